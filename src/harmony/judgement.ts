@@ -1,0 +1,190 @@
+import type { CheckName, ColourIntent, JointKind, SurfaceIntent, VisualResult } from '../cabin/cabin.ts';
+import type { Issue } from '../issue.ts';
+import type { IsoDate, Lab, Xyz } from '../quantities.ts';
+import type { ArealParameters, GeometryClass, GlossAngle, ObserverDegrees } from '../readings/reading.ts';
+import type { Standing } from '../rules/rule-book.ts';
+
+export type Verdict = 'holds' | 'open' | 'clashes';
+export type CheckVerdict = Verdict | 'not applicable' | 'no data';
+
+/** Why a check is open; `measurable` causes name the number of spots that would decide. */
+export type OpenCause =
+  | 'too few spots' | 'instruments disagree' | 'spread of the part' | 'conditions' | 'on the limit' | 'missing data' | 'judged by eye';
+
+/** One light's part of a colour check. Differences are trial minus standard. */
+export interface LightResult {
+  readonly light: string;
+  readonly observer: ObserverDegrees;
+  readonly standing: 'required' | 'shown';
+  readonly value: number;
+  readonly limit: number;
+  readonly limitUse: number;
+  /** Standard uncertainty of the value, in its own units. */
+  readonly uncertainty: number;
+  readonly withinProbability: number;
+  readonly difference: { readonly dL: number; readonly da: number; readonly db: number; readonly dC: number; readonly dH: number };
+  /** lighter/darker, redder/greener, yellower/bluer, more/less chromatic: the words that apply. */
+  readonly words: readonly string[];
+  readonly standard: Lab;
+  readonly trial: Lab;
+}
+
+export interface CheckResult {
+  readonly check: CheckName;
+  /** Text that names what was compared where a check occurs more than once, for example the cap's id. */
+  readonly subject?: string;
+  readonly standing: Standing;
+  readonly verdict: CheckVerdict;
+  /** Verdict by value against limit alone. */
+  readonly simple: CheckVerdict;
+  readonly light?: string;
+  readonly formula?: string;
+  /** GU, CIELAB units, ratio ...: as printed after the value. */
+  readonly unit: string;
+  readonly value?: number;
+  readonly limit?: number;
+  /** value / limit, 1 at the limit; per cent only in print. */
+  readonly limitUse?: number;
+  readonly uncertainty?: number;
+  readonly withinProbability?: number;
+  readonly accepted?: boolean;
+  readonly acceptedUntil?: IsoDate;
+  /** Why a decision on record does not cover this check any more. */
+  readonly decisionVoid?: string;
+  readonly cause?: OpenCause;
+  readonly spotsNeeded?: number;
+  /** Value that is shown but never counted: unlike conditions, advisory. */
+  readonly indicative?: boolean;
+  readonly sentence: string;
+  readonly basis: string;
+  readonly lights: readonly LightResult[];
+  readonly cautions: readonly string[];
+}
+
+/** What one side of a joint was judged on. */
+export interface JudgedOn {
+  readonly part: string;
+  readonly source: string;
+  readonly specimen: string;
+  readonly kind: string;
+  readonly lot?: string;
+  readonly spots: number;
+  readonly instrument: string;
+  readonly geometry: GeometryClass;
+  /** Readings were borrowed from this mirror part. */
+  readonly borrowedFrom?: string;
+}
+
+export interface JointResult {
+  readonly id: string;
+  readonly parts: readonly [string, string];
+  readonly standard: string;
+  readonly trial: string;
+  readonly kind: JointKind;
+  readonly intent: { readonly colour: ColourIntent; readonly gloss: SurfaceIntent; readonly texture: SurfaceIntent };
+  readonly rule: string;
+  readonly ruleWhy: string;
+  readonly verdict: Verdict;
+  readonly simple: Verdict;
+  /** All clashing required checks are covered by decisions in force. */
+  readonly accepted: boolean;
+  readonly acceptedUntil?: IsoDate;
+  readonly limitUse: number | undefined;
+  readonly totalProbability: number;
+  readonly coverage: { readonly withData: number; readonly wanted: number };
+  readonly sentence: string;
+  readonly judgedOn: readonly JudgedOn[];
+  readonly checks: readonly CheckResult[];
+  readonly visual: { readonly result: VisualResult; readonly date: IsoDate; readonly agrees: boolean } | undefined;
+  /** With three or more lots a side: probability that a random pair of parts holds. */
+  readonly lotProbability?: number;
+}
+
+/** What a part looks like by its readings: what the map, the strips and the report draw. */
+export interface PartAppearance {
+  readonly part: string;
+  readonly source: string;
+  readonly specimen: string | undefined;
+  readonly borrowedFrom?: string;
+  /** Mean spectrum of the group judged first, if there is one. */
+  readonly spectrum?: { readonly startNm: number; readonly stepNm: number; readonly values: readonly number[] };
+  /** Colour where there is no spectrum: under its own light only. */
+  readonly cielab?: { readonly lab: Lab; readonly light: string; readonly observer: ObserverDegrees };
+  readonly geometry?: GeometryClass;
+  readonly colourSpots: number;
+  readonly gloss: readonly { readonly angle: GlossAngle; readonly mean: number; readonly sd: number; readonly spots: number; readonly haze?: number }[];
+  readonly texture?: ArealParameters;
+}
+
+export interface PartResult {
+  readonly id: string;
+  readonly appearance: PartAppearance;
+  readonly checks: readonly CheckResult[];
+}
+
+export interface RunResult {
+  readonly id?: string;
+  readonly parts: readonly string[];
+  readonly value: number;
+  readonly limit: number;
+  readonly limitUse: number;
+  readonly light: string;
+  readonly formula: string;
+  readonly verdict: Verdict;
+  readonly sentence: string;
+  /** Difference of every part from the first one, in order, under that light. */
+  readonly steps: readonly number[];
+}
+
+/** One line of the sheet that asks a supplier for readings. */
+export interface MeasurementRequest {
+  readonly joint: string;
+  readonly check: CheckName;
+  readonly supplier: string;
+  readonly part: string;
+  readonly source: string;
+  readonly specimen: string;
+  /** New spots wanted in all, those there are included. */
+  readonly spots: number;
+  readonly have: number;
+  readonly instrument: string;
+  readonly geometry: string;
+  /** Chance that the joint is decided with these readings. */
+  readonly chance: number;
+  readonly reason: string;
+}
+
+export interface Summary {
+  readonly holds: number;
+  readonly open: number;
+  /** Clashes with no decision in force; `accepted` counts the others. */
+  readonly clashes: number;
+  readonly accepted: number;
+  readonly expectedWrongHolds: number;
+  readonly coverage: number;
+  readonly visual: { readonly joints: number; readonly agree: number; readonly differ: readonly string[] };
+}
+
+/** The whole result of judging one cabin by one rule book. */
+export interface Judgement {
+  readonly cabin: string;
+  readonly stage: string;
+  readonly asOf: IsoDate;
+  readonly ruleBook: string;
+  readonly decisionRule: string;
+  readonly observer: ObserverDegrees;
+  readonly lights: readonly string[];
+  readonly summary: Summary;
+  readonly joints: readonly JointResult[];
+  readonly parts: readonly PartResult[];
+  readonly runs: readonly RunResult[];
+  readonly requests: readonly MeasurementRequest[];
+  readonly issues: readonly Issue[];
+}
+
+/** White and tristimulus values of a part under one light. */
+export interface AppearanceUnderLight {
+  readonly xyz: Xyz;
+  readonly white: Xyz;
+  readonly lab: Lab;
+}
