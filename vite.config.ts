@@ -1,0 +1,76 @@
+import { cpSync, createReadStream, existsSync, statSync } from 'node:fs';
+import { join, normalize } from 'node:path';
+import { playwright } from '@vitest/browser-playwright';
+import type { Plugin } from 'vite';
+import { defineConfig } from 'vitest/config';
+import { chromiumArguments, chromiumPath } from './test/support/chromium.ts';
+
+const root = import.meta.dirname;
+
+/** The demo cabins beside the built workbench, and under the same address while developing. */
+function demoData(): Plugin {
+  return {
+    name: 'adjoin-demo-data',
+    configureServer(server) {
+      server.middlewares.use('/demo-data', (request, response, next) => {
+        const path = normalize(join(root, 'demo-data', decodeURIComponent((request.url ?? '').split('?')[0] ?? '')));
+        if (!path.startsWith(join(root, 'demo-data')) || !path.endsWith('.json') || !existsSync(path) || !statSync(path).isFile()) return next();
+        response.setHeader('Content-Type', 'application/json');
+        createReadStream(path).pipe(response);
+      });
+    },
+    closeBundle() {
+      if (existsSync(join(root, 'dist', 'app'))) {
+        cpSync(join(root, 'demo-data'), join(root, 'dist', 'app', 'demo-data'), {
+          recursive: true,
+          filter: (path) => !path.includes('generator') && (statSync(path).isDirectory() || path.endsWith('.cabin.json')),
+        });
+      }
+    },
+  };
+}
+
+export default defineConfig(async ({ mode }) => {
+  if (mode === 'cli') {
+    return {
+      publicDir: false,
+      build: {
+        ssr: 'src/cli/main.ts', target: 'node20', outDir: 'dist', emptyOutDir: false,
+        rolldownOptions: { output: { entryFileNames: 'adjoin.mjs' } },
+      },
+      ssr: { noExternal: true },
+    };
+  }
+  const testing = process.env['VITEST'] !== undefined;
+  return {
+    base: './',
+    publicDir: false,
+    plugins: [demoData()],
+    build: { outDir: 'dist/app', emptyOutDir: true, target: 'es2023' },
+    worker: { format: 'es' },
+    test: {
+      projects: [
+        {
+          extends: true,
+          test: {
+            name: 'core', environment: 'node',
+            include: ['test/**/*.test.ts'], exclude: ['test/**/*.browser.test.ts'],
+            testTimeout: 60_000,
+          },
+        },
+        {
+          extends: true,
+          optimizeDeps: { include: ['lit', 'lit/directive.js', 'd3', 'mathjs/number', 'axe-core'] },
+          test: {
+            name: 'browser', include: ['test/**/*.browser.test.ts'], testTimeout: 60_000,
+            browser: {
+              enabled: true, headless: true, screenshotFailures: false,
+              provider: playwright({ launchOptions: testing ? { executablePath: await chromiumPath(), args: chromiumArguments } : {} }),
+              instances: [{ browser: 'chromium' }],
+            },
+          },
+        },
+      ],
+    },
+  };
+});
