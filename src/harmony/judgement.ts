@@ -58,6 +58,8 @@ export interface CheckResult {
   readonly sentence: string;
   readonly basis: string;
   readonly lights: readonly LightResult[];
+  /** Required lights for which a side has no data. */
+  readonly missingLights?: readonly string[];
   readonly cautions: readonly string[];
 }
 
