@@ -1,0 +1,164 @@
+import { drawing, element, pathThrough } from '../scene.ts';
+import type { SceneElement } from '../scene.ts';
+import { hatchPath } from './hatch.ts';
+import { placeAlong, polylineLength } from './polyline.ts';
+import type { Point } from './polyline.ts';
+import type { FigureTheme } from './theme.ts';
+import { verdictLine } from './verdict-line.ts';
+import type { VerdictMark } from './verdict-line.ts';
+
+export interface MapPart {
+  readonly id: string;
+  readonly name: string;
+  /** Polygon in millimetres of the unfolded cabin; an open polyline where `line` is set. */
+  readonly outline: readonly Point[];
+  /** A thread or piping: drawn as a line, not a face. */
+  readonly line?: boolean;
+  /** Computed colour; absent where the part has no data under the light. */
+  readonly fill?: string;
+}
+
+export interface MapJoint extends VerdictMark {
+  readonly id: string;
+  readonly kind: 'edge' | 'gap' | 'step' | 'seam' | 'sightline';
+  readonly path: readonly Point[];
+  /** Sentence for those who cannot see the map. */
+  readonly label: string;
+}
+
+export interface CabinMapInput {
+  readonly title: string;
+  readonly parts: readonly MapPart[];
+  readonly joints: readonly MapJoint[];
+  readonly zones?: readonly { readonly id: string; readonly name: string; readonly parts: readonly string[] }[];
+  /** Joint that is pointed at or chosen. */
+  readonly highlight?: string;
+  /** Joints outside the filter: drawn as a faint rest. */
+  readonly rested?: ReadonlySet<string>;
+  /** Part pointed at. */
+  readonly part?: string;
+}
+
+export interface CabinMapSize {
+  readonly width: number;
+  readonly height: number;
+  /** Add wide invisible lines that a pointer can hit, and names for the parts and joints. */
+  readonly interactive?: boolean;
+}
+
+/** Maps millimetres of the cabin into a box of px, the whole of it visible, centred, proportions kept. */
+export function fitPoints(points: readonly Point[], width: number, height: number, margin: number): (point: Point) => Point {
+  const xs = points.map(([x]) => x);
+  const ys = points.map(([, y]) => y);
+  const [left, right] = [Math.min(...xs), Math.max(...xs)];
+  const [top, bottom] = [Math.min(...ys), Math.max(...ys)];
+  const scale = Math.min((width - 2 * margin) / Math.max(1, right - left), (height - 2 * margin) / Math.max(1, bottom - top));
+  const dx = (width - scale * (right - left)) / 2 - scale * left;
+  const dy = (height - scale * (bottom - top)) / 2 - scale * top;
+  return ([x, y]) => [dx + scale * x, dy + scale * y];
+}
+
+const order = { holds: 0, open: 1, clashes: 2 } as const;
+
+/** The cabin unfolded: faces in their computed colours, and every joint where its parts meet in the language of verdicts, the worst on top. */
+export function cabinMap(input: CabinMapInput, size: CabinMapSize, theme: FigureTheme): SceneElement {
+  const { width, height } = size;
+  const every = [...input.parts.flatMap((part) => part.outline), ...input.joints.flatMap((joint) => joint.path)];
+  if (every.length === 0) return drawing(width, height, input.title);
+  const place = fitPoints(every, width, height, Math.max(14, width * 0.025));
+  const scale = Math.min(1.15, Math.max(0.7, width / 860));
+  const faces = input.parts.filter((part) => !part.line);
+  const lines = input.parts.filter((part) => part.line);
+  const joints = [...input.joints].sort((a, b) => order[a.verdict] - order[b.verdict]);
+  const lit = joints.find((joint) => joint.id === input.highlight);
+  return drawing(
+    width,
+    height,
+    input.title,
+    element('g', { class: 'faces' }, faces.map((part) => face(part, part.outline.map(place), theme, part.id === input.part))),
+    element('g', { class: 'threads' }, lines.map((part) => thread(part, part.outline.map(place), theme, scale))),
+    element('g', { class: 'zones', 'aria-hidden': 'true' }, zoneNames(input, place, theme)),
+    element('g', { class: 'joints' }, joints.map((joint) => drawnJoint(joint, joint.path.map(place), theme, scale, input.rested?.has(joint.id) ?? false))),
+    lit === undefined ? undefined : halo(lit, lit.path.map(place), theme, scale),
+    size.interactive
+      ? element('g', { class: 'hits' }, joints.filter((joint) => joint.path.length > 1).map((joint) => hit(joint, joint.path.map(place))))
+      : undefined,
+  );
+}
+
+function face(part: MapPart, outline: readonly Point[], theme: FigureTheme, pointed: boolean): SceneElement {
+  const d = pathThrough(outline, true);
+  return element(
+    'g',
+    { class: 'face', 'data-part': part.id },
+    element('path', {
+      class: part.fill === undefined ? 'no-colour' : 'sample',
+      d,
+      fill: part.fill ?? theme.table,
+      stroke: pointed ? theme.casing : theme.tableInk,
+      'stroke-width': pointed ? 2 : 0.75,
+    }),
+    part.fill === undefined
+      ? element('path', { class: 'hatch', d: hatchPath(outline, 6), fill: 'none', stroke: theme.tableInk, 'stroke-width': 0.6, 'pointer-events': 'none' })
+      : undefined,
+  );
+}
+
+function thread(part: MapPart, outline: readonly Point[], theme: FigureTheme, scale: number): SceneElement {
+  const d = pathThrough(outline);
+  return element(
+    'g',
+    { class: 'thread', 'data-part': part.id },
+    element('path', { d, fill: 'none', stroke: theme.tableInk, 'stroke-width': 5 * scale }),
+    element('path', {
+      class: 'sample', d, fill: 'none', stroke: part.fill ?? theme.table, 'stroke-width': 3.5 * scale,
+      'stroke-dasharray': part.fill === undefined ? '3 3' : undefined,
+    }),
+  );
+}
+
+function drawnJoint(joint: MapJoint, path: readonly Point[], theme: FigureTheme, scale: number, rested: boolean): SceneElement {
+  const group = { class: `joint ${joint.verdict}${rested ? ' rested' : ''}`, 'data-joint': joint.id, 'pointer-events': 'none' };
+  if (rested) return element('g', group, element('path', { d: pathThrough(path), fill: 'none', stroke: theme.quiet, 'stroke-width': 0.6 }));
+  const ends = joint.kind === 'sightline' ? [path[0], path[path.length - 1]].filter((point) => point !== undefined) : [];
+  return element(
+    'g',
+    group,
+    verdictLine(path, joint, theme, { scale, cased: true }),
+    ends.map(([x, y]) => element('circle', { cx: x, cy: y, r: 2.5 * scale, fill: theme.casing, stroke: theme.core, 'stroke-width': 1 })),
+  );
+}
+
+function halo(joint: MapJoint, path: readonly Point[], theme: FigureTheme, scale: number): SceneElement {
+  const d = pathThrough(path);
+  return element(
+    'g',
+    { class: 'halo', 'pointer-events': 'none' },
+    element('path', { d, fill: 'none', stroke: theme.core, 'stroke-width': 15 * scale, 'stroke-linejoin': 'round', 'stroke-linecap': 'round' }),
+    element('path', { d, fill: 'none', stroke: theme.casing, 'stroke-width': 11.5 * scale, 'stroke-linejoin': 'round', 'stroke-linecap': 'round' }),
+    verdictLine(path, joint, theme, { scale: scale * 1.15 }),
+  );
+}
+
+function hit(joint: MapJoint, path: readonly Point[]): SceneElement {
+  return element(
+    'path',
+    { class: 'hit', 'data-joint': joint.id, d: pathThrough(path), fill: 'none', stroke: 'transparent', 'stroke-width': 16, 'stroke-linecap': 'round', 'pointer-events': 'stroke' },
+    element('title', {}, joint.label),
+  );
+}
+
+/** Zone names stand over the top edge of what the zone covers, or inside it where the map has no room above. */
+function zoneNames(input: CabinMapInput, place: (point: Point) => Point, theme: FigureTheme): SceneElement[] {
+  return (input.zones ?? []).flatMap((zone) => {
+    const inside = new Set(zone.parts);
+    const points = input.parts.filter((part) => inside.has(part.id)).flatMap((part) => part.outline.map(place));
+    if (points.length === 0) return [];
+    const left = Math.min(...points.map(([x]) => x));
+    const top = Math.min(...points.map(([, y]) => y));
+    return [element('text', { x: left, y: Math.max(11, top - 5), 'font-size': 11, fill: theme.tableInk }, zone.name)];
+  });
+}
+
+/** Middle of a joint on the drawn map, px: where a call-out may point. */
+export const jointMiddle = (path: readonly Point[]): Point => placeAlong(path, polylineLength(path) / 2).point;

@@ -1,0 +1,116 @@
+import { line, scaleLinear } from 'd3';
+import { drawing, element } from '../scene.ts';
+import type { SceneElement } from '../scene.ts';
+import type { FigureTheme } from './theme.ts';
+
+export interface PlottedSpectrum {
+  readonly name: string;
+  readonly startNm: number;
+  readonly stepNm: number;
+  /** Reflectance factors, 0..1. */
+  readonly values: readonly number[];
+  /** Colour of the chip beside the name. */
+  readonly fill?: string;
+}
+
+export interface SpectraPlotInput {
+  readonly standard: PlottedSpectrum | undefined;
+  readonly trial: PlottedSpectrum | undefined;
+  /** Why there is nothing to plot for a side. */
+  readonly note?: string;
+}
+
+interface Frame {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+const at = ({ startNm, stepNm, values }: PlottedSpectrum): [number, number][] => values.map((value, i) => [startNm + i * stepNm, value]);
+
+/** Trial minus standard at the wavelengths both have on one grid; empty where the grids do not share points. */
+export function spectralDifference(standard: PlottedSpectrum, trial: PlottedSpectrum): [nm: number, difference: number][] {
+  const base = new Map(at(standard));
+  return at(trial).flatMap(([nm, value]): [number, number][] => {
+    const under = base.get(nm);
+    return under === undefined ? [] : [[nm, value - under]];
+  });
+}
+
+/**
+ * Reflectance of both sides over wavelength, standard solid and trial dashed, and below it their difference
+ * (trial minus standard) on its own scale, both in per cent.
+ */
+export function spectraPlot(input: SpectraPlotInput, size: { readonly width: number; readonly height: number }, theme: FigureTheme): SceneElement {
+  const { width, height } = size;
+  const sides = [input.standard, input.trial].filter((side) => side !== undefined);
+  const nm = sides.flatMap((side) => [side.startNm, side.startNm + side.stepNm * (side.values.length - 1)]);
+  const x = scaleLinear([Math.min(400, ...nm), Math.max(700, ...nm)], [40, width - 10]);
+  const upper: Frame = { left: 40, right: width - 10, top: 34, bottom: Math.round(height * 0.64) };
+  const lower: Frame = { left: 40, right: width - 10, top: Math.round(height * 0.64) + 26, bottom: height - 22 };
+  const top = Math.max(0.02, ...sides.flatMap((side) => side.values));
+  const y = scaleLinear([0, top * 1.08], [upper.bottom, upper.top]).nice(4);
+  const difference = input.standard && input.trial ? spectralDifference(input.standard, input.trial) : [];
+  const reach = Math.max(0.002, ...difference.map(([, value]) => Math.abs(value)));
+  const dy = scaleLinear([-reach * 1.1, reach * 1.1], [lower.bottom, lower.top]);
+  const label = `Reflectance of ${sides.map((side) => side.name).join(' and ') || 'neither side'} over wavelength, and their difference`;
+  return drawing(
+    width,
+    height,
+    label,
+    grid(y, upper, y.ticks(4), percent(y.ticks(4)), theme),
+    grid(dy, lower, [-reach, 0, reach], signedPercent([-reach, 0, reach]), theme),
+    x.ticks(Math.max(3, Math.floor(width / 90))).map((tick) => text(x(tick), height - 6, String(tick), 'middle', theme)),
+    text(width - 10, height - 6, 'nm', 'end', theme, theme.paper),
+    input.standard ? curve(at(input.standard), x, y, theme.ink, undefined) : undefined,
+    input.trial ? curve(at(input.trial), x, y, theme.ink, '5 3') : undefined,
+    difference.length > 1 ? curve(difference, x, dy, theme.ink, undefined) : undefined,
+    legend(input, theme, width),
+    text(upper.left, lower.top - 8, 'difference, trial minus standard, %', 'start', theme),
+    input.note === undefined ? undefined : text((upper.left + upper.right) / 2, (upper.top + upper.bottom) / 2, input.note, 'middle', theme),
+  );
+}
+
+type Scale = (value: number) => number;
+
+const percent = (ticks: readonly number[]): string[] => ticks.map((tick) => String(Number((tick * 100).toPrecision(6))));
+const signedPercent = (ticks: readonly number[]): string[] =>
+  ticks.map((tick) => (tick === 0 ? '0' : `${tick < 0 ? '\u2212' : '+'}${Math.abs(tick * 100).toPrecision(2)}`));
+
+function text(x: number, y: number, content: string, anchor: string, theme: FigureTheme, halo?: string): SceneElement {
+  return element('text', {
+    x, y, 'font-size': 11, 'text-anchor': anchor, fill: theme.quiet, stroke: halo, 'stroke-width': halo === undefined ? undefined : 6, 'paint-order': halo === undefined ? undefined : 'stroke',
+  }, content);
+}
+
+function grid(y: Scale, frame: Frame, ticks: readonly number[], names: readonly string[], theme: FigureTheme): SceneElement[] {
+  return ticks.flatMap((tick, i) => [
+    element('line', { x1: frame.left, y1: y(tick), x2: frame.right, y2: y(tick), stroke: tick === 0 ? theme.quiet : theme.faint, 'stroke-width': tick === 0 ? 1 : 0.75 }),
+    text(frame.left - 6, y(tick) + 4, names[i] ?? '', 'end', theme),
+  ]);
+}
+
+function curve(points: readonly [number, number][], x: Scale, y: Scale, stroke: string, dashes: string | undefined): SceneElement {
+  const path = line<[number, number]>((point) => x(point[0]), (point) => y(point[1])).digits(2);
+  return element('path', { d: path([...points]) ?? '', fill: 'none', stroke, 'stroke-width': 1.5, 'stroke-dasharray': dashes, 'stroke-linejoin': 'round' });
+}
+
+function legend(input: SpectraPlotInput, theme: FigureTheme, width: number): SceneElement[] {
+  const half = Math.min(260, (width - 50) / 2);
+  return [input.standard, input.trial].flatMap((side, i) => {
+    if (side === undefined) return [];
+    const left = 40 + i * half;
+    return [
+      element('line', { x1: left, y1: 12, x2: left + 26, y2: 12, stroke: theme.ink, 'stroke-width': 1.5, 'stroke-dasharray': i === 1 ? '5 3' : undefined }),
+      side.fill === undefined ? undefined : element('rect', { class: 'sample', x: left + 31, y: 6, width: 12, height: 12, fill: side.fill, stroke: theme.ink, 'stroke-width': 0.75 }),
+      text(left + (side.fill === undefined ? 32 : 49), 16, shortened(side.name, half - 56), 'start', theme),
+    ].filter((part) => part !== undefined);
+  });
+}
+
+/** A name that fits `room` px at 11 px type, at some 5.6 px a letter. */
+const shortened = (name: string, room: number): string => {
+  const letters = Math.max(6, Math.floor(room / 5.6));
+  return name.length <= letters ? name : `${name.slice(0, letters - 1)}…`;
+};

@@ -1,0 +1,48 @@
+import { element, pathThrough } from '../scene.ts';
+import type { SceneElement } from '../scene.ts';
+import { insetPolyline, sawtooth } from './polyline.ts';
+import type { Point } from './polyline.ts';
+import type { FigureTheme } from './theme.ts';
+
+export interface VerdictMark {
+  readonly verdict: 'holds' | 'open' | 'clashes';
+  /** A clash with a decision in force: the saw is drawn hollow. */
+  readonly accepted?: boolean;
+}
+
+export interface LineSize {
+  /** Scale of widths and teeth; 1 suits a map of some 800 px. */
+  readonly scale?: number;
+  /** Draw the light edge that keeps the line visible on samples. */
+  readonly cased?: boolean;
+}
+
+const hueOf = (mark: VerdictMark, theme: FigureTheme): string =>
+  mark.verdict === 'holds' ? theme.holds : mark.verdict === 'open' ? theme.open : theme.clashes;
+
+/**
+ * The language of verdicts, told apart without hue: holds is a thin solid line, open is dashed,
+ * clashes is a heavy saw; an accepted clash is the same saw, hollow.
+ */
+export function verdictLine(points: readonly Point[], mark: VerdictMark, theme: FigureTheme, size: LineSize = {}): SceneElement {
+  const scale = size.scale ?? 1;
+  const saw = mark.verdict === 'clashes';
+  const line = saw ? sawtooth(insetPolyline(points, 2 * scale), 6.5 * scale, 3.25 * scale) : points;
+  const width = (mark.verdict === 'holds' ? 1.25 : mark.verdict === 'open' ? 2 : 2.25) * scale;
+  const stroke = { d: pathThrough(line), fill: 'none', 'stroke-linejoin': saw ? 'miter' : 'round', 'stroke-linecap': 'butt' } as const;
+  return element(
+    'g',
+    { class: `verdict-line ${mark.verdict}` },
+    size.cased
+      ? element('path', { ...stroke, class: 'casing', stroke: theme.casing, 'stroke-width': width + 2 * scale, 'stroke-linejoin': 'round' })
+      : undefined,
+    element('path', {
+      ...stroke,
+      class: 'core',
+      stroke: hueOf(mark, theme),
+      'stroke-width': width,
+      'stroke-dasharray': mark.verdict === 'open' ? `${5 * scale} ${3.5 * scale}` : undefined,
+    }),
+    saw && mark.accepted ? element('path', { ...stroke, class: 'hollow', stroke: theme.casing, 'stroke-width': width * 0.42 }) : undefined,
+  );
+}
