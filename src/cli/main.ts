@@ -1,0 +1,38 @@
+#!/usr/bin/env node
+import { nodeIo } from './node-io.ts';
+import { issueLines, jsonText } from './results.ts';
+import { runCommand } from './router.ts';
+import { asksForJson } from './read-arguments.ts';
+import { wantsColour } from './style.ts';
+import { writeFiles } from './write-files.ts';
+
+// A reader such as `head` may close the pipe early; that is its right and no fault.
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+  });
+}
+
+const words = process.argv.slice(2);
+const json = asksForJson(words);
+const terminal = {
+  colour: wantsColour(process.env, process.stdout.isTTY === true),
+  columns: Math.max(40, process.stdout.columns ?? 100),
+};
+
+try {
+  const result = await runCommand(words, nodeIo(terminal));
+  const issues = result.exit === 2 ? [] : writeFiles(result.files);
+  if (issues.length) {
+    process.exitCode = 2;
+    if (json) process.stdout.write(jsonText({ issues }));
+    else process.stderr.write(issueLines(issues));
+  } else {
+    process.exitCode = result.exit;
+    process.stdout.write(result.stdout);
+    process.stderr.write(result.stderr);
+  }
+} catch (error) {
+  process.exitCode = 3;
+  process.stderr.write(`fault of the program: ${error instanceof Error ? error.stack ?? error.message : String(error)}\n`);
+}
