@@ -1,0 +1,28 @@
+import { parseCabin } from '../cabin/index.ts';
+import type { Cabin } from '../cabin/cabin.ts';
+import { judge } from '../harmony/index.ts';
+import { hasErrors } from '../issue.ts';
+import type { Outcome } from '../issue.ts';
+import { builtInRuleBooks, restoreRuleBook, ruleBookById } from '../rules/index.ts';
+import type { RuleBook } from '../rules/rule-book.ts';
+import type { JudgeReply, JudgeRequest } from './judge-protocol.ts';
+
+/** Reads a cabin file and judges it by the rule book it names or carries, else by the first built-in one. */
+export function judgeText({ text, file }: JudgeRequest): JudgeReply {
+  const { value: cabin, issues } = parseCabin(text, file);
+  if (cabin === undefined || hasErrors(issues)) return { kind: 'refused', issues };
+  const book = ruleBookOf(cabin);
+  if (book.value === undefined || hasErrors(book.issues)) {
+    return { kind: 'refused', issues: [...issues, ...book.issues.map((issue) => ({ ...issue, file, path: ['ruleBook', issue.path].filter(Boolean).join('.') }))] };
+  }
+  return { kind: 'judged', cabin, judgement: judge(cabin, book.value), issues: [...issues, ...book.issues] };
+}
+
+function ruleBookOf(cabin: Cabin): Outcome<RuleBook> {
+  if (cabin.ruleBook === undefined) return { value: builtInRuleBooks[0], issues: [] };
+  if (typeof cabin.ruleBook === 'object') return restoreRuleBook(cabin.ruleBook);
+  const value = ruleBookById(cabin.ruleBook);
+  if (value !== undefined) return { value, issues: [] };
+  const expected = builtInRuleBooks.map((book) => book.id).join(', ');
+  return { value: undefined, issues: [{ code: 'unknown-rule-book', severity: 'error', found: cabin.ruleBook, expected }] };
+}
