@@ -1,9 +1,9 @@
-import type { Matrix3 } from '../../quantities.ts';
+import { coneResponses } from '../cone-response.ts';
+import { transform } from '../three-by-three.ts';
 import { achromaticSignal, appearanceOf, compressResponse, type AppearanceModel } from './appearance.ts';
-import { transform } from './three-by-three.ts';
 import { viewingFactors, type ViewingConditions } from './viewing-conditions.ts';
 
-const cat16: Matrix3 = [0.401288, 0.650173, -0.051461, -0.250268, 1.204414, 0.045854, -0.002079, 0.048952, 0.953127];
+const sharpen = coneResponses.cat16.forward;
 
 /**
  * CAM16 with its viewing conditions fixed: adaptation and compression in one space of responses.
@@ -14,11 +14,11 @@ const cat16: Matrix3 = [0.401288, 0.650173, -0.051461, -0.250268, 1.204414, 0.04
 export function cam16(conditions: ViewingConditions): AppearanceModel {
   const factors = viewingFactors(conditions);
   const { adaptation, luminanceLevel } = factors;
-  const white = transform(cat16, conditions.white);
+  const white = transform(sharpen, conditions.white);
   const gain = (index: 0 | 1 | 2): number => (adaptation * conditions.white[1]) / white[index] + 1 - adaptation;
   const gains = [gain(0), gain(1), gain(2)] as const;
   const responses = (xyz: readonly [number, number, number]): readonly [number, number, number] => {
-    const sharpened = transform(cat16, xyz);
+    const sharpened = transform(sharpen, xyz);
     return [
       compressResponse(sharpened[0] * gains[0], luminanceLevel),
       compressResponse(sharpened[1] * gains[1], luminanceLevel),

@@ -1,11 +1,15 @@
-import type { Matrix3 } from '../../quantities.ts';
+import { coneResponses } from '../cone-response.ts';
+import { transform } from '../three-by-three.ts';
 import { achromaticSignal, appearanceOf, compressResponse, type AppearanceModel } from './appearance.ts';
-import { inverse, multiply, transform } from './three-by-three.ts';
 import { viewingFactors, type ViewingConditions } from './viewing-conditions.ts';
 
-const cat02: Matrix3 = [0.7328, 0.4296, -0.1624, -0.7036, 1.6975, 0.0061, 0.0030, 0.0136, 0.9834];
-const huntPointerEstevez: Matrix3 = [0.38971, 0.68898, -0.07868, -0.22981, 1.18340, 0.04641, 0, 0, 1];
-const cat02ToCones = multiply(huntPointerEstevez, inverse(cat02));
+const sharpen = coneResponses.cat02.forward;
+const huntPointerEstevez = [0.38971, 0.68898, -0.07868, -0.22981, 1.18340, 0.04641, 0, 0, 1];
+/** Hunt-Pointer-Estevez times the inverse of CAT02, row by row. */
+const sharpToCones = [0, 3, 6].flatMap((row) => [0, 1, 2].map((column) =>
+  huntPointerEstevez[row]! * coneResponses.cat02.inverse[column]!
+  + huntPointerEstevez[row + 1]! * coneResponses.cat02.inverse[3 + column]!
+  + huntPointerEstevez[row + 2]! * coneResponses.cat02.inverse[6 + column]!));
 
 /**
  * CIECAM02 with its viewing conditions fixed.
@@ -17,12 +21,12 @@ const cat02ToCones = multiply(huntPointerEstevez, inverse(cat02));
 export function ciecam02(conditions: ViewingConditions): AppearanceModel {
   const factors = viewingFactors(conditions);
   const { adaptation, luminanceLevel } = factors;
-  const white = transform(cat02, conditions.white);
+  const white = transform(sharpen, conditions.white);
   const gain = (index: 0 | 1 | 2): number => (adaptation * conditions.white[1]) / white[index] + 1 - adaptation;
   const gains = [gain(0), gain(1), gain(2)] as const;
   const responses = (xyz: readonly [number, number, number]): readonly [number, number, number] => {
-    const sharpened = transform(cat02, xyz);
-    const cones = transform(cat02ToCones, [sharpened[0] * gains[0], sharpened[1] * gains[1], sharpened[2] * gains[2]]);
+    const sharpened = transform(sharpen, xyz);
+    const cones = transform(sharpToCones, [sharpened[0] * gains[0], sharpened[1] * gains[1], sharpened[2] * gains[2]]);
     return [
       compressResponse(cones[0], luminanceLevel), compressResponse(cones[1], luminanceLevel), compressResponse(cones[2], luminanceLevel),
     ];
