@@ -1,0 +1,100 @@
+import type { Lab } from '../quantities.ts';
+import { criterionTest } from './criterion-test.ts';
+import type { CriterionTest } from './criterion-test.ts';
+import { stackedDraw } from './stacked-draw.ts';
+import type { StackedDraw } from './stacked-draw.ts';
+import type { StackedEvent, StackedLight } from './stacked-event.ts';
+
+const PILOT_PAIRS = 32;
+
+/** Largest error of a stacked probability of 4096 points met against a million independent draws, rounded up. */
+export const stackedProbabilityError = 0.003;
+
+export interface StackedProbability {
+  /** Everything asked for holds under every light. */
+  readonly all: number;
+  /** Everything asked for under that light holds. */
+  readonly each: readonly number[];
+  /** Per light and criterion. */
+  readonly criteria: readonly (readonly number[])[];
+  readonly points: number;
+}
+
+/**
+ * Probability that all criteria hold under all lights together, and under each alone, from one seeded draw.
+ * Each side is taken at its pair's mean midpoint -+ d/2 with the stacked differences d ~ N(means, covariance); the draw has
+ * as many dimensions as the covariance has numerical rank, widest first. The counts come from the same draws and
+ * their number is a power of two, so max(0, 1 - sum(1 - each)) <= all <= min(each) holds exactly (Bonferroni, Frechet).
+ * No light: 1. A covariance of zero: 0 or 1.
+ */
+export function stackedProbability(event: StackedEvent): StackedProbability {
+  const { lights } = event;
+  const draw = stackedDraw(event);
+  const tests = readyTests(lights, draw);
+  const means = meanDifferences(lights);
+  const departure = new Float64Array(3 * lights.length);
+  const counts = lights.map(({ criteria }) => new Float64Array(criteria.length));
+  const each = new Float64Array(lights.length);
+  let all = 0;
+
+  const countDraw = (sign: 1 | -1): void => {
+    let everywhere = true;
+    for (let light = 0; light < tests.length; light++) {
+      const at = 3 * light;
+      const dL = means[at] + sign * departure[at];
+      const da = means[at + 1] + sign * departure[at + 1];
+      const db = means[at + 2] + sign * departure[at + 2];
+      const own = tests[light];
+      let here = true;
+      for (let c = 0; c < own.length; c++) {
+        const quick = own[c].quick(dL, da, db);
+        if (quick === 1 || (quick === -1 && holdsExactly(own[c], lights[light], dL, da, db))) counts[light][c]++;
+        else here = false;
+      }
+      if (here) each[light]++;
+      else everywhere = false;
+    }
+    if (everywhere) all++;
+  };
+  for (let pair = 0; 2 * pair < draw.points; pair++) {
+    draw.departure(pair, departure);
+    countDraw(1);
+    if (draw.points > 1) countDraw(-1);
+  }
+
+  const share = (count: number): number => count / draw.points;
+  return { all: share(all), each: Array.from(each, share), criteria: counts.map((row) => Array.from(row, share)), points: draw.points };
+}
+
+function meanDifferences(lights: readonly StackedLight[]): Float64Array {
+  return Float64Array.from(lights.flatMap(({ standard, trial }) => [trial[0] - standard[0], trial[1] - standard[1], trial[2] - standard[2]]));
+}
+
+/** Both sides at the mean midpoint -+ half the difference. */
+function sidesAt({ standard, trial }: StackedLight, dL: number, da: number, db: number): readonly [Lab, Lab] {
+  const L = 0.5 * (standard[0] + trial[0]);
+  const a = 0.5 * (standard[1] + trial[1]);
+  const b = 0.5 * (standard[2] + trial[2]);
+  return [[L - 0.5 * dL, a - 0.5 * da, b - 0.5 * db], [L + 0.5 * dL, a + 0.5 * da, b + 0.5 * db]];
+}
+
+function holdsExactly(test: CriterionTest, light: StackedLight, dL: number, da: number, db: number): boolean {
+  const [first, second] = sidesAt(light, dL, da, db);
+  return test.exact(first, second);
+}
+
+/** Tests of every criterion, made ready on pairs spread evenly over the lattice, since its first rows are neighbours. */
+function readyTests(lights: readonly StackedLight[], draw: StackedDraw): CriterionTest[][] {
+  const pairs = Math.min(PILOT_PAIRS, Math.max(1, draw.points / 2));
+  const means = meanDifferences(lights);
+  const departure = new Float64Array(means.length);
+  const pilot: (readonly [Lab, Lab])[][] = lights.map(() => []);
+  for (let i = 0; i < pairs; i++) {
+    draw.departure(Math.floor((i * draw.points) / (2 * pairs)), departure);
+    for (const sign of [1, -1]) {
+      const d = means.map((mean, at) => mean + sign * departure[at]);
+      lights.forEach((light, l) => pilot[l].push(sidesAt(light, d[3 * l], d[3 * l + 1], d[3 * l + 2])));
+    }
+  }
+  return lights.map(({ standard, trial, criteria }, l) => criteria.map((criterion) => criterionTest(criterion, standard, trial, pilot[l])));
+}
