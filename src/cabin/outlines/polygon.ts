@@ -1,0 +1,91 @@
+import type { MapPoint } from '../cabin.ts';
+
+/** Signed area of a polygon by the shoelace sum, mm²; positive where the corners run clockwise on a map with y down. */
+export function polygonArea(points: readonly MapPoint[]): number {
+  let sum = 0;
+  points.forEach(([x, y], index) => {
+    const [nextX, nextY] = points[(index + 1) % points.length] ?? [x, y];
+    sum += x * nextY - nextX * y;
+  });
+  return sum / 2;
+}
+
+/** Centre of gravity of the area; of the corners where the area is nothing. */
+export function centroid(points: readonly MapPoint[]): MapPoint {
+  const [originX, originY] = points[0] ?? [0, 0];
+  let doubled = 0;
+  let sumX = 0;
+  let sumY = 0;
+  // Taken from the first corner, so that far-off outlines lose no digits.
+  points.forEach(([x, y], index) => {
+    const [nextX, nextY] = points[(index + 1) % points.length] ?? [x, y];
+    const cross = (x - originX) * (nextY - originY) - (nextX - originX) * (y - originY);
+    doubled += cross;
+    sumX += (x + nextX - 2 * originX) * cross;
+    sumY += (y + nextY - 2 * originY) * cross;
+  });
+  if (Math.abs(doubled) < 1e-9) {
+    const count = Math.max(1, points.length);
+    return [points.reduce((sum, [x]) => sum + x, 0) / count, points.reduce((sum, [, y]) => sum + y, 0) / count];
+  }
+  return [originX + sumX / (3 * doubled), originY + sumY / (3 * doubled)];
+}
+
+export interface Bounds {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+/** The smallest upright box around the points; without points, a box of no size at the origin. */
+export function bounds(points: readonly MapPoint[]): Bounds {
+  if (points.length === 0) return { left: 0, top: 0, right: 0, bottom: 0 };
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const [x, y] of points) {
+    left = Math.min(left, x);
+    top = Math.min(top, y);
+    right = Math.max(right, x);
+    bottom = Math.max(bottom, y);
+  }
+  return { left, top, right, bottom };
+}
+
+/** Whether a point lies inside a polygon, by the even-odd rule; points on the border may count either way. */
+export function isInside([x, y]: MapPoint, polygon: readonly MapPoint[]): boolean {
+  let inside = false;
+  polygon.forEach(([x1, y1], index) => {
+    const [x2, y2] = polygon[(index + 1) % polygon.length] ?? [x1, y1];
+    if (y1 > y !== y2 > y && x < x1 + ((y - y1) / (y2 - y1)) * (x2 - x1)) inside = !inside;
+  });
+  return inside;
+}
+
+const turn = (a: MapPoint, b: MapPoint, c: MapPoint): number => Math.sign((b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]));
+
+/** Whether two edges cross, or lie on one another over a length; edges that only touch at a point do not count. */
+function edgesCross(a: MapPoint, b: MapPoint, c: MapPoint, d: MapPoint): boolean {
+  const [abc, abd, cda, cdb] = [turn(a, b, c), turn(a, b, d), turn(c, d, a), turn(c, d, b)];
+  if (abc !== 0 || abd !== 0 || cda !== 0 || cdb !== 0) return abc * abd < 0 && cda * cdb < 0;
+  const along = Math.abs(b[0] - a[0]) >= Math.abs(b[1] - a[1]) ? 0 : 1;
+  const overlap = Math.min(Math.max(a[along], b[along]), Math.max(c[along], d[along])) - Math.max(Math.min(a[along], b[along]), Math.min(c[along], d[along]));
+  return overlap > 0;
+}
+
+/** Whether a closed outline crosses itself. Outlines of more than 1000 points are not searched and answer false. */
+export function selfCrossing(points: readonly MapPoint[]): boolean {
+  const closed = points.filter((point, index) => {
+    const next = points[(index + 1) % points.length] ?? point;
+    return point[0] !== next[0] || point[1] !== next[1];
+  });
+  const count = closed.length;
+  if (count < 4 || count > 1000) return false;
+  for (let first = 0; first < count; first += 1) {
+    for (let second = first + 2; second < count; second += 1) {
+      if (first === 0 && second === count - 1) continue;
+      const [a, b, c, d] = [closed[first], closed[(first + 1) % count], closed[second], closed[(second + 1) % count]];
+      if (a !== undefined && b !== undefined && c !== undefined && d !== undefined && edgesCross(a, b, c, d)) return true;
+    }
+  }
+  return false;
+}
