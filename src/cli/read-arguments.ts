@@ -1,7 +1,7 @@
 import type { Issue, Outcome } from '../issue.ts';
 import type { Arguments, OptionSpec, Verb } from './verb.ts';
 import { parseArgs } from 'node:util';
-import { nearestName } from './nearest-name.ts';
+import { nearestName } from '../cabin/schema/nearest-name.ts';
 import { usageIssue } from './verb.ts';
 
 const common: Readonly<Record<string, OptionSpec>> = {

@@ -1,0 +1,59 @@
+import type { ReportInput } from './model.ts';
+import type { Content } from './markup.ts';
+import type { Page } from './page.ts';
+import { escapeText, figure, html, serialiseMarkup } from './markup.ts';
+import { reportModel } from './model.ts';
+import { pageOf } from './page.ts';
+import { markDefinitions } from './pictures.ts';
+import { booth } from './sections/booth.ts';
+import { acceptedClashes, clashes } from './sections/clashes.ts';
+import { decisions } from './sections/decisions.ts';
+import { drift } from './sections/drift.ts';
+import { front } from './sections/front.ts';
+import { holding } from './sections/holding.ts';
+import { limits, signOff } from './sections/limits-and-sign-off.ts';
+import { method } from './sections/method.ts';
+import { nearMisses } from './sections/near-misses.ts';
+import { openJoints } from './sections/open-joints.ts';
+import { partChecks } from './sections/part-checks.ts';
+import { ruleBookSection } from './sections/rule-book.ts';
+import { traceability } from './sections/traceability.ts';
+import { validation } from './sections/validation.ts';
+import { styleSheet } from './styles/style-sheet.ts';
+
+/** The harmony report as one self-contained page: no script, no network, same input, same bytes. */
+export function reportHtml(input: ReportInput): string {
+  const model = reportModel(input);
+  const page = pageOf(model, input);
+  const sections = [clashes, openJoints, acceptedClashes, nearMisses, partChecks, drift, decisions, booth, holding, method, ruleBookSection, traceability, validation, limits, signOff]
+    .map((make) => make(page))
+    .filter((made) => made !== undefined && made !== false);
+  const title = `Harmony report, ${model.cabin.name}, ${model.asOf}`;
+  return [
+    '<!doctype html>',
+    '<html lang="en">',
+    '<head>',
+    '<meta charset="utf-8">',
+    '<meta name="viewport" content="width=device-width, initial-scale=1">',
+    `<meta name="generator" content="${escapeText(`${model.software.name} ${model.software.version}`)}">`,
+    '<meta http-equiv="Content-Security-Policy" content="default-src \'none\'; style-src \'unsafe-inline\'; font-src data:">',
+    `<title>${escapeText(title)}</title>`,
+    `<style>${styleSheet(footText(page))}</style>`,
+    '</head>',
+    `<body>${serialiseMarkup(html('main', {}, figure(markDefinitions()), front(page), contents(sections), sections))}</body>`,
+    '</html>',
+    '',
+  ].join('\n');
+}
+
+/** Foot of every printed page. */
+const footText = ({ model }: Page): string => `${model.cabin.name}, as of ${model.asOf}`;
+
+function contents(sections: readonly Content[]): Content {
+  const links = sections.flatMap((made) => {
+    if (made === undefined || made === false || typeof made === 'string' || Array.isArray(made) || !('tag' in made)) return [];
+    const heading = made.children.find((child) => typeof child !== 'string' && 'tag' in child && child.tag === 'h2');
+    return heading && typeof heading !== 'string' && 'tag' in heading ? [{ id: made.attributes.id, title: heading.children.join('') }] : [];
+  });
+  return html('nav', { class: 'contents', 'aria-label': 'Contents' }, html('ol', {}, links.map((link) => html('li', {}, html('a', { href: `#${link.id}` }, link.title)))));
+}

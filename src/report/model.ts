@@ -1,0 +1,93 @@
+import type { Cabin } from '../cabin/cabin.ts';
+import type { PublishedCheck } from '../colour/index.ts';
+import type { CheckResult, JointResult, Judgement, PartResult } from '../harmony/judgement.ts';
+import type { RuleBook } from '../rules/rule-book.ts';
+import type { InputFile, ReportJoint, ReportModel, ReportPart } from './model/report-model.ts';
+import { cautions } from './cautions.ts';
+import { reportDecisions } from './model/decisions.ts';
+import { lightOf, sampleUnder } from './sample.ts';
+import { software } from './software.ts';
+import { worstFirst } from './worst-first.ts';
+
+export interface ReportInput {
+  readonly cabin: Cabin;
+  readonly ruleBook: RuleBook;
+  readonly judgement: Judgement;
+  /** Files that were read: the cabin, a rule book of its own. Files that the cabin itself names are added. */
+  readonly files: readonly InputFile[];
+  readonly validation: readonly PublishedCheck[];
+}
+
+/** All that a report says, as plain data: the HTML, the JSON and the CSV are written from this alone. No clock, no place of a machine. */
+export function reportModel(input: ReportInput): ReportModel {
+  const { cabin, judgement, ruleBook } = input;
+  const results = new Map(judgement.joints.map((joint) => [joint.id, joint]));
+  const names = new Map(cabin.parts.map((part) => [part.id, part.name]));
+  const joints = new Map(cabin.joints.map((joint) => [joint.id, joint]));
+  const ordered = worstFirst(judgement.joints).flatMap((result): ReportJoint[] => {
+    const joint = joints.get(result.id);
+    return joint === undefined ? [] : [{
+      id: result.id, joint, result,
+      names: [names.get(result.standard) ?? result.standard, names.get(result.trial) ?? result.trial],
+      leading: leadingCheck(result),
+      requests: judgement.requests.filter((request) => request.joint === result.id),
+    }];
+  });
+  return {
+    format: 'adjoin-report', version: 1, software,
+    cabin: {
+      id: cabin.id, name: cabin.name, trimLevel: cabin.trimLevel, colourway: cabin.colourway, phase: cabin.phase,
+      revision: cabin.revision, note: cabin.note, zones: cabin.zones.map(({ id, name }) => ({ id, name })),
+    },
+    stage: judgement.stage, asOf: judgement.asOf, decisionRule: judgement.decisionRule,
+    observer: judgement.observer, lights: judgement.lights,
+    summary: { ...judgement.summary, joints: judgement.joints.length, parts: cabin.parts.length },
+    joints: ordered,
+    parts: reportParts(cabin, judgement),
+    runs: [...judgement.runs].sort((first, second) => second.limitUse - first.limitUse),
+    requests: judgement.requests,
+    decisions: reportDecisions(cabin, results, judgement.asOf),
+    booth: ordered.flatMap(({ id, joint, result }) => {
+      const latest = [...(joint.visualRecords ?? [])].sort((first, second) => first.date.localeCompare(second.date)).at(-1);
+      return latest === undefined ? [] : [{ joint: id, record: latest, verdict: result.verdict, agrees: result.visual?.agrees ?? false }];
+    }),
+    ruleBook,
+    instruments: cabin.instruments,
+    files: [...input.files, ...(cabin.files ?? []).map((file) => ({ role: 'readings' as const, name: file.name, sha256: file.sha256 }))],
+    validation: { checked: input.validation.length, ok: input.validation.filter((row) => row.ok).length, results: input.validation },
+    issues: judgement.issues,
+    cautions,
+  };
+}
+
+const severity = { clashes: 3, open: 2, holds: 1, 'no data': 0, 'not applicable': -1 } as const;
+const standingRank = { required: 2, 'if-measured': 1, advisory: 0 } as const;
+
+/** The check that a joint's verdict rests on: of those with that verdict the required one with the largest limit use. */
+export function leadingCheck(result: JointResult): CheckResult | undefined {
+  return [...result.checks]
+    .filter((check) => check.verdict !== 'not applicable' && !check.indicative || check.verdict === 'open')
+    .sort((first, second) =>
+      Number(second.verdict === result.verdict) - Number(first.verdict === result.verdict)
+      || standingRank[second.standing] - standingRank[first.standing]
+      || Number(first.accepted ?? false) - Number(second.accepted ?? false)
+      || severity[second.verdict] - severity[first.verdict]
+      || (second.limitUse ?? -1) - (first.limitUse ?? -1))[0];
+}
+
+function reportParts(cabin: Cabin, judgement: Judgement): ReportPart[] {
+  const results = new Map<string, PartResult>(judgement.parts.map((part) => [part.id, part]));
+  const suppliers = new Map(cabin.suppliers.map((supplier) => [supplier.id, supplier.name]));
+  const daylight = lightOf(cabin, 'D65');
+  return cabin.parts.flatMap((part) => {
+    const result = results.get(part.id);
+    const source = part.sources.find((candidate) => candidate.id === (result?.appearance.source ?? part.source)) ?? part.sources[0];
+    return source === undefined ? [] : [{
+      id: part.id, name: part.name, zone: part.zone, material: source.material, surface: source.surface, grain: source.grain?.id,
+      supplier: suppliers.get(source.supplier) ?? source.supplier, source: source.id,
+      checks: result?.checks ?? [],
+      appearance: result?.appearance,
+      sample: result && daylight && sampleUnder(result.appearance, daylight, judgement.observer),
+    }];
+  });
+}

@@ -1,0 +1,35 @@
+/**
+ * A number with fixed decimals, as printed beside its unit. A true minus sign, no minus before a zero,
+ * an en dash where there is no number.
+ */
+export function fixed(value: number | undefined, decimals: number): string {
+  if (value === undefined || !Number.isFinite(value)) return '–';
+  const text = Math.abs(value).toFixed(decimals);
+  return value < 0 && Number(text) !== 0 ? `\u2212${text}` : text;
+}
+
+/** As `fixed`, with a plus sign before positive numbers: for signed differences. */
+export function signed(value: number | undefined, decimals: number): string {
+  const text = fixed(value, decimals);
+  return value !== undefined && value > 0 && Number(text) !== 0 ? `+${text}` : text;
+}
+
+/** A share as whole per cent. */
+export const percent = (share: number | undefined): string => (share === undefined || !Number.isFinite(share) ? '–' : `${fixed(share * 100, 0)} %`);
+
+/** A probability as per cent that never claims certainty: below 0.5 % and above 99.5 % the bound is printed. */
+export function probability(value: number | undefined): string {
+  if (value === undefined || !Number.isFinite(value)) return '–';
+  if (value < 0.005) return '< 1 %';
+  if (value > 0.995) return '> 99 %';
+  return `${fixed(value * 100, 0)} %`;
+}
+
+/** Limit use as per cent; past ten times the limit only the bound is printed. */
+export const limitUseText = (use: number | undefined): string => (use !== undefined && use > 9.995 ? '> 999 %' : percent(use));
+
+/** Decimals for a value of a check by its unit: 2 for colour differences and gloss units, 3 for ratios and the like. */
+export const decimalsOf = (unit: string): number => (/ratio/.test(unit) ? 3 : 2);
+
+/** One word after a count, with an `s` where the count is not one, or the plural given. */
+export const counted = (count: number, singular: string, plural = `${singular}s`): string => `${count} ${count === 1 ? singular : plural}`;

@@ -1,0 +1,52 @@
+import type { CheckResult, JointResult } from '../harmony/judgement.ts';
+import type { Content, Markup } from './markup.ts';
+import { figure, html } from './markup.ts';
+import { element } from './scene.ts';
+
+/** A numbered part of the report. */
+export const section = (id: string, title: string, ...content: readonly Content[]): Markup =>
+  html('section', { id, 'aria-labelledby': `${id}-title` }, html('h2', { id: `${id}-title` }, title), ...content);
+
+export interface Column<Row> {
+  readonly title: string;
+  /** Unit or further word, set quieter under the title. */
+  readonly unit?: string;
+  readonly number?: boolean;
+  readonly wide?: boolean;
+  readonly cell: (row: Row) => Content;
+}
+
+/** A table with a caption and headers that name their scope; the first column heads its row. */
+export function table<Row>(caption: Content, columns: readonly Column<Row>[], rows: readonly Row[], className?: string): Markup {
+  const kind = (column: Column<Row>): string | undefined => (column.number ? 'number' : column.wide ? 'wide' : undefined);
+  return html('table', { class: className },
+    html('caption', {}, caption),
+    html('thead', {}, html('tr', {}, columns.map((column) =>
+      html('th', { scope: 'col', class: kind(column) }, column.title, column.unit !== undefined && html('span', { class: 'unit' }, ` ${column.unit}`))))),
+    html('tbody', {}, rows.map((row) => html('tr', {}, columns.map((column, index) =>
+      (index === 0 ? html('th', { scope: 'row', class: kind(column) }, column.cell(row)) : html('td', { class: kind(column) }, column.cell(row))))))));
+}
+
+/** Pairs of a term and what it says. */
+export const terms = (pairs: readonly (readonly [term: Content, ...says: Content[]] | undefined)[], className = 'terms'): Markup =>
+  html('dl', { class: className }, pairs.map((pair) => pair && html('div', {}, html('dt', {}, pair[0]), html('dd', {}, ...pair.slice(1)))));
+
+const markNames = { holds: 'mark-holds', open: 'mark-open', clashes: 'mark-clashes' } as const;
+
+/** A verdict as its line and its word; a clash with a decision in force says so. */
+export function verdictWord(result: Pick<CheckResult | JointResult, 'verdict' | 'accepted'>): Markup {
+  const { verdict } = result;
+  const accepted = verdict === 'clashes' && result.accepted === true;
+  const mark = verdict in markNames ? (accepted ? 'mark-accepted' : markNames[verdict as keyof typeof markNames]) : undefined;
+  return html('span', { class: `verdict ${verdict.replace(' ', '-')}` },
+    mark !== undefined && figure(element('svg', { class: 'mark', viewBox: '0 0 30 10', width: 30, height: 10, 'aria-hidden': 'true' }, element('use', { href: `#${mark}` }))),
+    accepted ? 'clashes, accepted' : verdict);
+}
+
+/** The anchor of a joint's block; by its place in the report, since ids of a file may be anything. */
+export const jointAnchor = (index: number): string => `joint-${index + 1}`;
+
+/** The part of a longer list that is printed, with a sentence on what is left out. */
+export function listedUpTo<T>(rows: readonly T[], most: number): { readonly rows: readonly T[]; readonly leftOut: number } {
+  return { rows: rows.slice(0, most), leftOut: Math.max(0, rows.length - most) };
+}

@@ -1,0 +1,111 @@
+import type { Content, Markup } from '../markup.ts';
+import type { ReportJoint } from '../model/report-model.ts';
+import type { Page } from '../page.ts';
+import { verdictBand } from '../figures/verdict-band.ts';
+import { printTheme } from '../figures/theme.ts';
+import { data, figure, html, named } from '../markup.ts';
+import { counted, fixed, limitUseText, percent } from '../number-text.ts';
+import { jointAnchor, terms } from '../pieces.ts';
+import { mapPicture, stripPicture } from '../pictures.ts';
+
+/** The first page: what cabin, what verdict, where on the map, and the few sentences that matter. */
+export function front(page: Page): Markup {
+  const { model } = page;
+  const { cabin, summary } = model;
+  const subtitle = [cabin.trimLevel, cabin.colourway, cabin.phase && `phase ${cabin.phase}`, cabin.revision && `revision ${cabin.revision}`]
+    .filter((word) => word !== undefined && word !== '');
+  return html('header', { class: 'front' },
+    html('p', { class: 'kind' }, 'Harmony report'),
+    html('h1', {}, named(cabin.name)),
+    html('p', { class: 'subtitle' }, subtitle.map((word, index) => [index > 0 && ' · ', named(String(word))]),
+      subtitle.length > 0 && html('br', {}),
+      html('span', { class: 'quiet' }, `Stage “${model.stage}”, as of ${model.asOf}. ${counted(summary.parts, 'part')}, ${counted(summary.joints, 'joint')}. Rule book: `, named(model.ruleBook.name), '.')),
+    html('figure', { class: 'band' }, figure(verdictBand([
+      { verdict: 'clashes', count: summary.clashes, label: summary.clashes === 1 ? 'clashes' : 'clash' },
+      { verdict: 'clashes', accepted: true, count: summary.accepted, label: summary.accepted === 1 ? 'clashes, accepted' : 'clash, accepted' },
+      { verdict: 'open', count: summary.open, label: summary.open === 1 ? 'is open' : 'are open' },
+      { verdict: 'holds', count: summary.holds, label: summary.holds === 1 ? 'joint holds' : 'joints hold' },
+    ], { width: 680, height: 104 }, printTheme))),
+    mapFigure(page),
+    inShort(page));
+}
+
+function mapFigure(page: Page): Content {
+  const { parts } = page.model;
+  const map = mapPicture(page, { width: 680, height: mapHeight(page) });
+  const outside = parts.filter((part) => part.sample !== undefined && !part.sample.inGamut).length;
+  return map && html('figure', { class: 'map mat' }, map,
+    html('figcaption', {}, 'The cabin unfolded, parts in their measured colour under D65. Saw: clashes; hollow saw: clashes, accepted; dashes: open; thin line: holds. Hatched: no colour to show. ',
+      outside > 0 && `${counted(outside, 'part')} outside sRGB, shown by the nearest colour. `,
+      'Screens and paper are no proof of colour.'));
+}
+
+/** Height that lets the cabin fill the width of the page, within what a first page can hold. */
+function mapHeight(page: Page): number {
+  const points = page.input.cabin.parts.flatMap((part) => part.outline ?? []);
+  const extent = (axis: 0 | 1): number => Math.max(...points.map((point) => point[axis])) - Math.min(...points.map((point) => point[axis]));
+  return points.length < 2 ? 200 : Math.round(Math.min(400, Math.max(200, (680 * extent(1)) / Math.max(1, extent(0)) + 24)));
+}
+
+function inShort(page: Page): Markup {
+  const { model } = page;
+  const { summary } = model;
+  const clashing = model.joints.filter(({ result }) => result.verdict === 'clashes' && !result.accepted);
+  return html('section', { class: 'short', 'aria-label': 'In short' }, terms([
+    [clashing.length > 3 ? 'The worst three' : 'What clashes',
+      clashing.length === 0
+        ? html('p', {}, summary.accepted > 0 ? 'No joint clashes beyond what was accepted.' : 'No joint is known to clash.')
+        : clashing.slice(0, 3).map((entry) => worst(page, entry)),
+      clashing.length > 3 && html('p', {}, html('a', { href: '#clashes' }, `All ${clashing.length} clashes`), ', each with its evidence.')],
+    summary.open === 0 ? undefined : ['What is open', openShort(page)],
+    ['How sure', html('p', {},
+      counted(summary.holds, 'joint holds', 'joints hold'), '; the expected number of them that in truth do not is ', html('strong', {}, data(summary.expectedWrongHolds, fixed(summary.expectedWrongHolds, 1))),
+      '. Of the checks that the rules want, ', html('strong', {}, data(summary.coverage, percent(summary.coverage))), ' had data.')],
+    acceptedShort(page),
+    summary.visual.joints === 0 ? undefined : ['Seen in the booth', html('p', {},
+      `Numbers and booth agree on ${summary.visual.agree} of ${counted(summary.visual.joints, 'joint')} that both have judged`,
+      summary.visual.differ.length === 0 ? '.' : ['; they differ on ', joinedLinks(page, summary.visual.differ), '.'])],
+  ], 'terms short-terms'));
+}
+
+function worst(page: Page, entry: ReportJoint): Markup {
+  const { leading, result } = entry;
+  return html('div', { class: 'worst' },
+    html('div', { class: 'mat' }, stripPicture(page, entry, leading?.light ?? 'D65', { width: 104, height: 52 })),
+    html('p', {}, html('a', { class: 'title', href: `#${jointAnchor(page.place(entry.id))}` }, named(entry.names[0]), ' and ', named(entry.names[1])),
+      ' ', html('span', { class: 'use' }, data(result.limitUse, limitUseText(result.limitUse)), ' of the limit'), html('br', {}),
+      leading?.sentence ?? result.sentence));
+}
+
+const causes: Readonly<Record<string, string>> = {
+  'too few spots': 'too few spots', 'instruments disagree': 'measured on instruments that may disagree', 'spread of the part': 'the part itself scatters',
+  conditions: 'measured under conditions that may not be compared', 'on the limit': 'on the limit', 'missing data': 'data is missing', 'judged by eye': 'to be judged by eye',
+};
+
+function openShort(page: Page): Markup {
+  const { model } = page;
+  const open = model.joints.filter(({ result }) => result.verdict === 'open');
+  const count = new Map<string, number>();
+  for (const { leading } of open) count.set(leading?.cause ?? 'missing data', (count.get(leading?.cause ?? 'missing data') ?? 0) + 1);
+  const reasons = [...count].sort((first, second) => second[1] - first[1] || first[0].localeCompare(second[0])).map(([cause, joints]) => `${joints} ${causes[cause] ?? cause}`);
+  const decidable = open.filter(({ requests }) => requests.length > 0).length;
+  const suppliers = new Set(model.requests.map((request) => request.supplier)).size;
+  return html('p', {}, `${counted(open.length, 'joint')}: ${reasons.join('; ')}. `,
+    decidable === 0 ? 'No number of readings is known to decide them. ' : `Readings asked of ${counted(suppliers, 'supplier')} would decide ${decidable === open.length ? 'all of them' : `${decidable} of them`}; `,
+    html('a', { href: '#open' }, decidable === 0 ? 'The open joints' : 'the request sheet'), '.');
+}
+
+function acceptedShort(page: Page): readonly [Content, Content] | undefined {
+  const inForce = page.model.decisions.filter((row) => row.status === 'in force');
+  const fallen = page.model.decisions.filter((row) => row.status === 'expired' || row.status === 'void').length;
+  if (inForce.length === 0 && fallen === 0) return undefined;
+  return ['Accepted', html('p', {},
+    inForce.length === 0 ? 'No decision is in force. ' : `${counted(inForce.length, 'decision')} in force, the next to end on ${inForce[0].decision.expires}. `,
+    fallen > 0 && `${counted(fallen, 'decision')} ${fallen === 1 ? 'has' : 'have'} expired or been voided. `,
+    html('a', { href: '#decisions' }, 'Decisions'), '.')];
+}
+
+function joinedLinks(page: Page, ids: readonly string[]): Content {
+  return ids.slice(0, 8).map((id, index) => [index > 0 && ', ', html('a', { href: `#${jointAnchor(page.place(id))}` }, named(id))])
+    .concat(ids.length > 8 ? [[` and ${ids.length - 8} more`]] : []);
+}

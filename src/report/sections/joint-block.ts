@@ -1,0 +1,96 @@
+import type { CheckResult, JudgedOn, LightResult } from '../../harmony/judgement.ts';
+import type { Content, Markup } from '../markup.ts';
+import type { ReportJoint } from '../model/report-model.ts';
+import type { Page } from '../page.ts';
+import { data, html, named } from '../markup.ts';
+import { decimalsOf, fixed, limitUseText, probability, signed } from '../number-text.ts';
+import { jointAnchor, table, verdictWord } from '../pieces.ts';
+import { spectraPicture, stripPicture, usePicture } from '../pictures.ts';
+
+/** One joint on one block: what it is, the sentence, both sides under the worst light and D65, spectra, every check and light, what it was judged on. */
+export function jointBlock(page: Page, entry: ReportJoint, ...more: readonly Content[]): Markup {
+  const { result, joint, leading } = entry;
+  const anchor = jointAnchor(page.place(entry.id));
+  const facts = [joint.kind, joint.gapMm !== undefined && joint.gapMm > 0 && `${joint.gapMm} mm gap`, joint.stepMm !== undefined && `${joint.stepMm} mm step`,
+    joint.viewMm !== undefined && `seen from ${joint.viewMm} mm`, `colour intent ${result.intent.colour}`].filter((fact) => fact !== false);
+  const others = result.checks.filter((check) => check !== leading && check.sentence !== leading?.sentence && (check.verdict === 'clashes' || check.verdict === 'open'));
+  return html('article', { class: `joint ${result.verdict}`, id: anchor, 'aria-labelledby': `${anchor}-title` },
+    html('header', {},
+      html('h3', { id: `${anchor}-title` }, named(entry.names[0]), html('span', { class: 'against' }, ' and '), named(entry.names[1])),
+      html('p', { class: 'big' }, data(result.limitUse, limitUseText(result.limitUse)), html('span', { class: 'quiet' }, ' of the limit')),
+      html('p', { class: 'facts' }, verdictWord(result), ' · ', named(entry.id), ' · ', facts.join(' · '))),
+    html('p', { class: 'sentence' }, leading?.sentence ?? result.sentence),
+    others.map((check) => html('p', { class: 'further' }, check.sentence)),
+    html('div', { class: 'evidence' }, strips(page, entry), spectra(page, entry)),
+    more,
+    checksTable(result.checks),
+    result.checks.filter((check) => check.lights.length > 0).map((check) => lightsTable(check)),
+    html('p', { class: 'judged' }, html('span', { class: 'quiet' }, 'Judged on: '), result.judgedOn.map((side, index) => [index > 0 && '; ', judgedOn(page, side)]), '. ',
+      html('span', { class: 'quiet' }, 'Rule: '), result.ruleWhy, result.lotProbability !== undefined && [' A random pair of parts of these lots holds with a probability of ', data(result.lotProbability, probability(result.lotProbability)), '.']),
+    cautionList(result.checks));
+}
+
+function strips(page: Page, entry: ReportJoint): Content {
+  const light = entry.leading?.light;
+  const lights = light === undefined || light === 'D65' ? ['D65'] : [light, 'D65'];
+  const size = { width: 300, height: lights.length === 1 ? 150 : 78 };
+  const result = (name: string): LightResult | undefined => entry.result.checks.flatMap((check) => check.lights).find((candidate) => candidate.light === name);
+  return html('div', { class: 'strips' }, lights.map((name) => {
+    const under = result(name);
+    return html('figure', {}, html('div', { class: 'mat' }, stripPicture(page, entry, name, size)),
+      html('figcaption', {}, html('strong', {}, name), name === light && name !== 'D65' && ', the worst light', under && [': ', under.words.length > 0 ? under.words.join(', ') : 'no direction stands out'],
+        [entry.result.standard, entry.result.trial].some((part) => page.sample(part, name)?.inGamut === false) && '; outside sRGB, nearest colour shown'));
+  }));
+}
+
+function spectra(page: Page, entry: ReportJoint): Content {
+  const picture = spectraPicture(page, entry, { width: 348, height: 224 });
+  return picture && html('figure', { class: 'spectra' }, picture,
+    html('figcaption', {}, 'Reflectance in per cent, standard solid and trial dashed; below, their difference on its own scale.'));
+}
+
+const amount = (check: CheckResult, value: number | undefined): Content => [data(value, fixed(value, decimalsOf(check.unit))), value !== undefined && check.unit !== '' && html('span', { class: 'quiet' }, ` ${check.unit}`)];
+
+/** Every check of a joint or a part: its value and limit, what the value uses of the limit, how sure, its verdict. */
+export function checksTable(checks: readonly CheckResult[], caption: Content = 'Checks'): Markup {
+  return table<CheckResult>(caption, [
+    { title: 'Check', cell: (check) => [check.check, check.subject !== undefined && [' ', named(check.subject)], check.standing !== 'required' && html('span', { class: 'quiet' }, ` ${check.standing}`)] },
+    { title: 'Verdict', cell: (check) => [verdictWord(check), check.acceptedUntil !== undefined && ` until ${check.acceptedUntil}`] },
+    { title: 'Value', number: true, cell: (check) => amount(check, check.value) },
+    { title: 'Limit', number: true, cell: (check) => amount(check, check.limit) },
+    { title: 'Limit use', number: true, cell: (check) => [usePicture(check), data(check.limitUse, limitUseText(check.limitUse))] },
+    { title: 'u', number: true, cell: (check) => data(check.uncertainty, fixed(check.uncertainty, decimalsOf(check.unit))) },
+    { title: 'Within', number: true, cell: (check) => data(check.withinProbability, probability(check.withinProbability)) },
+    { title: 'By', cell: (check) => [check.formula, check.light !== undefined && [check.formula !== undefined && ', ', check.light], check.indicative && ' (indicative)', check.decisionVoid !== undefined && ` (${check.decisionVoid})`] },
+  ], checks.filter((check) => check.verdict !== 'not applicable'), 'checks');
+}
+
+function lightsTable(check: CheckResult): Markup {
+  const observer = check.lights[0].observer;
+  return table<LightResult>([`By light: ${check.check}, ${check.formula ?? check.unit}, ${observer}° observer; trial minus standard`], [
+    { title: 'Light', cell: (light) => [light.light, light.light === check.light && light.standing === 'required' && html('span', { class: 'quiet' }, ' worst'), light.standing === 'shown' && html('span', { class: 'quiet' }, ' shown only')] },
+    { title: 'Value', number: true, cell: (light) => data(light.value, fixed(light.value, 2)) },
+    { title: 'Limit', number: true, cell: (light) => data(light.limit, fixed(light.limit, 2)) },
+    { title: 'Use', number: true, cell: (light) => data(light.limitUse, limitUseText(light.limitUse)) },
+    { title: 'u', number: true, cell: (light) => data(light.uncertainty, fixed(light.uncertainty, 2)) },
+    { title: 'Within', number: true, cell: (light) => data(light.withinProbability, probability(light.withinProbability)) },
+    ...(['dL', 'da', 'db', 'dC', 'dH'] as const).map((component) => ({
+      title: componentNames[component], number: true, cell: (light: LightResult) => data(light.difference[component], signed(light.difference[component], 2)),
+    })),
+    { title: 'The trial is', wide: true, cell: (light) => light.words.join(', ') },
+  ], check.lights, 'lights');
+}
+
+const componentNames = { dL: 'ΔL*', da: 'Δa*', db: 'Δb*', dC: 'ΔC*', dH: 'ΔH*' } as const;
+
+/** What one side was judged on, as a phrase. */
+export function judgedOn(page: Page, side: JudgedOn): Content {
+  return [named(page.part(side.part)?.name ?? side.part), ' on ', side.kind, ' ', named(side.specimen), side.lot !== undefined && [', lot ', named(side.lot)],
+    `, ${side.spots} ${side.spots === 1 ? 'spot' : 'spots'}, `, named(page.model.instruments.find((instrument) => instrument.id === side.instrument)?.name ?? side.instrument), `, ${side.geometry}`,
+    side.borrowedFrom !== undefined && [', readings borrowed from its mirror part ', named(page.part(side.borrowedFrom)?.name ?? side.borrowedFrom)]];
+}
+
+function cautionList(checks: readonly CheckResult[]): Content {
+  const cautions = [...new Set(checks.flatMap((check) => check.cautions))];
+  return cautions.length > 0 && html('ul', { class: 'caution' }, cautions.map((caution) => html('li', {}, caution)));
+}

@@ -1,0 +1,40 @@
+import type { MeasurementRequest } from '../../harmony/judgement.ts';
+import type { Content, Markup } from '../markup.ts';
+import type { Page } from '../page.ts';
+import { data, html, named } from '../markup.ts';
+import { counted, probability } from '../number-text.ts';
+import { jointAnchor, section, table } from '../pieces.ts';
+import { jointBlock } from './joint-block.ts';
+
+/** Joints the data cannot decide, why, and the readings that would. */
+export function openJoints(page: Page): Content {
+  const { model } = page;
+  const entries = model.joints.filter(({ result }) => result.verdict === 'open');
+  if (entries.length === 0 && model.requests.length === 0) return undefined;
+  return section('open', 'Open joints and what would decide them',
+    html('p', { class: 'lead' }, 'A joint is open where the readings cannot say with the confidence asked for whether it holds, or may not be compared. It is neither good nor bad.'),
+    requestSheets(page),
+    entries.map((entry) => jointBlock(page, entry, entry.requests.length > 0 && html('ul', { class: 'notes' }, entry.requests.map((request) => html('li', {}, requestText(page, request)))))));
+}
+
+const requestText = (page: Page, request: MeasurementRequest): Content => [
+  html('strong', {}, 'Would decide it: '), `${counted(request.spots, 'spot')} in all (${request.have} there now) on `, named(page.part(request.part)?.name ?? request.part),
+  ', specimen ', named(request.specimen), `, ${request.geometry}; chance `, data(request.chance, probability(request.chance)), '. ', request.reason,
+];
+
+function requestSheets(page: Page): Content {
+  const { requests } = page.model;
+  const suppliers = new Map(page.input.cabin.suppliers.map((supplier) => [supplier.id, supplier.name]));
+  const groups = new Map<string, MeasurementRequest[]>();
+  for (const request of requests) groups.set(request.supplier, [...(groups.get(request.supplier) ?? []), request]);
+  return [...groups].map(([supplier, rows]): Markup => table<MeasurementRequest>(['Readings asked of ', named(suppliers.get(supplier) ?? supplier)], [
+    { title: 'Part', cell: (row) => named(page.part(row.part)?.name ?? row.part) },
+    { title: 'Specimen', cell: (row) => named(row.specimen) },
+    { title: 'Reading', cell: (row) => `${row.check}, ${row.geometry}` },
+    { title: 'Spots', unit: 'have', number: true, cell: (row) => [data(row.spots, String(row.spots)), html('span', { class: 'quiet' }, ` (${row.have})`)] },
+    { title: 'Instrument', cell: (row) => named(page.model.instruments.find((instrument) => instrument.id === row.instrument)?.name ?? row.instrument) },
+    { title: 'Decides joint', cell: (row) => html('a', { href: `#${jointAnchor(page.place(row.joint))}` }, named(row.joint)) },
+    { title: 'Chance', number: true, cell: (row) => data(row.chance, probability(row.chance)) },
+    { title: 'Because', wide: true, cell: (row) => row.reason },
+  ], rows, 'requests'));
+}
