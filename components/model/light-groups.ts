@@ -32,10 +32,16 @@ const groups: readonly (readonly [string, (name: string) => boolean])[] = [
   ['LED', (name) => name.startsWith('LED')],
 ];
 
+/** Weights are cached by the light's identity, so a user's light is made once. */
+const made = new WeakMap<UserLight, Light>();
+
 /** Every light by its name: the published ones and the user's own of this cabin. */
 export function findLight(name: string, own: readonly UserLight[] = []): Light | undefined {
   const mine = own.find((light) => light.id === name);
-  return mine === undefined ? lightByName(name) : userLight(mine.id, mine.startNm, mine.stepNm, mine.values);
+  if (mine === undefined) return lightByName(name);
+  const light = made.get(mine) ?? userLight(mine.id, mine.startNm, mine.stepNm, mine.values);
+  made.set(mine, light);
+  return light;
 }
 
 /** How the rule of any joint uses a light; required wins over shown. */

@@ -1,5 +1,5 @@
 import { scaleLinear } from 'd3';
-import { element } from '../scene.ts';
+import { element, round } from '../scene.ts';
 import type { SceneElement } from '../scene.ts';
 import type { FigureTheme } from './theme.ts';
 import { verdictLine } from './verdict-line.ts';
@@ -12,6 +12,8 @@ export interface LimitScaleInput extends VerdictMark {
   readonly uncertaintyUse?: number;
   /** The value is shown but not counted. */
   readonly indicative?: boolean;
+  /** Limit use to point at beside the value, for example under the light that was chosen. */
+  readonly marker?: number;
 }
 
 export interface LimitScaleSize {
@@ -67,6 +69,9 @@ export function limitScale(input: LimitScaleInput, size: LimitScaleSize, theme: 
     use !== undefined && use > maximum
       ? element('path', { class: 'beyond', d: `M${x(maximum) - 1} ${middle - 4.5}l6 4.5l-6 4.5z`, fill: theme.clashes })
       : undefined,
+    input.marker === undefined
+      ? undefined
+      : element('path', { class: 'marker', d: `M${round(x(input.marker))} ${round(middle - 2)}l-3.5 -5h7z`, fill: theme.paper, stroke: theme.ink, 'stroke-width': 1 }),
     element('line', { class: 'limit', x1: x(1), y1: 0, x2: x(1), y2: height, stroke: theme.ink, 'stroke-width': 1 }),
     labelled ? [label(0, '0', 'start'), label(1, 'limit', 'middle'), label(maximum, `${maximum * 100} %`, 'end')] : undefined,
   );

@@ -1,0 +1,87 @@
+import { html, LitElement } from 'lit';
+import type { TemplateResult } from 'lit';
+import { jointStrip } from '../../src/report/figures/joint-strip.ts';
+import { limitScale } from '../../src/report/figures/limit-scale.ts';
+import type { LimitScaleInput } from '../../src/report/figures/limit-scale.ts';
+import { drawing, element } from '../../src/report/scene.ts';
+import { scene } from '../figures/scene.ts';
+import { tableInk } from '../figures/inks.ts';
+import { base, controls } from '../styles/shared.ts';
+import { styles } from './start.styles.ts';
+
+const demos = [
+  { name: 'Open the shuttle, slate', about: '42 parts and more, troubles planted', file: 'shuttle-slate' },
+  { name: 'The same shuttle, chalk', about: 'its light colourway', file: 'shuttle-chalk' },
+  { name: 'First steps', about: 'six parts, to learn on', file: 'first-steps' },
+] as const;
+
+const lessons: readonly { readonly use: LimitScaleInput; readonly greys: readonly [string, string]; readonly text: string }[] = [
+  { use: { verdict: 'holds', limitUse: 0.46, uncertaintyUse: 0.12 }, greys: ['#4c4c4c', '#4f4f4f'], text: 'Inside the limit with the confidence that was asked for. A thin solid line.' },
+  { use: { verdict: 'open', limitUse: 0.93, uncertaintyUse: 0.3 }, greys: ['#4c4c4c', '#565656'], text: 'The readings cannot decide: the bar of uncertainty crosses the limit. Dashed, with the cause and what would decide it.' },
+  { use: { verdict: 'clashes', limitUse: 1.62, uncertaintyUse: 0.14 }, greys: ['#4c4c4c', '#666666'], text: 'Outside the limit with that confidence. A saw, the heaviest line there is.' },
+];
+
+/**
+ * What stands where no cabin is open: what the workbench is for, how to read its one picture, and ways in.
+ * @fires adjoin-pick - the user wants to choose a file
+ */
+export class AdjoinStart extends LitElement {
+  static override styles = [base, controls, styles];
+
+  override render(): TemplateResult {
+    return html`
+      <div class="sheet">
+        <div>
+          <h1>See which neighbours clash, and why.</h1>
+          <p class="lead">
+            A cabin file holds what was measured on every visible part and where parts meet. Adjoin judges each joint for colour under
+            every light of the rules, gloss and texture, and says whether the readings are good enough to know.
+          </p>
+          <div class="ways">
+            ${demos.map((demo, i) => html`
+              <a class="way ${i === 0 ? 'first' : ''}" href=${`#/cabin?open=demo-data/${demo.file}.cabin.json`}><b>${demo.name}</b><span>${demo.about}</span></a>`)}
+            <button class="way" type="button" @click=${() => this.dispatchEvent(new CustomEvent('adjoin-pick', { bubbles: true, composed: true }))}>
+              <b>Open a cabin file…</b><span>.cabin.json</span>
+            </button>
+          </div>
+          <p class="drop">Or let a file fall anywhere on this page. It is read here and sent nowhere.</p>
+        </div>
+        <figure>
+          <ol class="lesson">
+            ${lessons.map(({ use, greys, text }) => html`
+              <li>
+                <span class="verdict">${use.verdict}</span>
+                ${scene(this.lesson(use, greys))}
+                <p>${text}</p>
+              </li>`)}
+          </ol>
+          <figcaption>
+            A joint strip: two materials across their real gap, and under it the use of the limit. The upright tick is the limit; the bar is the standard uncertainty.
+          </figcaption>
+        </figure>
+        <p class="caution">
+          Results support a judgement and do not replace a visual assessment under agreed conditions. Colours on a screen are indicative: a page cannot see
+          the display's calibration. The demonstration cabins, their people and companies are invented.
+        </p>
+      </div>
+    `;
+  }
+
+  private lesson(use: LimitScaleInput, greys: readonly [string, string]): ReturnType<typeof drawing> {
+    return drawing(
+      440,
+      76,
+      undefined,
+      jointStrip({ fills: greys, kind: 'gap', gapMm: 0.8, viewMm: 700 }, { width: 440, height: 52 }, tableInk),
+      element('g', { transform: 'translate(0 57)' }, limitScale(use, { width: 440, height: 18 }, { ...tableInk, ink: 'var(--table-ink)', faint: 'var(--table-quiet)', holds: 'var(--table-ink)', open: 'var(--table-ink)', clashes: 'var(--table-ink)', casing: 'var(--table)' })),
+    );
+  }
+}
+
+customElements.define('adjoin-start', AdjoinStart);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'adjoin-start': AdjoinStart;
+  }
+}

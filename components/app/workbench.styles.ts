@@ -1,0 +1,23 @@
+import { css } from 'lit';
+
+export const styles = css`
+  :host { display: grid; grid-template-rows: auto minmax(0, 1fr); height: 100vh; height: 100dvh; background: var(--paper); }
+  main { min-height: 0; overflow: auto; outline: none; }
+  .skip { position: fixed; left: 8px; top: -60px; z-index: 10; }
+  .skip:focus { top: 8px; }
+  .drop {
+    position: fixed; inset: 0; z-index: 20; display: grid; place-content: center; text-align: center; background: var(--shade); pointer-events: none;
+  }
+  .drop p { padding: 24px 40px; background: var(--paper); border: 2px dashed var(--ink); font-size: var(--large); font-weight: 600; border-radius: 4px; }
+  .wait { position: fixed; inset: auto 0 24px; z-index: 15; display: flex; justify-content: center; pointer-events: none; }
+  .wait div {
+    pointer-events: auto; display: flex; gap: 16px; align-items: center; padding: 8px 8px 8px 16px; background: var(--paper); border: 1px solid var(--line);
+    border-radius: 4px; box-shadow: 0 8px 24px var(--shade); max-width: calc(100vw - 32px);
+  }
+  .wait svg { flex: none; }
+  .wait .mover { animation: along 1.4s ease-in-out infinite alternate; }
+  @keyframes along { from { transform: translateX(0); } to { transform: translateX(24px); } }
+  @media (prefers-reduced-motion: reduce) { .wait .mover { animation: none; } }
+  .missing { display: grid; place-content: center; justify-items: start; gap: 12px; min-height: 100%; padding: 24px; background: var(--table); color: var(--table-ink); }
+  @media (max-width: 760px) { :host { height: auto; min-height: 100dvh; } main { overflow: visible; } }
+`;

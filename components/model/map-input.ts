@@ -1,0 +1,26 @@
+import { jointPath } from '../../src/cabin/index.ts';
+import type { Cabin } from '../../src/cabin/cabin.ts';
+import type { Judgement } from '../../src/harmony/judgement.ts';
+import type { CabinMapInput, MapJoint, MapPart } from '../../src/report/figures/cabin-map.ts';
+import type { PartColour } from './part-colours.ts';
+import { verdictWord } from './leading-check.ts';
+
+/** What the map draws that does not change with the pointer. */
+export function mapInput(cabin: Cabin, judgement: Judgement, colours: ReadonlyMap<string, PartColour>): CabinMapInput {
+  const names = new Map(cabin.parts.map((part) => [part.id, part.name]));
+  const materials = new Map(cabin.parts.map((part) => [part.id, (part.sources.find((source) => source.id === part.source) ?? part.sources[0])?.material]));
+  const results = new Map(judgement.joints.map((joint) => [joint.id, joint]));
+  const parts = cabin.parts.flatMap((part): MapPart[] =>
+    part.outline === undefined || part.outline.length < 2
+      ? []
+      : [{ id: part.id, name: part.name, outline: part.outline, line: materials.get(part.id) === 'thread', fill: colours.get(part.id)?.css }]);
+  const joints = cabin.joints.flatMap((joint): MapJoint[] => {
+    const result = results.get(joint.id);
+    const path = jointPath(cabin, joint);
+    if (result === undefined || path === undefined || path.length < 2) return [];
+    const label = `${joint.parts.map((id) => names.get(id) ?? id).join(' and ')}: ${verdictWord(result)}`;
+    return [{ id: joint.id, kind: joint.kind, path, verdict: result.verdict, accepted: result.accepted, label }];
+  });
+  const zones = cabin.zones.map((zone) => ({ id: zone.id, name: zone.name, parts: cabin.parts.filter((part) => part.zone === zone.id).map((part) => part.id) }));
+  return { title: `Map of ${cabin.name}`, parts, joints, zones };
+}

@@ -1,0 +1,80 @@
+import { css, html, LitElement } from 'lit';
+import type { TemplateResult } from 'lit';
+import type { Cabin } from '../../../src/cabin/cabin.ts';
+import type { JointResult, Judgement } from '../../../src/harmony/judgement.ts';
+import type { Issue } from '../../../src/issue.ts';
+import type { JointFilter } from '../../controllers/route.ts';
+import { partsById, passes } from '../../model/joint-filter.ts';
+import type { PartColour } from '../../model/part-colours.ts';
+import { worstFirst } from '../../model/wall-order.ts';
+import { base } from '../../styles/shared.ts';
+import './adjoin-cabin-map.ts';
+import './adjoin-wall.ts';
+
+/** Map and wall of one cabin, linked: what is pointed at on one is lit on the other. */
+export class AdjoinCabinView extends LitElement {
+  static override styles = [base, css`
+    :host { display: grid; grid-template-columns: minmax(0, 1fr) minmax(480px, 40%); height: 100%; min-height: 0; }
+    adjoin-wall { overflow: auto; min-height: 0; border-left: 1px solid var(--line); }
+    @media (max-width: 1080px) {
+      :host { grid-template-columns: minmax(0, 1fr); grid-template-rows: 46vh auto; height: auto; }
+      adjoin-wall { overflow: visible; border: 0; }
+    }
+    @media (max-width: 760px) { :host { grid-template-rows: auto auto; } }
+  `];
+
+  static override properties = {
+    cabin: { attribute: false }, judgement: { attribute: false }, issues: { attribute: false }, colours: { attribute: false }, light: {},
+    filter: { attribute: false }, linkTo: { attribute: false }, pointed: { state: true },
+  };
+
+  declare cabin: Cabin;
+  declare judgement: Judgement;
+  declare issues: readonly Issue[];
+  declare colours: ReadonlyMap<string, PartColour>;
+  declare light: string;
+  declare filter: JointFilter;
+  declare linkTo: (joint: string) => string;
+  declare pointed: string | undefined;
+  private listed: readonly JointResult[] = [];
+
+  constructor() {
+    super();
+    this.issues = [];
+    this.colours = new Map();
+    this.light = 'D65';
+    this.filter = {};
+    this.linkTo = () => '#/';
+  }
+
+  protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
+    if (!changed.has('judgement') && !changed.has('filter') && !changed.has('cabin')) return;
+    const parts = partsById(this.cabin);
+    this.listed = worstFirst(this.judgement.joints).filter((joint) => passes(joint, this.filter, parts));
+  }
+
+  override render(): TemplateResult {
+    const point = (event: CustomEvent<string | undefined>): void => {
+      this.pointed = event.detail;
+    };
+    return html`
+      <h1 class="unseen">${this.cabin.name}</h1>
+      <adjoin-cabin-map
+        .cabin=${this.cabin} .judgement=${this.judgement} .listed=${this.listed} .colours=${this.colours} .light=${this.light} .pointed=${this.pointed}
+        @adjoin-point=${point}
+      ></adjoin-cabin-map>
+      <adjoin-wall
+        .cabin=${this.cabin} .judgement=${this.judgement} .joints=${this.listed} .colours=${this.colours} .light=${this.light} .filter=${this.filter}
+        .pointed=${this.pointed} .linkTo=${this.linkTo} @adjoin-point=${point}
+      ></adjoin-wall>
+    `;
+  }
+}
+
+customElements.define('adjoin-cabin-view', AdjoinCabinView);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'adjoin-cabin-view': AdjoinCabinView;
+  }
+}

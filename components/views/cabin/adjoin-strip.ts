@@ -1,0 +1,95 @@
+import { html, LitElement } from 'lit';
+import type { TemplateResult } from 'lit';
+import type { Joint } from '../../../src/cabin/cabin.ts';
+import type { JointResult } from '../../../src/harmony/judgement.ts';
+import { jointStrip } from '../../../src/report/figures/joint-strip.ts';
+import { limitScale } from '../../../src/report/figures/limit-scale.ts';
+import { drawing } from '../../../src/report/scene.ts';
+import { ElementSize } from '../../controllers/element-size.ts';
+import { paperInk } from '../../figures/inks.ts';
+import { scene } from '../../figures/scene.ts';
+import { leadingCheck, uncertaintyUse, underLight, verdictWord } from '../../model/leading-check.ts';
+import { percent } from '../../model/numbers.ts';
+import { base } from '../../styles/shared.ts';
+import { styles } from './strip.styles.ts';
+
+const stripHeight = 52;
+const scaleHeight = 18;
+
+/** One joint of the wall: the two materials across their gap, the use of the limit under them, the verdict and its sentence. A link to the joint. */
+export class AdjoinStrip extends LitElement {
+  static override shadowRootOptions: ShadowRootInit = { ...LitElement.shadowRootOptions, delegatesFocus: true };
+  static override styles = [base, styles];
+  static override properties = {
+    joint: { attribute: false }, result: { attribute: false }, names: { attribute: false }, fills: { attribute: false },
+    light: {}, href: {}, lit: { type: Boolean, reflect: true }, current: { type: Boolean },
+  };
+
+  declare joint: Joint;
+  declare result: JointResult;
+  declare names: readonly [string, string];
+  declare fills: readonly [string | undefined, string | undefined];
+  declare light: string;
+  declare href: string;
+  /** Pointed at here or on the map. */
+  declare lit: boolean;
+  /** The one strip of the wall that Tab stops at. */
+  declare current: boolean;
+  private readonly size = new ElementSize(this, '.figure');
+
+  constructor() {
+    super();
+    this.names = ['', ''];
+    this.fills = [undefined, undefined];
+    this.light = 'D65';
+    this.href = '#/';
+    this.lit = false;
+    this.current = false;
+  }
+
+  override render(): TemplateResult {
+    const { joint, result } = this;
+    const check = leadingCheck(result);
+    const width = this.size.width || 320;
+    const strip = jointStrip(
+      { fills: this.fills, kind: joint.kind, gapMm: joint.gapMm, stepMm: joint.stepMm, viewMm: joint.viewMm },
+      { width, height: stripHeight },
+      paperInk,
+    );
+    const scale = limitScale(
+      {
+        verdict: result.verdict,
+        accepted: result.accepted,
+        limitUse: result.limitUse ?? check?.limitUse,
+        uncertaintyUse: uncertaintyUse(check),
+        indicative: check?.indicative,
+        marker: underLight(result, this.light)?.limitUse,
+      },
+      { width, height: scaleHeight },
+      paperInk,
+    );
+    const use = result.limitUse ?? check?.limitUse;
+    return html`
+      <a href=${this.href} tabindex=${this.current ? 0 : -1}>
+        <span class="names"><span title=${this.names[0]}>${this.names[0]}</span><span title=${this.names[1]}>${this.names[1]}</span></span>
+        <span class="figure">
+          <span class="strip">${scene(drawing(width, stripHeight, undefined, strip))}</span>
+          ${scene(drawing(width, scaleHeight, undefined, scale))}
+        </span>
+        <span class="result">
+          <span class="use">${use === undefined ? '–' : html`${percent(use).replace(' %', '')}<small> %</small>`}<span class="unseen"> of the limit, </span></span>
+          <span class="word ${result.verdict}">${verdictWord(result)}</span>
+        </span>
+        <span class="sentence">${result.sentence}</span>
+      </a>
+    `;
+  }
+}
+
+customElements.define('adjoin-strip', AdjoinStrip);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'adjoin-strip': AdjoinStrip;
+  }
+}

@@ -1,0 +1,136 @@
+import { html, LitElement, nothing } from 'lit';
+import type { PropertyValues, TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
+import type { Cabin } from '../../../src/cabin/cabin.ts';
+import type { JointResult, Judgement } from '../../../src/harmony/judgement.ts';
+import { roveFocus } from '../../controllers/roving-focus.ts';
+import type { JointFilter } from '../../controllers/route.ts';
+import { filterChoices, partsById } from '../../model/joint-filter.ts';
+import { counted, fixed, percent } from '../../model/numbers.ts';
+import type { PartColour } from '../../model/part-colours.ts';
+import { base, controls } from '../../styles/shared.ts';
+import './adjoin-strip.ts';
+import { AdjoinStrip } from './adjoin-strip.ts';
+import './adjoin-wall-filters.ts';
+import { styles } from './wall.styles.ts';
+
+/** Strips put on the wall at a time; more follow as the reader nears the end. */
+const batch = 120;
+
+/**
+ * The wall of joint strips, worst first.
+ * @fires adjoin-point - id of the joint under the pointer or focus, or undefined
+ */
+export class AdjoinWall extends LitElement {
+  static override styles = [base, controls, styles];
+  static override properties = {
+    cabin: { attribute: false }, judgement: { attribute: false }, joints: { attribute: false }, colours: { attribute: false }, light: {},
+    filter: { attribute: false }, pointed: {}, linkTo: { attribute: false }, room: { state: true }, current: { state: true },
+  };
+
+  declare cabin: Cabin;
+  declare judgement: Judgement;
+  /** The joints that pass the filter, in the order of the wall. */
+  declare joints: readonly JointResult[];
+  declare colours: ReadonlyMap<string, PartColour>;
+  declare light: string;
+  declare filter: JointFilter;
+  declare pointed: string | undefined;
+  declare linkTo: (joint: string) => string;
+  declare room: number;
+  declare current: string | undefined;
+  private readonly ending = new IntersectionObserver((entries) => {
+    if (entries.some((entry) => entry.isIntersecting)) this.room += batch;
+  }, { rootMargin: '600px' });
+
+  constructor() {
+    super();
+    this.joints = [];
+    this.colours = new Map();
+    this.light = 'D65';
+    this.filter = {};
+    this.linkTo = () => '#/';
+    this.room = batch;
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.ending.disconnect();
+  }
+
+  protected override updated(changed: PropertyValues<this>): void {
+    this.ending.disconnect();
+    const end = this.renderRoot.querySelector('.more');
+    if (end !== null) this.ending.observe(end);
+    if (changed.has('pointed') && this.pointed !== undefined && !this.matches(':hover, :focus-within')) this.reveal(this.pointed);
+  }
+
+  private reveal(id: string): void {
+    this.strips().find((strip) => strip.result.id === id)?.scrollIntoView({ block: 'nearest' });
+  }
+
+  private strips(): AdjoinStrip[] {
+    return [...this.renderRoot.querySelectorAll('adjoin-strip')];
+  }
+
+  private point(event: Event): void {
+    const strip = event.composedPath().find((target) => target instanceof AdjoinStrip);
+    if (strip !== undefined && event.type === 'focusin') this.current = strip.result.id;
+    this.dispatchEvent(new CustomEvent('adjoin-point', { detail: strip?.result.id, bubbles: true, composed: true }));
+  }
+
+  override render(): TemplateResult {
+    const parts = partsById(this.cabin);
+    const joints = new Map(this.cabin.joints.map((joint) => [joint.id, joint]));
+    const shown = this.joints.slice(0, this.room);
+    const stop = shown.some((joint) => joint.id === this.current) ? this.current : shown[0]?.id;
+    const name = (id: string): string => parts.get(id)?.name ?? id;
+    const leave = (): unknown => this.dispatchEvent(new CustomEvent('adjoin-point', { detail: undefined, bubbles: true, composed: true }));
+    return html`
+      <div class="head">
+        <p class="summary">${this.summary()}</p>
+        <adjoin-wall-filters .filter=${this.filter} .choices=${filterChoices(this.judgement.joints, this.cabin, this.filter)}></adjoin-wall-filters>
+        <div class="scale" aria-hidden="true">
+          <span class="count">${this.joints.length === this.judgement.joints.length ? counted(this.joints.length, 'joint') : `${this.joints.length} of ${counted(this.judgement.joints.length, 'joint')}`}</span>
+          <span class="ends"><span>0</span><b>limit</b><span>200 %</span></span>
+          <span>limit use</span>
+        </div>
+      </div>
+      ${shown.length === 0
+        ? html`<div class="nothing"><p>No joint passes this filter.</p>
+            <button type="button" @click=${() => this.dispatchEvent(new CustomEvent('adjoin-filter', { detail: {}, bubbles: true, composed: true }))}>Show all ${counted(this.judgement.joints.length, 'joint')}</button></div>`
+        : nothing}
+      <ol
+        aria-label="Joints, worst first" @pointerover=${this.point} @pointerleave=${leave} @focusin=${this.point} @focusout=${leave}
+        @keydown=${(event: KeyboardEvent) => roveFocus(event, this.strips())}
+      >
+        ${repeat(shown, (result) => result.id, (result) => html`
+          <li>
+            <adjoin-strip
+              .joint=${joints.get(result.id)} .result=${result} .names=${[name(result.parts[0]), name(result.parts[1])]}
+              .fills=${[this.colours.get(result.parts[0])?.css, this.colours.get(result.parts[1])?.css]}
+              .light=${this.light} .href=${this.linkTo(result.id)} .lit=${this.pointed === result.id} .current=${stop === result.id}
+            ></adjoin-strip>
+          </li>`)}
+      </ol>
+      ${shown.length < this.joints.length ? html`<p class="more">${counted(this.joints.length - shown.length, 'more joint')}</p>` : nothing}
+      ${shown.length > 0
+        ? html`<p class="keys">Arrow keys move along the wall, Enter opens a joint. Gaps are drawn at the angle they have in the cabin, for a screen at 600 mm. The small triangle is the colour's limit use under ${this.light}.</p>`
+        : nothing}
+    `;
+  }
+
+  private summary(): TemplateResult {
+    const { holds, clashes, accepted, open, expectedWrongHolds, coverage } = this.judgement.summary;
+    return html`<b>${holds} hold, ${clashes + accepted} clash${accepted > 0 ? ` (${accepted} accepted)` : ''}, ${open} open.</b>
+      Expected number of holds that in truth do not: ${fixed(expectedWrongHolds, 1)}. Coverage ${percent(coverage)}. ${this.judgement.decisionRule}.`;
+  }
+}
+
+customElements.define('adjoin-wall', AdjoinWall);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'adjoin-wall': AdjoinWall;
+  }
+}
