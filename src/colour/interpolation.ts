@@ -26,7 +26,7 @@ const spragueWidth = 6;
 /** Folds the two made-up points of each end into the six real ones there, which the window then starts at. */
 function foldEnds(window: readonly number[], start: number, count: number): Interpolant {
   const first = Math.min(Math.max(start, 0), count - spragueWidth);
-  const coefficients = new Array<number>(spragueWidth).fill(0);
+  const coefficients = Array.from({ length: spragueWidth }, () => 0);
   window.forEach((coefficient, k) => {
     const index = start + k;
     if (index >= 0 && index < count) {

@@ -18,6 +18,7 @@ export function parametricMatch(standard: ArrayLike<number>, trial: ArrayLike<nu
   };
   const gap = Float64Array.from(weights.y, (_, i) => standard[i] - trial[i]);
   const gram = columns.flatMap((a) => columns.map((b) => dot(a, b)));
-  const [u, v, w] = transform(weights.y.length < 3 ? gram.map(() => NaN) : inverse3(gram), [dot(columns[0], gap), dot(columns[1], gap), dot(columns[2], gap)]);
+  const inverse = weights.y.length < 3 ? gram.map(() => NaN) : inverse3(gram);
+  const [u, v, w] = transform(inverse, [dot(weights.x, gap), dot(weights.y, gap), dot(weights.z, gap)]);
   return Float64Array.from(weights.y, (_, i) => trial[i] + weights.x[i] * u + weights.y[i] * v + weights.z[i] * w);
 }

@@ -53,7 +53,9 @@ export function multiplicativeIndex(
  *
  * Source: ISO 18314-4:2024, additive correction (in CIELAB).
  */
-export function additiveIndex(standard: { reference: Lab; test: Lab }, trial: { reference: Lab; test: Lab }, formula: DifferenceFormula): number {
+export function additiveIndex(
+  standard: { reference: Lab; test: Lab }, trial: { reference: Lab; test: Lab }, formula: DifferenceFormula,
+): number {
   const shown = (i: 0 | 1 | 2): number => trial.test[i] - (trial.reference[i] - standard.reference[i]);
   return difference(formula, standard.test, [shown(0), shown(1), shown(2)]);
 }
