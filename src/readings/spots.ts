@@ -1,0 +1,35 @@
+/** A reading that stands for one flash or an average of several, somewhere on a specimen. */
+interface Placed {
+  readonly spot: { readonly name: string };
+  readonly rotationDeg?: number;
+  readonly averagedFrom?: number;
+}
+
+/** Mean of several vectors of one length by weights. */
+function weightedMean(vectors: readonly ArrayLike<number>[], weights: readonly number[]): number[] {
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  return Array.from(vectors[0], (_, i) => vectors.reduce((sum, vector, k) => sum + weights[k] * vector[i], 0) / total);
+}
+
+/**
+ * One vector for every spot, in the order the spots first occur.
+ * Flashes at one rotation of a spot are averaged by the number of flashes each stands for, then the rotations equally, so
+ * that a direction measured twice does not weigh double.
+ */
+export function spotMeans<R extends Placed>(readings: readonly R[], vectorOf: (reading: R) => ArrayLike<number>): number[][] {
+  const spots = new Map<string, Map<number, R[]>>();
+  for (const reading of readings) {
+    const rotations = spots.get(reading.spot.name) ?? new Map<number, R[]>();
+    spots.set(reading.spot.name, rotations);
+    const rotation = reading.rotationDeg ?? 0;
+    rotations.set(rotation, [...(rotations.get(rotation) ?? []), reading]);
+  }
+  return [...spots.values()].map((rotations) => {
+    const perRotation = [...rotations.values()].map((list) =>
+      weightedMean(list.map(vectorOf), list.map((reading) => Math.max(1, reading.averagedFrom ?? 1))));
+    return weightedMean(perRotation, perRotation.map(() => 1));
+  });
+}
+
+/** Mean of the spots. */
+export const meanOfSpots = (spots: readonly ArrayLike<number>[]): number[] => weightedMean(spots, spots.map(() => 1));
