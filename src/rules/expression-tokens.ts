@@ -1,5 +1,5 @@
+import { nameHint } from '../cabin/schema/nearest-name.ts';
 import type { Issue } from '../issue.ts';
-import { nameHint } from './nearest-name.ts';
 import { ruleConstants, ruleFunctions, ruleVariables } from './variables.ts';
 
 export interface Token {
@@ -59,7 +59,8 @@ function checkName(text: string, index: number, name: string): Issue | undefined
   if (valueNames.includes(name)) {
     return expressionIssue('bad-expression', column, `${name} followed by a bracket`, 'an operator between them', 'Write the multiplication sign');
   }
-  return expressionIssue('unknown-name', column, `"${name.slice(0, 60)}"`, called ? 'a function of the list' : 'a variable of the list', nameHint(name, allowed));
+  return expressionIssue('unknown-name', column, `"${name.slice(0, 60)}"`, called ? 'a function of the list' : 'a variable of the list',
+    nameHint(name, allowed) ?? `Use one of: ${allowed.join(', ')}`);
 }
 
 /**

@@ -1,3 +1,11 @@
+export * from './built-in-rule-books.ts';
+export { combineClasses, type CombinedClass } from './combine-classes.ts';
+export * from './compile-rule-book.ts';
+export * from './describe-book.ts';
 export * from './expression.ts';
+export { typicalVariables } from './expression-range.ts';
+export { glossRuleText } from './gloss-rule-text.ts';
+export * from './restore-rule-book.ts';
 export * from './rule-book.ts';
+export * from './rule-matrix.ts';
 export * from './variables.ts';

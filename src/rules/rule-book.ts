@@ -38,6 +38,16 @@ export type GlossRule =
   | { readonly kind: 'level'; readonly floor: number; readonly share: number; readonly switchGu60: number; readonly limit20: number; readonly basis: Basis }
   | { readonly kind: 'not applicable'; readonly reason: string; readonly basis: Basis };
 
+/** Values of a material class whose basis may differ from that of the row. */
+export const materialValues = [
+  'family', 'colourLimit', 'kL', 'lightnessCap', 'readingSd', 'glossSd', 'wanted', 'masterColourLimit', 'masterGlossLimit', 'advisory', 'sameGeometryOnly',
+] as const;
+export type MaterialValue = (typeof materialValues)[number];
+
+/** Values of the book itself that carry no basis of their own. */
+export const bookValues = ['observer', 'formula', 'geometryOrder', 'standing', 'kinds', 'defaultIntents'] as const;
+export type BookValue = (typeof bookValues)[number];
+
 /** One row of the book's table of materials. */
 export interface MaterialClass {
   readonly material: Material;
@@ -46,7 +56,7 @@ export interface MaterialClass {
   /** Colour limit of a match between two parts of this material. */
   readonly colourLimit: number;
   readonly kL: number;
-  /** Cap on abs(dL*) where the pair's mean L* is below 35. */
+  /** Cap on abs(dL*) where the pair's mean L* is below `combination.lightnessCapBelowL`. */
   readonly lightnessCap?: number;
   readonly gloss: GlossRule;
   /** Assumed standard deviation of one reading in L*, a*, b*. */
@@ -54,12 +64,16 @@ export interface MaterialClass {
   /** Assumed standard deviation of one gloss reading, GU. */
   readonly glossSd: number;
   readonly wanted: { readonly spots: number; readonly rotations?: number; readonly specimens?: number };
-  /** Limits against the part's own master. */
+  /** Limits against the part's own master; without a gloss limit the class's gloss rule holds. */
   readonly masterColourLimit: number;
   readonly masterGlossLimit?: number;
-  /** Colour of this material is advisory only. */
+  /** Colour of this material is advisory only, and free by default against any other material. */
   readonly advisory?: boolean;
+  /** Readings are compared only where their geometries are the same by name, not by class alone. */
+  readonly sameGeometryOnly?: boolean;
+  /** Of every value of the row that `bases` does not name. */
   readonly basis: Basis;
+  readonly bases?: Partial<Readonly<Record<MaterialValue, Basis>>>;
 }
 
 /** A rule for one unordered pair of materials, on top of what the classes give. The most specific one wins. */
@@ -104,6 +118,8 @@ export interface RuleBook {
   readonly combination: {
     /** Added to the larger of the two colour limits where the families differ. */
     readonly unlikeFamilyAllowance: number;
+    /** The caps on dL* act where the pair's mean L* is below this; 35 where absent. */
+    readonly lightnessCapBelowL?: number;
     readonly basis: Basis;
   };
   readonly assumed: {
@@ -130,7 +146,11 @@ export interface RuleBook {
   /** Opt-in factor on the colour limit for a visible gap. */
   readonly gapFactor: { readonly enabled: boolean; readonly formula: Expression; readonly basis: Basis };
   readonly caps: readonly (Cap & { readonly zone: string })[];
+  /** How many readings are wanted on which occasion, in words. */
+  readonly readingsWanted?: readonly { readonly occasion: string; readonly wanted: string; readonly basis: Basis }[];
   readonly rules: readonly PairRule[];
+  /** Bases of the values that have none beside them. */
+  readonly bases?: Partial<Readonly<Record<BookValue, Basis>>>;
 }
 
 /** Variables that expressions may use; none depends on which side is called first. */
@@ -156,6 +176,8 @@ export interface RuleVariables {
 export interface RuleSide {
   readonly material: Material;
   readonly surface: 'solid' | 'melange' | 'patterned' | 'effect' | 'translucent';
+  /** A patterned surface whose colours are named with their shares of the area, so that they can be judged one by one. */
+  readonly namedColours?: boolean;
   readonly grain?: string;
   readonly zone: string;
 }
@@ -199,6 +221,10 @@ export interface ResolvedRule {
     readonly standing: Standing;
     /** The colour cannot be judged by instrument: why, and what to do instead. */
     readonly notJudged?: string;
+    /** `by eye`: a surface that instruments do not judge; `no rule`: the book has no usable limit for it here. */
+    readonly notJudgedKind?: 'by eye' | 'no rule';
+    /** Readings are compared only where their geometries are the same by name. */
+    readonly sameGeometryOnly?: boolean;
     readonly toneStep: RuleBook['toneStep'];
     readonly contrast: RuleBook['contrast'];
     readonly basis: Basis;
@@ -206,6 +232,10 @@ export interface ResolvedRule {
   readonly gloss: ResolvedGloss;
   readonly texture: RuleBook['texture'] & { readonly standing: Standing };
   readonly metamerism: { readonly limit?: number; readonly standing: Standing };
+  /** Standing of every check here: the book's, with what the winning rule changes. */
+  readonly standing?: Readonly<Record<CheckName, Standing>>;
+  readonly nearMiss: { readonly standing: Standing };
+  readonly conditions: { readonly standing: Standing };
   /** Factors that were applied to the limit, in words, with their basis. */
   readonly factors: readonly { readonly name: string; readonly value: number; readonly basis: Basis }[];
 }
