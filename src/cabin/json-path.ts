@@ -25,3 +25,9 @@ export function pathSegments(path: string): PathSegment[] {
   }
   return segments;
 }
+
+/** The path of a member of the object at a path. */
+export function memberPath(path: string, key: string): string {
+  const member = pathText([key]);
+  return member.startsWith('[') || path === '' ? path + member : `${path}.${member}`;
+}

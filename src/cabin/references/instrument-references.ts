@@ -1,5 +1,6 @@
 import type { Matrix3 } from '../../quantities.ts';
 import type { Cabin } from '../cabin.ts';
+import { memberPath } from '../json-path.ts';
 import type { Draft, Faults } from '../schema/index.ts';
 import { isPositiveSemidefinite } from '../shapes/covariance.ts';
 import type { ReferenceIndex } from './reference-index.ts';
@@ -12,7 +13,7 @@ export function checkInstruments(cabin: Draft<Cabin>, index: ReferenceIndex, fau
   }
   for (const [at, instrument] of entriesOf(cabin.instruments)) {
     for (const [other, shared] of Object.entries(instrument.agreement?.shared ?? {})) {
-      const path = `instruments[${at}].agreement.shared[${JSON.stringify(other)}]`;
+      const path = memberPath(`instruments[${at}].agreement.shared`, other);
       if (!checkKnown(faults, 'unknown-instrument', other, index.instruments, 'the id of an instrument', path)) continue;
       const partner = index.instruments.get(other);
       if (other === instrument.id) {

@@ -1,4 +1,5 @@
 import type { Cabin, Part, Source } from '../cabin.ts';
+import { memberPath } from '../json-path.ts';
 import type { Draft, Faults } from '../schema/index.ts';
 import type { ReferenceIndex } from './reference-index.ts';
 import { checkKnown, entriesOf } from './reference-index.ts';
@@ -43,7 +44,7 @@ function checkStandsBy(source: Draft<Source>, sourcePath: string, index: Referen
   const own = new Map(entriesOf(source.specimens).flatMap(([, specimen]) => (specimen.id === undefined ? [] : [[specimen.id, specimen] as const])));
   for (const [stage, id] of Object.entries(source.standsBy ?? {})) {
     if (id === undefined) continue;
-    const path = `${sourcePath}.standsBy[${JSON.stringify(stage)}]`;
+    const path = memberPath(`${sourcePath}.standsBy`, stage);
     const specimen = own.get(id);
     if (specimen === undefined) {
       const elsewhere = index.specimenById.has(id);

@@ -1,0 +1,120 @@
+import type { MapPoint } from '../cabin.ts';
+import { bounds, isInside } from './polygon.ts';
+import type { Segment } from './segment.ts';
+import { between, distance, edgesOf, nearestOnSegment, parallelism } from './segment.ts';
+import { simplify } from './simplify.ts';
+
+/** An outline on the map: a closed polygon, or an open line of thread. */
+export interface Outline {
+  readonly points: readonly MapPoint[];
+  readonly closed: boolean;
+}
+
+/** Widest angle between edges that still run alongside, as a cosine: 35 degrees. */
+const leastParallelism = 0.819;
+/** Steepest slant of the line across the gap against the edge, as a cosine. */
+const mostSlant = 0.6;
+/** Below this distance, mm, two edges touch and the line across has no direction. */
+const touching = 0.5;
+/** Shortest stretch that counts as a border, mm. */
+const shortestBorder = 5;
+const samplesRound = 400;
+
+interface Sample {
+  readonly at: number;
+  /** Point midway between the two outlines, where they run alongside. */
+  readonly middle: MapPoint | undefined;
+}
+
+/**
+ * The longest stretch along which two outlines run beside each other closer than `tolerance` (mm), as the line midway between
+ * them; breaks shorter than three tolerances, as at corners, are bridged. Where one outline is a thread, it counts also where it
+ * lies on the other part. An outline that lies wholly within the other is a border all round.
+ * Undefined where they nowhere run alongside for 5 mm.
+ */
+export function sharedBorder(a: Outline, b: Outline, tolerance: number): MapPoint[] | undefined {
+  const [walker, other] = walkerFirst(a, b);
+  const edges = edgesOf(walker.points, walker.closed);
+  const otherEdges = edgesOf(other.points, other.closed);
+  const length = edges.reduce((sum, edge) => sum + distance(edge.from, edge.to), 0);
+  if (edges.length === 0 || otherEdges.length === 0 || length === 0) return undefined;
+  const stretches = alongside(sampleRound(edges, otherEdges, walker, other, length, tolerance), walker.closed ? length : undefined, 3 * tolerance);
+  const longest = stretches.reduce<Stretch | undefined>((best, stretch) => (best === undefined || stretch.length > best.length ? stretch : best), undefined);
+  if (longest !== undefined && longest.length >= Math.min(shortestBorder, length / 2)) return simplify(longest.points, 0.25);
+  const [first] = walker.points;
+  const lies = walker.closed && other.closed && walker.points.every((point) => isInside(point, other.points));
+  return lies && first !== undefined ? [...walker.points, first] : undefined;
+}
+
+/** Thread is walked before faces, the shorter outline before the longer one; the result never depends on the order given, save for its direction. */
+function walkerFirst(a: Outline, b: Outline): [Outline, Outline] {
+  if (a.closed !== b.closed) return a.closed ? [b, a] : [a, b];
+  const lengthOf = (outline: Outline): number => edgesOf(outline.points, outline.closed).reduce((sum, edge) => sum + distance(edge.from, edge.to), 0);
+  return lengthOf(b) < lengthOf(a) ? [b, a] : [a, b];
+}
+
+function sampleRound(edges: readonly Segment[], otherEdges: readonly Segment[], walker: Outline, other: Outline, length: number, tolerance: number): Sample[] {
+  const box = bounds(other.points);
+  const near = ([x, y]: MapPoint): boolean =>
+    x >= box.left - tolerance && x <= box.right + tolerance && y >= box.top - tolerance && y <= box.bottom + tolerance;
+  const step = Math.min(5, length / samplesRound);
+  const samples: Sample[] = [];
+  let walked = 0;
+  for (const edge of edges) {
+    const edgeLength = distance(edge.from, edge.to);
+    const count = Math.max(1, Math.ceil(edgeLength / step));
+    for (let index = 0; index <= count; index += 1) {
+      const point = between(edge.from, edge.to, index / count);
+      const middle = near(point) ? across(point, edge, otherEdges, walker, other, tolerance) : undefined;
+      samples.push({ at: walked + (edgeLength * index) / count, middle });
+    }
+    walked += edgeLength;
+  }
+  return samples;
+}
+
+function across(point: MapPoint, edge: Segment, otherEdges: readonly Segment[], walker: Outline, other: Outline, tolerance: number): MapPoint | undefined {
+  let best: MapPoint | undefined;
+  let shortest = tolerance;
+  for (const candidate of otherEdges) {
+    if (parallelism(edge, candidate) < leastParallelism) continue;
+    const foot = nearestOnSegment(point, candidate);
+    const gap = distance(point, foot);
+    if (gap > shortest) continue;
+    if (gap > touching && Math.abs((foot[0] - point[0]) * (edge.to[0] - edge.from[0]) + (foot[1] - point[1]) * (edge.to[1] - edge.from[1])) > mostSlant * gap * distance(edge.from, edge.to)) continue;
+    shortest = gap;
+    best = foot;
+  }
+  if (best !== undefined) return between(point, best, 0.5);
+  return !walker.closed && other.closed && isInside(point, other.points) ? point : undefined;
+}
+
+interface Stretch {
+  readonly points: MapPoint[];
+  readonly length: number;
+}
+
+/** Stretches of samples alongside, breaks up to `bridge` closed; round a closed outline of `total` length, the first may join the last. */
+function alongside(samples: readonly Sample[], total: number | undefined, bridge: number): Stretch[] {
+  const runs: Sample[][] = [];
+  for (const sample of samples) {
+    if (sample.middle === undefined) continue;
+    const run = runs.at(-1);
+    const last = run?.at(-1);
+    if (run !== undefined && last !== undefined && sample.at - last.at <= bridge) run.push(sample);
+    else runs.push([sample]);
+  }
+  const [first, last] = [runs[0], runs.at(-1)];
+  if (total !== undefined && first !== undefined && last !== undefined && first !== last) {
+    const [start, end] = [first[0], last.at(-1)];
+    if (start !== undefined && end !== undefined && total - end.at + start.at <= bridge) {
+      runs.pop();
+      runs.shift();
+      runs.push([...last, ...first]);
+    }
+  }
+  return runs.map((run) => {
+    const points = run.flatMap((sample) => (sample.middle === undefined ? [] : [sample.middle]));
+    return { points, length: points.reduce((sum, point, index) => sum + distance(points[index - 1] ?? point, point), 0) };
+  });
+}
