@@ -34,27 +34,29 @@ export interface Distribution {
 }
 
 const SHIFTS = 8;
-const POINTS_PER_SHIFT = 1024;
+const POINTS_PER_SHIFT = 2048;
 /** Student's t for 7 degrees of freedom, two-sided 95 % (Abramowitz and Stegun, table 26.10). */
 const T_95 = 2.365;
 
 /**
  * Distribution of the difference of two uncertain colours, both sides drawn.
  * L* may fall below 0 in a draw; the formulas are defined there. Covariances may be zero or singular.
- * Eight seeded lattice sums of 1024 antithetic points each; their scatter is the stated error. The probability
+ * Eight seeded lattice sums of 2048 antithetic points each; their scatter is the stated error. The probability
  * uses the local quadratic form of the formula as control variate, whose probability is known by integration
  * (for `cie76` it is the formula itself, so that the result is that of the integration).
  * JCGM 101:2008 with quasi-random in place of pseudo-random draws.
  */
 export function differenceDistribution(input: DistributionInput): Distribution {
   const { formula, standard, trial, standardCovariance, trialCovariance, limit } = input;
-  const draw = twoSidedDraw(standard, trial, standardCovariance, trialCovariance);
+  const draw = twoSidedDraw(standardCovariance, trialCovariance);
   if (draw.dimension === 0) return certain(difference(formula, standard, trial), limit);
 
   const control = limit === undefined ? undefined : quadraticControl(input, limit);
   const sample = new Float64Array(SHIFTS * POINTS_PER_SHIFT);
   const means: number[] = [];
   const corrections: number[] = [];
+  const ofStandard: [number, number, number] = [0, 0, 0];
+  const ofTrial: [number, number, number] = [0, 0, 0];
   const first: [number, number, number] = [0, 0, 0];
   const second: [number, number, number] = [0, 0, 0];
   for (let shift = 0; shift < SHIFTS; shift++) {
@@ -62,7 +64,13 @@ export function differenceDistribution(input: DistributionInput): Distribution {
     let sum = 0;
     let excess = 0;
     for (let row = 0; row < POINTS_PER_SHIFT; row++) {
-      draw.fill(normals, row, first, second);
+      // Rows come in pairs z, -z: the odd one only turns the departures of the even one round.
+      if (row % 2 === 0) draw.depart(normals, row, ofStandard, ofTrial);
+      const sign = row % 2 === 0 ? 1 : -1;
+      for (let i = 0; i < 3; i++) {
+        first[i] = standard[i] + sign * ofStandard[i];
+        second[i] = trial[i] + sign * ofTrial[i];
+      }
       const value = difference(formula, first, second);
       sample[shift * POINTS_PER_SHIFT + row] = value;
       sum += value;

@@ -1,5 +1,5 @@
-import type { Lab, Matrix3 } from '../quantities.ts';
-import { addMatrix3, labDifference, multiplyMatrix3 } from './matrix3.ts';
+import type { Matrix3 } from '../quantities.ts';
+import { addMatrix3, multiplyMatrix3 } from './matrix3.ts';
 import { principalFactor } from './symmetric-matrix.ts';
 
 type MutableLab = [number, number, number];
@@ -7,16 +7,16 @@ type MutableLab = [number, number, number];
 /** Two independent normal colours as functions of six standard normals, at most three of which move the difference. */
 export interface TwoSidedDraw {
   readonly dimension: number;
-  /** Fills `standard` and `trial` from row `row` of a table of standard normals with `dimension` columns. */
-  fill(normals: Float64Array, row: number, standard: MutableLab, trial: MutableLab): void;
+  /** Fills how far both sides depart from their means for row `row` of a table of standard normals with `dimension` columns. */
+  depart(normals: Float64Array, row: number, standard: MutableLab, trial: MutableLab): void;
 }
 
 /**
- * Standard ~ N(standard, standardCovariance) and trial ~ N(trial, trialCovariance), independent; the covariances may be singular.
+ * Departures of a standard ~ N(0, standardCovariance) and a trial ~ N(0, trialCovariance), independent; the covariances may be singular.
  * The difference is drawn first along its principal axes, then both sides conditionally on it, so that the leading
  * columns of the table carry nearly all of what a colour difference depends on.
  */
-export function twoSidedDraw(standard: Lab, trial: Lab, standardCovariance: Matrix3, trialCovariance: Matrix3): TwoSidedDraw {
+export function twoSidedDraw(standardCovariance: Matrix3, trialCovariance: Matrix3): TwoSidedDraw {
   const sum = addMatrix3(standardCovariance, trialCovariance);
   const { rank, factor, eigen } = principalFactor(sum, 3);
   // Given the difference, each side's mean moves by -+ C (C1 + C2)^+ (d - mean d).
@@ -33,25 +33,36 @@ export function twoSidedDraw(standard: Lab, trial: Lab, standardCovariance: Matr
   const trialShare = factor.map((entry, index) => entry - standardShare[index]);
   const common = principalFactor(parallelSum(standardCovariance, trialCovariance, eigen.vectors, eigen.values, rank), 3);
   const dimension = rank + common.rank;
-  const mean = labDifference(standard, trial);
+  const standardFactor = joined(standardShare.map((entry) => -entry), rank, common.factor, common.rank);
+  const trialFactor = joined(trialShare, rank, common.factor, common.rank);
   return {
     dimension,
-    fill(normals, row, first, second) {
+    depart(normals, row, first, second) {
       const start = row * dimension;
       for (let i = 0; i < 3; i++) {
-        let moved = standard[i];
-        for (let k = 0; k < common.rank; k++) moved += common.factor[i * common.rank + k] * normals[start + rank + k];
-        let other = moved + mean[i];
-        for (let k = 0; k < rank; k++) {
+        const entry = i * dimension;
+        let ofStandard = 0;
+        let ofTrial = 0;
+        for (let k = 0; k < dimension; k++) {
           const z = normals[start + k];
-          moved -= standardShare[i * rank + k] * z;
-          other += trialShare[i * rank + k] * z;
+          ofStandard += standardFactor[entry + k] * z;
+          ofTrial += trialFactor[entry + k] * z;
         }
-        first[i] = moved;
-        second[i] = other;
+        first[i] = ofStandard;
+        second[i] = ofTrial;
       }
     },
   };
+}
+
+/** Two factors of three rows side by side. */
+function joined(left: Float64Array, leftColumns: number, right: Float64Array, rightColumns: number): Float64Array {
+  const columns = leftColumns + rightColumns;
+  return Float64Array.from({ length: 3 * columns }, (_, at) => {
+    const row = Math.floor(at / columns);
+    const column = at % columns;
+    return column < leftColumns ? left[row * leftColumns + column] : right[row * rightColumns + column - leftColumns];
+  });
 }
 
 /** C1 (C1 + C2)^+ C2: what both sides still share once their difference is known. */
