@@ -1,3 +1,6 @@
+/** Product of chromas below which a colour is neutral: no reading comes near it, and quotients of smaller numbers overflow. */
+const leastProduct = 1e-300;
+
 /**
  * Signed CIELAB hue difference dH of a trial (2) from a standard (1), by their a*, b* and chroma C*.
  *
@@ -8,7 +11,7 @@
  */
 export function hueDifference(a1: number, b1: number, chroma1: number, a2: number, b2: number, chroma2: number): number {
   const product = chroma1 * chroma2;
-  if (product === 0) return 0;
+  if (product < leastProduct) return 0;
   const cross = a1 * b2 - a2 * b1;
   const dot = a1 * a2 + b1 * b2;
   if (dot >= 0) return cross * Math.sqrt(2 / (product + dot));
