@@ -2,7 +2,7 @@ import { html, LitElement, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import type { Issue } from '../../src/issue.ts';
 import type { Refusal } from '../controllers/cabin-controller.ts';
-import { counted } from '../model/numbers.ts';
+import { counted } from '../../src/report/number-text.ts';
 import { base, controls } from '../styles/shared.ts';
 import { styles } from './faults.styles.ts';
 

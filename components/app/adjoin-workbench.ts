@@ -10,7 +10,7 @@ import { findLight, lightGroups, sweepLights } from '../model/light-groups.ts';
 import { partsById, passes } from '../model/joint-filter.ts';
 import { partColours } from '../model/part-colours.ts';
 import type { PartColour } from '../model/part-colours.ts';
-import { worstFirst } from '../model/wall-order.ts';
+import { worstFirst } from '../../src/report/worst-first.ts';
 import { applyScheme, readScheme } from '../platform/colour-scheme.ts';
 import { DisplayGamut } from '../platform/display-gamut.ts';
 import { FileDrop } from '../platform/file-drop.ts';

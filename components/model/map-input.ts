@@ -17,9 +17,9 @@ export function mapInput(cabin: Cabin, judgement: Judgement, colours: ReadonlyMa
   const joints = cabin.joints.flatMap((joint): MapJoint[] => {
     const result = results.get(joint.id);
     const path = jointPath(cabin, joint);
-    if (result === undefined || path === undefined || path.length < 2) return [];
+    if (result === undefined || path === undefined || path.points.length < 2) return [];
     const label = `${joint.parts.map((id) => names.get(id) ?? id).join(' and ')}: ${verdictWord(result)}`;
-    return [{ id: joint.id, kind: joint.kind, path, verdict: result.verdict, accepted: result.accepted, label }];
+    return [{ id: joint.id, lead: path.kind === 'lead', path: path.points, verdict: result.verdict, accepted: result.accepted, label }];
   });
   const zones = cabin.zones.map((zone) => ({ id: zone.id, name: zone.name, parts: cabin.parts.filter((part) => part.zone === zone.id).map((part) => part.id) }));
   return { title: `Map of ${cabin.name}`, parts, joints, zones };

@@ -13,7 +13,7 @@ import { scene } from '../../figures/scene.ts';
 import { verdictSample } from '../../figures/verdict-sample.ts';
 import { standingSource } from '../../model/joint-filter.ts';
 import { mapInput } from '../../model/map-input.ts';
-import { fixed } from '../../model/numbers.ts';
+import { fixed } from '../../../src/report/number-text.ts';
 import type { PartColour } from '../../model/part-colours.ts';
 import { base } from '../../styles/shared.ts';
 import { styles } from './cabin-map.styles.ts';
@@ -32,7 +32,7 @@ export class AdjoinCabinMap extends LitElement {
   static override styles = [base, styles];
   static override properties = {
     cabin: { attribute: false }, judgement: { attribute: false }, listed: { attribute: false }, colours: { attribute: false }, light: {},
-    pointed: {}, part: { state: true },
+    pointed: {}, pointedPart: { state: true },
   };
 
   declare cabin: Cabin;
@@ -42,7 +42,7 @@ export class AdjoinCabinMap extends LitElement {
   declare colours: ReadonlyMap<string, PartColour>;
   declare light: string;
   declare pointed: string | undefined;
-  declare part: string | undefined;
+  declare pointedPart: string | undefined;
   private readonly size = new ElementSize(this, '.map');
   private input: CabinMapInput | undefined;
 
@@ -64,7 +64,7 @@ export class AdjoinCabinMap extends LitElement {
   private over(event: Event): void {
     const target = event.target as SVGElement;
     const joint = target.closest<SVGElement>('[data-joint]')?.dataset['joint'];
-    this.part = target.closest<SVGElement>('[data-part]')?.dataset['part'];
+    this.pointedPart = target.closest<SVGElement>('[data-part]')?.dataset['part'];
     if (joint !== this.pointed) this.say('adjoin-point', joint);
   }
 
@@ -84,12 +84,12 @@ export class AdjoinCabinMap extends LitElement {
     const listed = new Set(this.listed.map((joint) => joint.id));
     const rested = new Set(this.judgement.joints.map((joint) => joint.id).filter((id) => !listed.has(id)));
     const map = this.input !== undefined && width > 0
-      ? cabinMap({ ...this.input, highlight: this.pointed, part: this.part, rested }, { width, height, interactive: true }, tableInk)
+      ? cabinMap({ ...this.input, highlight: this.pointed, part: this.pointedPart, rested }, { width, height, interactive: true }, tableInk)
       : undefined;
     return html`
       <div
         class="map" tabindex="0" role="group" aria-roledescription="cabin map" aria-label="Map of the cabin. Arrow keys go through the joints, worst first; Enter opens one."
-        @pointerover=${this.over} @pointerleave=${() => { this.part = undefined; this.say('adjoin-point', undefined); }}
+        @pointerover=${this.over} @pointerleave=${() => { this.pointedPart = undefined; this.say('adjoin-point', undefined); }}
         @click=${(event: Event) => {
           const joint = (event.target as SVGElement).closest<SVGElement>('[data-joint]')?.dataset['joint'];
           if (joint !== undefined) this.say('adjoin-open-joint', joint);
@@ -114,7 +114,7 @@ export class AdjoinCabinMap extends LitElement {
     const joint = this.judgement.joints.find((one) => one.id === this.pointed);
     const name = (id: string): string => this.cabin.parts.find((part) => part.id === id)?.name ?? id;
     if (joint !== undefined) return html`<b>${name(joint.parts[0])} / ${name(joint.parts[1])}</b><p>${joint.sentence}</p>`;
-    const part = this.cabin.parts.find((one) => one.id === this.part);
+    const part = this.cabin.parts.find((one) => one.id === this.pointedPart);
     if (part === undefined) return html`<p class="idle">Point at a part or a joint. Colours are computed under ${this.light} and are indicative on this screen.</p>`;
     const source = standingSource(part);
     const colour = this.colours.get(part.id);

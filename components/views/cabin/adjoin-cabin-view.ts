@@ -6,7 +6,7 @@ import type { Issue } from '../../../src/issue.ts';
 import type { JointFilter } from '../../controllers/route.ts';
 import { partsById, passes } from '../../model/joint-filter.ts';
 import type { PartColour } from '../../model/part-colours.ts';
-import { worstFirst } from '../../model/wall-order.ts';
+import { worstFirst } from '../../../src/report/worst-first.ts';
 import { base } from '../../styles/shared.ts';
 import './adjoin-cabin-map.ts';
 import './adjoin-wall.ts';

@@ -9,7 +9,7 @@ import { ElementSize } from '../../controllers/element-size.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { leadingCheck, uncertaintyUse, underLight, verdictWord } from '../../model/leading-check.ts';
-import { percent } from '../../model/numbers.ts';
+import { percent } from '../../../src/report/number-text.ts';
 import { base } from '../../styles/shared.ts';
 import { styles } from './strip.styles.ts';
 

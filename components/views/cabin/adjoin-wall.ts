@@ -6,7 +6,7 @@ import type { JointResult, Judgement } from '../../../src/harmony/judgement.ts';
 import { roveFocus } from '../../controllers/roving-focus.ts';
 import type { JointFilter } from '../../controllers/route.ts';
 import { filterChoices, partsById } from '../../model/joint-filter.ts';
-import { counted, fixed, percent } from '../../model/numbers.ts';
+import { counted, fixed, percent } from '../../../src/report/number-text.ts';
 import type { PartColour } from '../../model/part-colours.ts';
 import { base, controls } from '../../styles/shared.ts';
 import './adjoin-strip.ts';
@@ -107,8 +107,8 @@ export class AdjoinWall extends LitElement {
         ${repeat(shown, (result) => result.id, (result) => html`
           <li>
             <adjoin-strip
-              .joint=${joints.get(result.id)} .result=${result} .names=${[name(result.parts[0]), name(result.parts[1])]}
-              .fills=${[this.colours.get(result.parts[0])?.css, this.colours.get(result.parts[1])?.css]}
+              .joint=${joints.get(result.id)} .result=${result} .names=${[name(result.standard), name(result.trial)]}
+              .fills=${[this.colours.get(result.standard)?.css, this.colours.get(result.trial)?.css]}
               .light=${this.light} .href=${this.linkTo(result.id)} .lit=${this.pointed === result.id} .current=${stop === result.id}
             ></adjoin-strip>
           </li>`)}

@@ -20,7 +20,8 @@ export interface MapPart {
 
 export interface MapJoint extends VerdictMark {
   readonly id: string;
-  readonly kind: 'edge' | 'gap' | 'step' | 'seam' | 'sightline';
+  /** The parts do not meet along the line: it only leads from one to the other. */
+  readonly lead?: boolean;
   readonly path: readonly Point[];
   /** Sentence for those who cannot see the map. */
   readonly label: string;
@@ -120,7 +121,7 @@ function thread(part: MapPart, outline: readonly Point[], theme: FigureTheme, sc
 function drawnJoint(joint: MapJoint, path: readonly Point[], theme: FigureTheme, scale: number, rested: boolean): SceneElement {
   const group = { class: `joint ${joint.verdict}${rested ? ' rested' : ''}`, 'data-joint': joint.id, 'pointer-events': 'none' };
   if (rested) return element('g', group, element('path', { d: pathThrough(path), fill: 'none', stroke: theme.quiet, 'stroke-width': 0.6 }));
-  const ends = joint.kind === 'sightline' ? [path[0], path[path.length - 1]].filter((point) => point !== undefined) : [];
+  const ends = joint.lead ? [path[0], path[path.length - 1]].filter((point) => point !== undefined) : [];
   return element(
     'g',
     group,

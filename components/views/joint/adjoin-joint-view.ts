@@ -1,0 +1,197 @@
+import { html, LitElement } from 'lit';
+import type { PropertyValues, TemplateResult } from 'lit';
+import type { Cabin } from '../../../src/cabin/cabin.ts';
+import type { JointResult, Judgement, PartAppearance, PartResult } from '../../../src/harmony/judgement.ts';
+import { spectraPlot } from '../../../src/report/figures/spectra-plot.ts';
+import type { PlottedSpectrum } from '../../../src/report/figures/spectra-plot.ts';
+import { limitUseText, percent, probability } from '../../../src/report/number-text.ts';
+import type { SceneElement } from '../../../src/report/scene.ts';
+import { ElementSize } from '../../controllers/element-size.ts';
+import { paperInk } from '../../figures/inks.ts';
+import { scene } from '../../figures/scene.ts';
+import { spotsPlot } from '../../figures/spots-plot.ts';
+import { verdictSample } from '../../figures/verdict-sample.ts';
+import { standingSource } from '../../model/joint-filter.ts';
+import { verdictWord } from '../../model/leading-check.ts';
+import { findLight } from '../../model/light-groups.ts';
+import { partColour } from '../../model/part-colours.ts';
+import type { Gamut } from '../../model/part-colours.ts';
+import { spotColours } from '../../model/spot-colours.ts';
+import { base, controls } from '../../styles/shared.ts';
+import './adjoin-check-list.ts';
+import './adjoin-joint-evidence.ts';
+import './adjoin-joint-lights.ts';
+import './adjoin-joint-stage.ts';
+import { styles } from './joint-view.styles.ts';
+
+/**
+ * One joint: what it looks like, whether it holds under each light and check, how sure that is, and what it stands on.
+ * Shift with the left or right arrow key goes to the joint before or after it on the wall.
+ */
+export class AdjoinJointView extends LitElement {
+  static override styles = [base, controls, styles];
+  static override properties = {
+    cabin: { attribute: false }, judgement: { attribute: false }, joint: { attribute: false }, listed: { attribute: false }, light: {}, gamut: {},
+    back: {}, linkTo: { attribute: false },
+  };
+
+  declare cabin: Cabin;
+  declare judgement: Judgement;
+  declare joint: JointResult;
+  /** The joints of the wall, worst first, with this one among them. */
+  declare listed: readonly JointResult[];
+  declare light: string;
+  declare gamut: Gamut;
+  declare back: string;
+  declare linkTo: (joint: string) => string;
+  private readonly size = new ElementSize(this, '.plots');
+
+  constructor() {
+    super();
+    this.listed = [];
+    this.light = 'D65';
+    this.gamut = 'srgb';
+    this.back = '#/cabin';
+    this.linkTo = () => '#/';
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    addEventListener('keydown', this.key);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    removeEventListener('keydown', this.key);
+  }
+
+  /** A new joint is read from its heading. */
+  protected override updated(changed: PropertyValues<this>): void {
+    const before = changed.get('joint');
+    if (!changed.has('joint') || before?.id === this.joint.id) return;
+    this.renderRoot.querySelector<HTMLElement>('h1')?.focus({ preventScroll: true });
+    this.scrollIntoView({ block: 'start' });
+  }
+
+  private neighbour(by: number): JointResult | undefined {
+    return this.listed[this.listed.findIndex((one) => one.id === this.joint.id) + by];
+  }
+
+  private readonly key = (event: KeyboardEvent): void => {
+    if (!event.shiftKey || event.ctrlKey || event.altKey || event.metaKey) return;
+    const by = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
+    const next = by === 0 ? undefined : this.neighbour(by);
+    if (next === undefined) return;
+    event.preventDefault();
+    location.hash = this.linkTo(next.id);
+  };
+
+  private partResult(id: string): PartResult | undefined {
+    return this.judgement.parts.find((part) => part.id === id);
+  }
+
+  private partName(id: string): string {
+    return this.cabin.parts.find((part) => part.id === id)?.name ?? id;
+  }
+
+  override render(): TemplateResult {
+    const { joint: result, judgement } = this;
+    const joint = this.cabin.joints.find((one) => one.id === result.id);
+    const light = findLight(this.light, this.cabin.lights);
+    if (joint === undefined || light === undefined) return html`<p>Nothing to show.</p>`;
+    const side = (id: string): { name: string; about: string; appearance: PartAppearance | undefined } => {
+      const source = standingSource(this.cabin.parts.find((part) => part.id === id));
+      const supplier = this.cabin.suppliers.find((one) => one.id === source?.supplier)?.name ?? source?.supplier;
+      return { name: this.partName(id), about: [source?.material, supplier].filter(Boolean).join(', '), appearance: this.partResult(id)?.appearance };
+    };
+    const sides = [side(result.standard), side(result.trial)] as const;
+    const partChecks = [result.standard, result.trial].map((id) => ({ id, checks: this.partResult(id)?.checks ?? [] })).filter((part) => part.checks.length > 0);
+    return html`
+      ${this.navigation()}
+      <header class="lead">
+        <div>
+          <div class="verdict">
+            ${scene(verdictSample(result, 56, 16, paperInk))}<span class="word ${result.verdict}">${verdictWord(result)}${result.accepted && result.acceptedUntil ? ` until ${result.acceptedUntil}` : ''}</span>
+          </div>
+          <h1 tabindex="-1">${sides[0].name} <span>meets</span> ${sides[1].name}</h1>
+          <p class="sentence">${result.sentence}</p>
+        </div>
+        <dl class="keys">
+          <div><dt>limit use</dt><dd>${limitUseText(result.limitUse)}</dd></div>
+          <div><dt>probability that it holds</dt><dd>${probability(result.totalProbability)}</dd></div>
+          <div><dt>coverage</dt><dd>${percent(result.coverage.withData / Math.max(1, result.coverage.wanted))}</dd></div>
+        </dl>
+      </header>
+      <adjoin-joint-stage .joint=${joint} .sides=${sides} .light=${light} .observer=${judgement.observer} .gamut=${this.gamut}></adjoin-joint-stage>
+      <div class="body">
+        <section>
+          <h2>Under each light</h2>
+          <adjoin-joint-lights .cabin=${this.cabin} .joint=${joint} .check=${result.checks.find((check) => check.check === 'colour')} .light=${this.light} .gamut=${this.gamut}></adjoin-joint-lights>
+        </section>
+        <section><h2>Checks</h2><adjoin-check-list .checks=${result.checks}></adjoin-check-list></section>
+        <div class="plots">${this.plots(result)}</div>
+        ${partChecks.map((part) => html`<section><h2>${this.partName(part.id)} on its own</h2><adjoin-check-list .checks=${part.checks}></adjoin-check-list></section>`)}
+        <section><h2>What it stands on</h2><adjoin-joint-evidence .cabin=${this.cabin} .joint=${joint} .result=${result}></adjoin-joint-evidence></section>
+      </div>
+    `;
+  }
+
+  private navigation(): TemplateResult {
+    const here = this.listed.findIndex((one) => one.id === this.joint.id);
+    const link = (by: number, text: string): TemplateResult => {
+      const next = this.neighbour(by);
+      return next === undefined
+        ? html`<span class="button" aria-disabled="true">${text}</span>`
+        : html`<a class="button" href=${this.linkTo(next.id)} aria-keyshortcuts=${by < 0 ? 'Shift+ArrowLeft' : 'Shift+ArrowRight'} title=${`${this.partName(next.parts[0])} / ${this.partName(next.parts[1])}`}>${text}</a>`;
+    };
+    return html`
+      <nav aria-label="Joints">
+        <a class="button" href=${this.back}>All joints</a>
+        ${link(-1, 'Previous')}${link(1, 'Next')}
+        <span class="place">${here + 1} of ${this.listed.length}, worst first. Shift with an arrow key steps.</span>
+      </nav>
+    `;
+  }
+
+  private plots(result: JointResult): TemplateResult {
+    const wide = this.size.width > 860;
+    const width = this.size.width || 900;
+    const first = wide ? (width - 40) * 0.6 : width;
+    const second = wide ? (width - 40) * 0.4 : width;
+    return html`
+      <section><h2>Spectra</h2>${scene(this.spectra(result, first))}</section>
+      <section><h2>Readings under ${this.light}</h2>${scene(this.spots(result, Math.min(second, 480)))}</section>
+    `;
+  }
+
+  private spectra(result: JointResult, width: number): SceneElement {
+    const light = findLight(this.light, this.cabin.lights);
+    const plotted = (id: string): PlottedSpectrum | undefined => {
+      const appearance = this.partResult(id)?.appearance;
+      if (appearance?.spectrum === undefined || light === undefined) return undefined;
+      return { name: this.partName(id), ...appearance.spectrum, fill: partColour(appearance, light, this.judgement.observer, this.gamut).css };
+    };
+    const standard = plotted(result.standard);
+    const trial = plotted(result.trial);
+    const missing = [standard ? undefined : result.standard, trial ? undefined : result.trial].filter((id) => id !== undefined);
+    const note = missing.length === 0 ? undefined : `no spectrum of ${missing.map((id) => this.partName(id)).join(' and ')}`;
+    return spectraPlot({ standard, trial, note }, { width, height: 400 }, paperInk);
+  }
+
+  private spots(result: JointResult, width: number): SceneElement {
+    const light = findLight(this.light, this.cabin.lights);
+    const side = (id: string): Parameters<typeof spotsPlot>[0] => ({
+      name: this.partName(id),
+      spots: light === undefined ? [] : spotColours(this.cabin, this.partResult(id)?.appearance, light, this.judgement.observer),
+    });
+    return spotsPlot(side(result.standard), side(result.trial), { width, height: Math.min(400, width * 0.9) }, paperInk);
+  }
+}
+
+customElements.define('adjoin-joint-view', AdjoinJointView);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'adjoin-joint-view': AdjoinJointView;
+  }
+}
