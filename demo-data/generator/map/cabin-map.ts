@@ -220,7 +220,8 @@ function dash(): Record<string, MapPoint[]> {
 /** Angle of a point seen from another, for sorting along an arc. */
 const angleRound = (point: MapPoint, from: MapPoint): number => Math.atan2(point[1] - from[1], point[0] - from[0]);
 
-function door(): Record<string, MapPoint[]> {
+/** The left door; without a switch panel its armrest fills the place. */
+function door(withSwitch: boolean): Record<string, MapPoint[]> {
   const front = (line: (x: number) => number): number => {
     let x = 860;
     for (let turn = 0; turn < 12; turn += 1) x = doorFront(line(x));
@@ -259,14 +260,14 @@ function door(): Record<string, MapPoint[]> {
     along(restTop, 792, switchFrom),
     quadratic([switchFrom, restTop(switchFrom)], [switchFrom, switchEnd(switchFrom)], [switchFrom + 14, switchEnd(switchFrom + 14)], 4),
   );
-  const armrest = ring(
+  const armrest = withSwitch ? ring(
     along(restTop, rear(restTop), switchFrom),
     quadratic([switchFrom, restTop(switchFrom)], [switchFrom, switchEnd(switchFrom)], [switchFrom + 14, switchEnd(switchFrom + 14)], 4),
     along(switchEnd, switchFrom + 14, switchFront.at(-1)?.[0] ?? 790),
     restFront.slice(switchFront.length),
     along(restEnd, 742, rear(restEnd)),
     down(doorRear, restEnd(60), restTop(60)),
-  );
+  ) : ring(along(restTop, rear(restTop), 792), restFront, along(restEnd, 742, rear(restEnd)), down(doorRear, restEnd(60), restTop(60)));
   const frontCorner = doorFront(1440);
   const pocket = ring(
     along(restEnd, rear(restEnd), 742),
@@ -289,7 +290,7 @@ function door(): Record<string, MapPoint[]> {
     'door-decor-left': decor,
     'door-insert-left': insert,
     'door-armrest-left': armrest,
-    'door-switch-left': panel,
+    ...(withSwitch ? { 'door-switch-left': panel } : {}),
     'map-pocket-left': pocket,
     'sill-left': sill,
   };
@@ -396,15 +397,25 @@ const cornerRadius: Readonly<Record<string, number>> = {
   'carpet-left': 30, 'sill-left': 20, 'instrument-hood': 6, 'seat-back-left': 10, 'seat-bolster-left': 10,
 };
 
+/** A part as it is drawn: half the gap given way, corners rounded. */
+const drawn = (id: string, points: readonly MapPoint[]): MapPoint[] =>
+  withoutLoops(rounded(withoutLoops(ring(inset(points, mapGap / 2))), cornerRadius[id] ?? 9));
+
+/** A left door alone, moved to the corner of its own small map. */
+export function doorOutlines(): Readonly<Record<string, readonly MapPoint[]>> {
+  return Object.fromEntries(Object.entries(door(false)).map(([id, points]) =>
+    [id, toTenths(drawn(id, points).map(([x, y]) => [x - 20, y - 540] as const))]));
+}
+
 /** Outlines by part id, gaps drawn and corners rounded; thread is an open line. Right hands mirror the left ones. */
 export function cabinOutlines(): Readonly<Record<string, readonly MapPoint[]>> {
-  const rings = { ...roof(), ...dash(), ...door(), ...seat(), ...consoleAndFloor() };
+  const rings = { ...roof(), ...dash(), ...door(true), ...seat(), ...consoleAndFloor() };
   const outlines: Record<string, MapPoint[]> = {};
   const add = (id: string, points: readonly MapPoint[]): void => {
     outlines[id] = toTenths(points);
     if (id.endsWith('-left') && !(id.replace(/-left$/, '-right') in rings)) outlines[id.replace(/-left$/, '-right')] = toTenths(mirrored(points, mapWidth));
   };
-  for (const [id, points] of Object.entries(rings)) add(id, withoutLoops(rounded(withoutLoops(ring(inset(points, mapGap / 2))), cornerRadius[id] ?? 9)));
+  for (const [id, points] of Object.entries(rings)) add(id, drawn(id, points));
   for (const [id, points] of Object.entries(stitches())) add(id, points);
   return outlines;
 }

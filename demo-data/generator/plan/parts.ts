@@ -27,8 +27,8 @@ export const carriedOver: ReadonlySet<string> = new Set([
 ]);
 
 function roofParts(way: Colourway): PartPlan[] {
-  const visor = sourceOf('visor-left', 'ostrelund', 'headliner', plus(way.roof, [-0.55, 0.06, 0.16]), 1, [9.4, 52000, 14]);
-  const pillar = sourceOf('b-pillar-left', 'tulvering', 'moulded', plus(way.roof, [0.42, -0.08, 0.2]), 1.9, [6.1, 118000, 20], { grain: grains.linen, status: 'series' });
+  const visor = sourceOf('visor-left', 'ostrelund', 'headliner', plus(way.roof, [-1.05, 0.08, 0.22]), 1, [9.4, 52000, 14]);
+  const pillar = sourceOf('b-pillar-left', 'tulvering', 'moulded', plus(way.roof, [0.75, -0.08, 0.24]), 1.9, [6.1, 118000, 20], { grain: grains.linen, status: 'series' });
   const roof = { zone: 'roof', visibility: 0.6 } as const;
   return [
     {
@@ -47,11 +47,11 @@ function roofParts(way: Colourway): PartPlan[] {
     },
     {
       ...roof, id: 'a-pillar-left', name: 'A-pillar trim, left', hand: 'left', target: { master: 'master-roof' },
-      sources: [sourceOf('a-pillar-left', 'ostrelund', 'headliner', plus(way.roof, [0.5, 0.05, -0.15]), 1, [11.2, 71000, 16])],
+      sources: [sourceOf('a-pillar-left', 'ostrelund', 'headliner', plus(way.roof, [1.15, 0.05, -0.2]), 1, [11.2, 71000, 16])],
     },
     {
       ...roof, id: 'a-pillar-right', name: 'A-pillar trim, right', hand: 'right', mirrorOf: 'a-pillar-left', target: { master: 'master-roof' },
-      sources: [sourceOf('a-pillar-right', 'ostrelund', 'headliner', plus(way.roof, [-0.45, -0.05, 0.3]), 1, [11.2, 71000, 16])],
+      sources: [sourceOf('a-pillar-right', 'ostrelund', 'headliner', plus(way.roof, [-0.8, -0.05, 0.34]), 1, [11.2, 71000, 16])],
     },
     { ...roof, id: 'b-pillar-left', name: 'B-pillar trim, left', hand: 'left', target: { master: 'master-roof-moulded' }, sources: [pillar] },
     { ...roof, id: 'b-pillar-right', name: 'B-pillar trim, right', hand: 'right', mirrorOf: 'b-pillar-left', sources: [unmeasured(pillar, 'b-pillar-right')] },
@@ -64,8 +64,8 @@ const upperDash = (way: Colourway): Lab => placedAt(way.slate, towardBlue, 0.6 *
 function dashParts(way: Colourway, troubled: boolean): PartPlan[] {
   const skin = upperDash(way);
   const middleLeft = plus(way.lower, [0.18, 0.03, 0.05]);
-  const middleRight = plus(way.lower, [-0.22, -0.02, 0.14]);
-  const vent = sourceOf('vent-left', 'orvandel', 'moulded', plus(skin, [-0.24, -0.03, 0.12]), 2.2, [7.8, 88000, 17], { grain: grains.fine, status: 'series', cavities: 2 });
+  const middleRight = plus(way.lower, [-0.36, -0.02, 0.16]);
+  const vent = sourceOf('vent-left', 'orvandel', 'moulded', plus(skin, [-0.33, -0.03, 0.14]), 2.2, [7.8, 88000, 17], { grain: grains.fine, status: 'series', cavities: 2 });
   const bead = sourceOf('bead-left', 'kestemoor', 'metallised', way.nickel, 58, [5.5, 64000, 21]);
   const upper = { zone: 'upper-dash' } as const;
   const dash = { zone: 'dash' } as const;
@@ -83,11 +83,11 @@ function dashParts(way: Colourway, troubled: boolean): PartPlan[] {
     },
     {
       ...dash, id: 'instrument-hood', name: 'Instrument hood', target: { master: 'master-slate-skin' },
-      sources: [sourceOf('instrument-hood', 'brennhalt', 'soft-skin', plus(skin, [-0.2, 0.04, 0.14]), 2.25, [13.6, 92000, 22], { grain: grains.fine, status: 'series' })],
+      sources: [sourceOf('instrument-hood', 'brennhalt', 'soft-skin', plus(skin, [-0.36, 0.04, 0.14]), 2.25, [13.6, 92000, 22], { grain: grains.fine, status: 'series' })],
     },
     {
       ...dash, id: 'instrument-surround', name: 'Instrument surround', target: { master: 'master-black' },
-      sources: [sourceOf('instrument-surround', 'sundvale', 'gloss-black', plus(way.black, [-0.2, 0.02, 0.04]), 86.4, [12.8, 84000, 18])],
+      sources: [sourceOf('instrument-surround', 'sundvale', 'gloss-black', plus(way.black, [-0.28, 0.02, 0.04]), 86.4, [12.8, 84000, 18])],
     },
     {
       ...dash, id: 'display-surround', name: 'Display surround', module: 'display', target: { master: 'master-black' },
@@ -132,7 +132,7 @@ function dashParts(way: Colourway, troubled: boolean): PartPlan[] {
     {
       ...dash, id: 'knee-panel', name: 'Knee panel', target: { master: 'master-lower-moulded' },
       sources: [
-        sourceOf('knee-panel', 'tulvering', 'moulded', plus(middleLeft, [-0.3, -0.03, 0.12]), 1.95, [15.9, 133000, 20], { grain: grains.coarse, status: 'series', sphereToo: true, exposed: true }),
+        sourceOf('knee-panel', 'tulvering', 'moulded', plus(middleLeft, [-0.44, -0.03, 0.12]), 1.95, [15.9, 133000, 20], { grain: grains.coarse, status: 'series', sphereToo: true, exposed: true }),
         sourceOf('knee-panel', 'orvandel', 'moulded', plus(way.lower, [0.1, 0.04, 0.2]), 2.1, [16.4, 139000, 22], { grain: grains.coarse }),
       ],
     },
@@ -149,7 +149,7 @@ function dashParts(way: Colourway, troubled: boolean): PartPlan[] {
     {
       ...dash, id: 'column-shroud', name: 'Steering column shroud', visibility: 0.8, target: { master: 'master-lower-moulded' },
       sources: [
-        sourceOf('column-shroud', 'orvandel', 'moulded', plus(middleLeft, [0.16, -0.02, 0.16]), 1.85, [10.1, 82000, 17], { grain: troubled ? grains.deepCoarse : grains.coarse, status: 'series' }),
+        sourceOf('column-shroud', 'orvandel', 'moulded', plus(middleLeft, [0.04, -0.02, 0.2]), 1.85, [10.1, 82000, 17], { grain: troubled ? grains.deepCoarse : grains.coarse, status: 'series' }),
         sourceOf('column-shroud', 'tulvering', 'moulded', plus(middleLeft, [-0.2, 0.03, 0.1]), 1.95, [11.2, 88000, 18], { grain: grains.coarse }),
       ],
     },
@@ -166,7 +166,7 @@ function doorParts(way: Colourway, troubled: boolean): PartPlan[] {
     const other = (id: string) => (left ? {} : { mirrorOf: `${id}-left` });
     const named = (name: string) => `${name}, ${hand}`;
     const roll = left ? placedAt(way.slate, towardYellow, 0.7 * agreedMasterLimit) : plus(upperDash(way), [-0.26, -0.02, 0.17]);
-    const pocket = plus(way.lower, left ? [0.3, 0.02, 0.06] : [-0.3, -0.03, 0.02]);
+    const pocket = plus(way.lower, left ? [0.5, 0.02, -0.22] : [-0.66, -0.03, 0.02]);
     return [
       {
         ...door, ...other('door-roll'), id: `door-roll-${hand}`, name: named('Door top roll'), target: { master: 'master-slate-skin', colourLimit: agreedMasterLimit },
@@ -186,7 +186,7 @@ function doorParts(way: Colourway, troubled: boolean): PartPlan[] {
       {
         ...door, ...other('door-insert'), id: `door-insert-${hand}`, name: named('Door insert'), module: `door-trim-${hand}`, target: { master: 'master-cloth' },
         sources: [
-          sourceOf(`door-insert-${hand}`, 'quillmoor', 'textile', plus(way.cloth, left ? [0.35, 0.02, -0.1] : [-0.2, -0.05, 0.1]), 1, [13.2, 44000, 12], { surface: 'melange', status: 'series' }),
+          sourceOf(`door-insert-${hand}`, 'quillmoor', 'textile', plus(way.cloth, left ? [0.7, 0.02, -0.14] : [-0.45, -0.05, 0.14]), 1, [13.2, 44000, 12], { surface: 'melange', status: 'series' }),
           ...(left ? [sourceOf('door-insert-left', 'haddesk', 'textile', plus(way.cloth, [-0.7, 0.1, 0.2]), 1, [12.4, 47000, 14], { surface: 'melange', status: 'candidate' })] : []),
         ],
       },
@@ -257,8 +257,8 @@ function seatParts(way: Colourway, troubled: boolean): PartPlan[] {
     const left = hand === 'left';
     const seat = { zone: 'seats', hand } as const;
     const other = (id: string) => (left ? {} : { mirrorOf: `${id}-left` });
-    const bolster = plus(way.hide, left ? [0.25, 0.02, 0.05] : [-0.1, -0.02, 0.14]);
-    const rest = plus(bolster, left ? (troubled ? [-0.68, -0.03, 0.05] : [-0.3, -0.03, 0.05]) : [-0.3, 0.05, 0.02]);
+    const bolster = plus(way.hide, left ? [0.3, 0.02, 0.05] : [-0.2, -0.02, 0.14]);
+    const rest = plus(bolster, left ? (troubled ? [-0.68, -0.03, 0.05] : [-0.3, -0.03, 0.05]) : [-0.45, 0.05, 0.02]);
     return [
       {
         ...seat, ...other('headrest'), id: `headrest-${hand}`, name: `Headrest, ${hand}`, module: `seat-${hand}`, target: { master: 'master-hide' },
@@ -273,14 +273,14 @@ function seatParts(way: Colourway, troubled: boolean): PartPlan[] {
       {
         ...seat, ...other('seat-back'), id: `seat-back-${hand}`, name: `Backrest centre, ${hand}`, module: `seat-cover-${hand}`, target: { master: 'master-cloth' },
         sources: [
-          sourceOf(`seat-back-${hand}`, 'quillmoor', 'textile', plus(way.cloth, left ? [-0.3, 0.03, 0.06] : [0.15, 0.05, -0.08]), 1, [16.3, 21000, 10], { surface: 'melange', status: 'series' }),
+          sourceOf(`seat-back-${hand}`, 'quillmoor', 'textile', plus(way.cloth, left ? [-0.55, 0.03, 0.06] : [0.35, 0.05, -0.08]), 1, [16.3, 21000, 10], { surface: 'melange', status: 'series' }),
           ...(left ? [sourceOf('seat-back-left', 'haddesk', 'textile', plus(way.cloth, [0.8, 0.1, 0.3]), 1, [15.1, 24000, 13], { surface: 'melange', status: 'candidate' })] : []),
         ],
       },
       {
         ...seat, ...other('seat-cushion'), id: `seat-cushion-${hand}`, name: `Seat cushion, ${hand}`, module: `seat-cover-${hand}`, target: { master: 'master-cloth' },
         sources: [
-          sourceOf(`seat-cushion-${hand}`, 'quillmoor', 'textile', plus(way.cloth, left ? [0.32, 0.02, -0.1] : [-0.35, -0.05, 0.12]), 1, [18.8, 23000, 10], { surface: 'melange', status: 'series' }),
+          sourceOf(`seat-cushion-${hand}`, 'quillmoor', 'textile', plus(way.cloth, left ? [0.62, 0.02, -0.12] : [-0.6, -0.05, 0.14]), 1, [18.8, 23000, 10], { surface: 'melange', status: 'series' }),
           ...(left ? [sourceOf('seat-cushion-left', 'haddesk', 'textile', plus(way.cloth, [0.5, 0.12, 0.2]), 1, [17.6, 25000, 13], { surface: 'melange', status: 'candidate' })] : []),
         ],
       },
@@ -297,7 +297,7 @@ function floorParts(way: Colourway): PartPlan[] {
     zone: 'floor', hand, id: `carpet-${hand}`, name: `Floor carpet, ${hand}`, visibility: 0.4, target: { master: 'master-carpet' },
     ...(hand === 'right' ? { mirrorOf: 'carpet-left' } : {}),
     sources: [
-      sourceOf(`carpet-${hand}`, 'pallendine', 'carpet', plus(way.carpet, hand === 'left' ? [0.3, 0.03, 0.08] : [-0.2, -0.04, 0.12]), 1, [31.5, 27000, 11], { session: 'carpet-line', status: 'series', exposed: hand === 'left' }),
+      sourceOf(`carpet-${hand}`, 'pallendine', 'carpet', plus(way.carpet, hand === 'left' ? [0.75, 0.03, 0.08] : [-0.4, -0.04, 0.12]), 1, [31.5, 27000, 11], { session: 'carpet-line', status: 'series', exposed: hand === 'left' }),
       sourceOf(`carpet-${hand}`, 'quillmoor', 'carpet', plus(way.carpet, [0.9, 0.1, 0.2]), 1, [29.7, 31000, 15], { session: 'carpet-line', status: 'candidate', spots: 5 }),
     ],
   }));
