@@ -6,14 +6,14 @@ import { reportModel } from './model.ts';
 type Cell = string | number | boolean | undefined;
 
 const columns = [
-  'row', 'id', 'standard', 'trial', 'jointVerdict', 'totalProbability', 'check', 'subject', 'standing', 'verdict', 'accepted', 'acceptedUntil', 'light', 'observer', 'formula', 'unit',
-  'value', 'limit', 'limitUse', 'uncertainty', 'withinProbability', 'dL', 'da', 'db', 'dC', 'dH', 'cause', 'spotsNeeded', 'sentence', 'basis',
+  'row', 'id', 'standard', 'trial', 'jointVerdict', 'totalProbability', 'check', 'subject', 'standing', 'verdict', 'accepted', 'acceptedUntil', 'light', 'observer', 'formula', 'criterion', 'unit',
+  'value', 'least', 'limit', 'limitUse', 'uncertainty', 'withinProbability', 'dL', 'da', 'db', 'dC', 'dH', 'cause', 'spotsNeeded', 'sentence', 'basis',
 ] as const;
 type Row = Partial<Record<(typeof columns)[number], Cell>>;
 
 /**
  * Every check of every joint and part, every light of every check and every run as rows of one table, RFC 4180.
- * `row` says which: `joint check`, `joint light`, `part check`, `part light`, `run`. Numbers in full double precision, decimal point.
+ * `row` says which: `joint check`, `joint light`, `joint criterion`, the same of a `part`, `run`. Numbers in full double precision, decimal point.
  */
 export function reportCsv(input: ReportInput): string {
   const model = reportModel(input);
@@ -28,13 +28,17 @@ function rowsOf(model: ReportModel): Row[] {
     const common: Row = { ...base, check: name, subject, standing, formula, unit, observer: model.observer };
     return [
       {
-        ...common, row: `${kind} check`, verdict, accepted: check.accepted, acceptedUntil: check.acceptedUntil, light: check.light, value: check.value, limit: check.limit,
+        ...common, row: `${kind} check`, verdict, criterion: check.criterion, accepted: check.accepted, acceptedUntil: check.acceptedUntil, light: check.light, value: check.value, limit: check.limit,
         limitUse: check.limitUse, uncertainty: check.uncertainty, withinProbability: check.withinProbability, cause: check.cause, spotsNeeded: check.spotsNeeded, sentence: check.sentence, basis,
       },
       ...check.lights.map((light): Row => ({
         ...common, row: `${kind} light`, standing: light.standing, observer: light.observer, light: light.light, value: light.value, limit: light.limit, limitUse: light.limitUse,
         uncertainty: light.uncertainty, withinProbability: light.withinProbability, ...light.difference,
       })),
+      ...check.lights.flatMap((light) => light.criteria.map((criterion): Row => ({
+        ...common, row: `${kind} criterion`, standing: light.standing, observer: light.observer, light: light.light, criterion: criterion.name, value: criterion.value,
+        least: criterion.min, limit: criterion.max, limitUse: criterion.limitUse, uncertainty: criterion.uncertainty, withinProbability: criterion.withinProbability,
+      }))),
     ];
   });
   return [

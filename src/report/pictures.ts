@@ -30,7 +30,7 @@ export function mapPicture(page: Page, size: { readonly width: number; readonly 
     fill: page.part(part.id)?.sample?.hex,
   }]));
   const joints = page.model.joints.flatMap(({ joint, result, names }) => {
-    const path = jointPath(cabin, joint);
+    const path = jointPath(cabin, joint)?.points;
     return path === undefined || path.length < 2 ? [] : [{
       id: joint.id, kind: joint.kind, path, verdict: result.verdict, accepted: result.accepted, label: `${names[0]} and ${names[1]}: ${result.verdict}`,
     }];

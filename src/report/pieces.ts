@@ -13,12 +13,14 @@ export interface Column<Row> {
   readonly unit?: string;
   readonly number?: boolean;
   readonly wide?: boolean;
+  /** Never broken into lines: dates and the like. */
+  readonly steady?: boolean;
   readonly cell: (row: Row) => Content;
 }
 
 /** A table with a caption and headers that name their scope; the first column heads its row. */
 export function table<Row>(caption: Content, columns: readonly Column<Row>[], rows: readonly Row[], className?: string): Markup {
-  const kind = (column: Column<Row>): string | undefined => (column.number ? 'number' : column.wide ? 'wide' : undefined);
+  const kind = (column: Column<Row>): string | undefined => (column.number ? 'number' : column.wide ? 'wide' : column.steady ? 'steady' : undefined);
   return html('table', { class: className },
     html('caption', {}, caption),
     html('thead', {}, html('tr', {}, columns.map((column) =>
@@ -45,8 +47,3 @@ export function verdictWord(result: Pick<CheckResult | JointResult, 'verdict' | 
 
 /** The anchor of a joint's block; by its place in the report, since ids of a file may be anything. */
 export const jointAnchor = (index: number): string => `joint-${index + 1}`;
-
-/** The part of a longer list that is printed, with a sentence on what is left out. */
-export function listedUpTo<T>(rows: readonly T[], most: number): { readonly rows: readonly T[]; readonly leftOut: number } {
-  return { rows: rows.slice(0, most), leftOut: Math.max(0, rows.length - most) };
-}

@@ -16,7 +16,7 @@ export function decisions(page: Page): Content {
       { title: 'Status', cell: (row) => [html('strong', {}, row.status), row.status !== 'in force' && html('span', { class: 'quiet' }, ` ${row.why}`)] },
       { title: 'Agreed at', number: true, cell: (row) => data(row.decision.value, fixed(row.decision.value, 2)) },
       { title: 'By', cell: (row) => [named(row.decision.role), `, ${row.decision.date}`] },
-      { title: 'Until', cell: (row) => row.decision.expires },
+      { title: 'Until', steady: true, cell: (row) => row.decision.expires },
       { title: 'Reason', wide: true, cell: (row) => named(row.decision.reason) },
     ], rows));
 }

@@ -24,7 +24,7 @@ export function jointBlock(page: Page, entry: ReportJoint, ...more: readonly Con
     html('div', { class: 'evidence' }, strips(page, entry), spectra(page, entry)),
     more,
     checksTable(result.checks),
-    result.checks.filter((check) => check.lights.length > 0).map((check) => lightsTable(check)),
+    result.checks.filter((check) => check.lights.length > 0).map((check) => [lightsTable(check), criteriaTable(check)]),
     html('p', { class: 'judged' }, html('span', { class: 'quiet' }, 'Judged on: '), result.judgedOn.map((side, index) => [index > 0 && '; ', judgedOn(page, side)]), '. ',
       html('span', { class: 'quiet' }, 'Rule: '), result.ruleWhy, result.lotProbability !== undefined && [' A random pair of parts of these lots holds with a probability of ', data(result.lotProbability, probability(result.lotProbability)), '.']),
     cautionList(result.checks));
@@ -49,6 +49,9 @@ function spectra(page: Page, entry: ReportJoint): Content {
     html('figcaption', {}, 'Reflectance in per cent, standard solid and trial dashed; below, their difference on its own scale.'));
 }
 
+/** What the value of a check is: the formula, or the criterion where that decides. */
+export const quantityOf = ({ formula, criterion }: CheckResult): string => (criterion !== undefined && criterion !== 'ΔE' ? criterion : formula ?? '');
+
 const amount = (check: CheckResult, value: number | undefined): Content => [data(value, fixed(value, decimalsOf(check.unit))), value !== undefined && check.unit !== '' && html('span', { class: 'quiet' }, ` ${check.unit}`)];
 
 /** Every check of a joint or a part: its value and limit, what the value uses of the limit, how sure, its verdict. */
@@ -61,7 +64,7 @@ export function checksTable(checks: readonly CheckResult[], caption: Content = '
     { title: 'Limit use', number: true, cell: (check) => [usePicture(check), data(check.limitUse, limitUseText(check.limitUse))] },
     { title: 'u', number: true, cell: (check) => data(check.uncertainty, fixed(check.uncertainty, decimalsOf(check.unit))) },
     { title: 'Within', number: true, cell: (check) => data(check.withinProbability, probability(check.withinProbability)) },
-    { title: 'By', cell: (check) => [check.formula, check.light !== undefined && [check.formula !== undefined && ', ', check.light], check.indicative && ' (indicative)', check.decisionVoid !== undefined && ` (${check.decisionVoid})`] },
+    { title: 'By', cell: (check) => [quantityOf(check), check.light !== undefined && [quantityOf(check) !== '' && ', ', check.light], check.indicative && ' (indicative)', check.decisionVoid !== undefined && ` (${check.decisionVoid})`] },
   ], checks.filter((check) => check.verdict !== 'not applicable'), 'checks');
 }
 
@@ -79,6 +82,22 @@ function lightsTable(check: CheckResult): Markup {
     })),
     { title: 'The trial is', wide: true, cell: (light) => light.words.join(', ') },
   ], check.lights, 'lights');
+}
+
+/** Limits on components, or those of another intent than a match, under every light: only where a check has them. */
+function criteriaTable(check: CheckResult): Content {
+  const rows = check.lights.flatMap((light) => light.criteria.map((criterion) => ({ light: light.light, criterion })));
+  const lone = rows.every(({ criterion }) => criterion.name === 'ΔE');
+  return !lone && table<typeof rows[number]>('Everything that is limited under each light', [
+    { title: 'Light', cell: ({ light }) => light },
+    { title: 'Quantity', cell: ({ criterion }) => criterion.name },
+    { title: 'Value', number: true, cell: ({ criterion }) => data(criterion.value, signed(criterion.value, 2)) },
+    { title: 'Least', number: true, cell: ({ criterion }) => data(criterion.min, signed(criterion.min, 2)) },
+    { title: 'Most', number: true, cell: ({ criterion }) => data(criterion.max, signed(criterion.max, 2)) },
+    { title: 'Use', number: true, cell: ({ criterion }) => data(criterion.limitUse, limitUseText(criterion.limitUse)) },
+    { title: 'u', number: true, cell: ({ criterion }) => data(criterion.uncertainty, fixed(criterion.uncertainty, 2)) },
+    { title: 'Within', number: true, cell: ({ criterion }) => data(criterion.withinProbability, probability(criterion.withinProbability)) },
+  ], rows, 'lights');
 }
 
 const componentNames = { dL: 'ΔL*', da: 'Δa*', db: 'Δb*', dC: 'ΔC*', dH: 'ΔH*' } as const;

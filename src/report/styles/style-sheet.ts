@@ -15,7 +15,10 @@ main{max-width:64rem;margin:0 auto;padding:3.2rem 3.6rem 5rem;background:#fff}
 p,ul,dl,figure,h1,h2,h3{margin:0}
 a{color:inherit;text-decoration-thickness:1px;text-underline-offset:2px;text-decoration-color:#8a8a8a}
 a:focus-visible,summary:focus-visible{outline:2px solid var(--ink);outline-offset:2px}
-bdi,dd,td,th,p,li,h1,h3,code{overflow-wrap:anywhere}
+bdi,dd,td,p,li,h1,h3,code{overflow-wrap:anywhere}
+thead th{overflow-wrap:normal}
+tbody th{min-width:6.5rem}
+.steady{white-space:nowrap}
 svg{display:block;max-width:100%;height:auto;font-family:inherit}
 svg text{font-variant-numeric:tabular-nums}
 .definitions{position:absolute}
@@ -25,6 +28,7 @@ h1{font-weight:250;font-size:3.5rem;line-height:1.04;letter-spacing:-.018em;marg
 .subtitle{font-size:1.1rem;max-width:46rem}
 h2{font-weight:300;font-size:2rem;line-height:1.15;letter-spacing:-.01em;margin-bottom:.55rem}
 h3{font-weight:600;font-size:1.18rem;line-height:1.25}
+table+h3{margin-top:1.4rem}
 section{margin-top:3.4rem}
 section>h2{border-top:2px solid var(--ink);padding-top:.6rem}
 .lead{max-width:44rem;margin-bottom:1.1rem;color:var(--quiet)}
@@ -86,7 +90,7 @@ code{font:.82em/1.3 ui-monospace,"SFMono-Regular",Menlo,Consolas,"DejaVu Sans Mo
 .sign td+td{border-left:1px solid var(--hair);padding-left:.6rem}
 details>summary{cursor:pointer;padding:.3rem 0;text-decoration:underline;text-underline-offset:3px;text-decoration-color:#8a8a8a}
 .sample{-webkit-print-color-adjust:exact;print-color-adjust:exact;forced-color-adjust:none}
-@media (max-width:52rem){
+@media screen and (max-width:52rem){
 main{padding:1.4rem 1.1rem 3rem}
 h1{font-size:2.5rem}
 .evidence,.terms>div{grid-template-columns:minmax(0,1fr);gap:.5rem}
@@ -102,8 +106,7 @@ main{max-width:none;padding:0}
 *{-webkit-print-color-adjust:exact;print-color-adjust:exact}
 h1{font-size:34pt}
 section{margin-top:9mm}
-.joint,figure,tr,.worst,.terms>div,.notes,dl>div,li{break-inside:avoid}
-.joint.long{break-inside:auto}
+.joint,figure,tr,.worst,.terms>div,.notes,p,li,#sign-off,#limits{break-inside:avoid}
 h2,h3,caption,thead,.lead,.joint header,.sentence{break-after:avoid}
 thead{display:table-header-group}
 p,li{orphans:3;widows:3}

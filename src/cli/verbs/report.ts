@@ -1,0 +1,51 @@
+import type { ReportInput } from '../../report/index.ts';
+import type { Verb } from '../verb.ts';
+import { judge } from '../../harmony/index.ts';
+import { hasErrors } from '../../issue.ts';
+import { reportCsv, reportHtml, reportJson } from '../../report/index.ts';
+import { counted } from '../../report/number-text.ts';
+import { publishedValues } from '../../report/published-values.ts';
+import { judgeOptions, loadJudgeInput } from '../load-cabin.ts';
+import { done, issueLines, jsonText, refused } from '../results.ts';
+import { lastValue, usageIssue } from '../verb.ts';
+
+const writers: Readonly<Record<string, (input: ReportInput) => string>> = { html: reportHtml, json: reportJson, csv: reportCsv };
+
+export const report: Verb = {
+  name: 'report',
+  summary: 'Write the harmony report of a cabin as HTML, JSON or CSV.',
+  operands: [{ name: 'CABIN', about: 'a cabin (.cabin.json), or `-` for the standard input' }],
+  options: {
+    out: { value: 'FILE', about: 'where to write; the ending decides the format: .html, .json or .csv' },
+    ...judgeOptions,
+  },
+  detail: [
+    'HTML is one page that needs no network and no script; a browser prints it on A4 or Letter. JSON and CSV carry the same numbers in full precision. The same input gives the same bytes. The file is replaced only when the whole of it has been written.',
+    'Exit: 0 written (whatever the verdicts are), 2 bad input; then nothing is written.',
+  ],
+  examples: [
+    { command: 'adjoin report shuttle.cabin.json --out out/report.html', about: 'the page for the design review' },
+    { command: 'adjoin report shuttle.cabin.json --out out/report.csv', about: 'every check and light as a row of a table' },
+  ],
+  run(args, io) {
+    const out = lastValue(args, 'out');
+    const ending = /\.([A-Za-z0-9]+)$/.exec(out ?? '')?.[1].toLowerCase() ?? '';
+    const write = Object.hasOwn(writers, ending) ? writers[ending] : undefined;
+    const usage = out === undefined
+      ? [usageIssue('missing-option', '--out', undefined, '--out FILE with an ending of .html, .json or .csv')]
+      : write === undefined
+        ? [usageIssue('unknown-format', '--out', out, 'an ending of .html, .json or .csv', ending === 'pdf' ? 'Write .html and print it from a browser' : undefined)]
+        : [];
+    const input = loadJudgeInput(args, io);
+    if (input.value === undefined || out === undefined || write === undefined) return refused([...usage, ...input.issues.filter((issue) => issue.severity === 'error')], args.json);
+    const { cabin, ruleBook, files, options } = input.value;
+    const judgement = judge(cabin, ruleBook, options);
+    if (hasErrors(judgement.issues)) return refused([...input.issues, ...judgement.issues], args.json);
+    const content = write({ cabin, ruleBook, judgement, files, validation: publishedValues() });
+    const { summary } = judgement;
+    return done(
+      args.json ? jsonText({ written: out, summary }) : `Wrote ${out}: ${counted(summary.clashes, 'clash', 'clashes')}, ${summary.accepted} accepted, ${summary.open} open, ${summary.holds} ${summary.holds === 1 ? 'holds' : 'hold'}.\n`,
+      { files: [{ path: out, content }], stderr: issueLines([...input.issues, ...judgement.issues]) },
+    );
+  },
+};
