@@ -4,7 +4,7 @@ import { components } from './components.ts';
 /** Below this mean C*ab a colour is spoken of by its a* and b*, above it by chroma and hue (assumption, no source). */
 const chromaticFrom = 20;
 
-/** A component smaller than this, CIELAB units, is not named: about what one reading of a grained part repeats to (assumption, no source). */
+/** A smaller component, CIELAB units, is not named: about what one reading of a grained part repeats to (assumption, no source). */
 const leastNamed = 0.1;
 
 const uniqueHues = ['redder', 'yellower', 'greener', 'bluer'] as const;
@@ -25,8 +25,8 @@ function hueWord(standard: Lab, chroma1: number, trial: Lab, chroma2: number, dH
  * Words for how a trial differs from a standard, in the order lightness, colour.
  *
  * lighter/darker by dL*. Greys and muted colours: redder/greener by da* and yellower/bluer by db*; a hue angle or a chroma of theirs
- * would swing with noise. Chromatic colours (mean C*ab of 20 or more): more/less chromatic by dC*, and the word of the hue that the trial has
- * turned towards by dH* (a red turns yellower or bluer, an orange yellower or redder, and so on).
+ * would swing with noise. Chromatic colours (mean C*ab of 20 or more): more/less chromatic by dC*, and the word of the hue that
+ * the trial has turned towards by dH* (a red turns yellower or bluer, an orange yellower or redder, and so on).
  * Components below `threshold` (0.1 CIELAB units unless given) are not named; equal colours, or NaN, give no words.
  * Source: direction words as in ISO 105-J03:2009 and ASTM D2244; the choice between the two sets is ours.
  */

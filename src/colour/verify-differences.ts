@@ -33,7 +33,10 @@ function appearanceRows(example: AppearanceExample): PublishedCheck[] {
   const input = `XYZ ${colour(xyz)}, white ${colour(white)}, LA ${adaptingLuminance}`;
   const row = (symbol: string, key: 'lightness' | 'chroma' | 'colourfulness' | 'hue', digits: number): PublishedCheck =>
     publishedCheck(`${model} ${symbol}`, source, input, example[key], got[key], printedTo(digits));
-  return [row('J', 'lightness', decimals[0]), row('C', 'chroma', decimals[0]), row('M', 'colourfulness', decimals[0]), row('h', 'hue', decimals[1])];
+  return [
+    row('J', 'lightness', decimals[0]), row('C', 'chroma', decimals[0]), row('M', 'colourfulness', decimals[0]),
+    row('h', 'hue', decimals[1]),
+  ];
 }
 
 function uniformSpaceRows(): PublishedCheck[] {

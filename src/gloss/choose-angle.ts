@@ -15,7 +15,8 @@ export const highGlossFrom = 70;
  *
  * 60 degrees in general and for grained parts whatever their level; 20 degrees when both are smooth and both exceed 70 GU at 60 degrees;
  * 85 degrees (or another) only when `requested`. Does not depend on the order of the sides.
- * Source: 20 degrees above 70 GU60: ASTM D523, ISO 2813:2014. 60 degrees for low-gloss grains, where those suggest 85: common practice, no source.
+ * Source: 20 degrees above 70 GU60: ASTM D523, ISO 2813:2014. 60 degrees for low-gloss grains, where those suggest 85:
+ * common practice, no source.
  */
 export function chooseAngle(sides: readonly [GlossSide, GlossSide], requested?: GlossMeterAngle): GlossMeterAngle {
   if (requested !== undefined) return requested;

@@ -46,11 +46,11 @@ export function appearanceOf(
   const lightness = 100 * signedPower(achromaticSignal(r, g, b) / whiteSignal, surround.c * factors.exponent);
   const opponent = Math.sqrt(redGreen * redGreen + yellowBlue * yellowBlue);
   const t = ((50000 / 13) * surround.Nc * factors.induction * eccentricity * opponent) / (r + g + 1.05 * b + 0.305);
-  const chroma = signedPower(t, 0.9) * signedPower(lightness / 100, 0.5) * (1.64 - 0.29 ** factors.backgroundRatio) ** 0.73;
+  const chroma = signedPower(t, 0.9) * signedPower(lightness / 100, 0.5) * factors.chromaFactor;
   const degrees = (radians * 180) / Math.PI;
   return {
     lightness, chroma,
-    colourfulness: chroma * factors.luminanceLevel ** 0.25,
+    colourfulness: chroma * factors.colourfulnessFactor,
     hue: degrees < 0 ? (degrees + 360) % 360 : degrees,
   };
 }

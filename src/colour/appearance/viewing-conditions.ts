@@ -42,6 +42,10 @@ export interface ViewingFactors {
   readonly induction: number;
   /** z, base exponent of lightness. */
   readonly exponent: number;
+  /** Factor on chroma by the background, (1.64 - 0.29^n)^0.73. */
+  readonly chromaFactor: number;
+  /** Colourfulness of a unit of chroma, FL^0.25. */
+  readonly colourfulnessFactor: number;
 }
 
 /** Computes them; source: CIE 159:2004, the same in Li et al., Color Research and Application 42, 703 (2017). */
@@ -50,11 +54,14 @@ export function viewingFactors(conditions: ViewingConditions): ViewingFactors {
   const k = 1 / (5 * adaptingLuminance + 1);
   const k4 = k * k * k * k;
   const backgroundRatio = background / white[1];
+  const luminanceLevel = 0.2 * k4 * (5 * adaptingLuminance) + 0.1 * (1 - k4) * (1 - k4) * Math.cbrt(5 * adaptingLuminance);
   return {
-    luminanceLevel: 0.2 * k4 * (5 * adaptingLuminance) + 0.1 * (1 - k4) * (1 - k4) * Math.cbrt(5 * adaptingLuminance),
+    luminanceLevel,
     adaptation: Math.min(1, Math.max(0, surround.F * (1 - Math.exp((-adaptingLuminance - 42) / 92) / 3.6))),
     backgroundRatio,
     induction: 0.725 * backgroundRatio ** -0.2,
     exponent: 1.48 + Math.sqrt(backgroundRatio),
+    chromaFactor: (1.64 - 0.29 ** backgroundRatio) ** 0.73,
+    colourfulnessFactor: luminanceLevel ** 0.25,
   };
 }

@@ -24,8 +24,8 @@ export function cie94Difference(
   standard: Lab, trial: Lab, application: Cie94Application = cie94GraphicArts, kL = application.kL, kC = 1, kH = 1,
 ): number {
   if (!isFinitePair(standard, trial)) return NaN;
-  const [L1, a1, b1] = standard;
-  const [L2, a2, b2] = trial;
+  const L1 = standard[0], a1 = standard[1], b1 = standard[2];
+  const L2 = trial[0], a2 = trial[1], b2 = trial[2];
   const chroma1 = Math.sqrt(a1 * a1 + b1 * b1);
   const chroma2 = Math.sqrt(a2 * a2 + b2 * b2);
   const lightness = (L2 - L1) / kL;

@@ -59,8 +59,8 @@ export function fullHue(a: number, b: number): number {
  */
 export function ciede2000Difference(standard: Lab, trial: Lab, kL = 1, kC = 1, kH = 1): number {
   if (!isFinitePair(standard, trial)) return NaN;
-  const [L1, a1, b1] = standard;
-  const [L2, a2, b2] = trial;
+  const L1 = standard[0], a1 = standard[1], b1 = standard[2];
+  const L2 = trial[0], a2 = trial[1], b2 = trial[2];
   const stretch = redGreenStretch((Math.sqrt(a1 * a1 + b1 * b1) + Math.sqrt(a2 * a2 + b2 * b2)) / 2);
   const stretched1 = stretch * a1;
   const stretched2 = stretch * a2;

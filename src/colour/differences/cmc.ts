@@ -31,8 +31,8 @@ export function cmcHueWeight(a: number, b: number, chroma: number): number {
  */
 export function cmcDifference(standard: Lab, trial: Lab, l = 2, c = 1): number {
   if (!isFinitePair(standard, trial)) return NaN;
-  const [L1, a1, b1] = standard;
-  const [L2, a2, b2] = trial;
+  const L1 = standard[0], a1 = standard[1], b1 = standard[2];
+  const L2 = trial[0], a2 = trial[1], b2 = trial[2];
   const chroma1 = Math.sqrt(a1 * a1 + b1 * b1);
   const chroma2 = Math.sqrt(a2 * a2 + b2 * b2);
   const lightness = (L2 - L1) / (l * cmcLightnessWeight(L1));

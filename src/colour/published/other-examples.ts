@@ -47,7 +47,7 @@ export const greyScaleExamples: readonly GreyScaleExample[] = [
   },
 ];
 
-/** Nominal grades as numbers, to set the continuous grade of ISO 105-A05 against the pairs of ISO 105-A02: grade, dE*ab, continuous grade. */
+/** Pairs of ISO 105-A02 for the continuous grade of ISO 105-A05: nominal grade as a number, and dE*ab. */
 export const greyScaleAnchors = {
   source: 'ISO 105-A02:1993, pairs of the grey scale',
   /** Half grades are printed with differences rounded to 0.1, which is up to 0.04 of a grade. */

@@ -9,7 +9,9 @@ export interface FresnelRow {
 /** Computed from Fresnel's equations by another program than this one, reflectance to 6 and gloss to 2 decimals. */
 export const fresnelTableSource = 'Fresnel equations, ISO 2813 reference n = 1.567 (computed independently)';
 
-const row = (n: number, r: readonly [number, number, number, number, number, number], g: readonly [number, number, number]): FresnelRow => ({
+type SixAngles = readonly [number, number, number, number, number, number];
+
+const row = (n: number, r: SixAngles, g: readonly [number, number, number]): FresnelRow => ({
   n,
   reflectance: [[0, r[0]], [8, r[1]], [20, r[2]], [45, r[3]], [60, r[4]], [85, r[5]]],
   gloss: { 20: g[0], 60: g[1], 85: g[2] },

@@ -18,7 +18,9 @@ test.each(appearanceExamples)('the independent $model meets the published exampl
   expect(Math.abs(hue - example.hue)).toBeLessThanOrEqual(0.5 * 10 ** -example.decimals[1] * 1.0001);
 });
 
-const sets = [['far', farPairs(1000, 20264)], ['near', nearPairs(1000, 20265, 1, 40)], ['near grey', nearPairs(1000, 20266, 0.5, 1.5)]] as const;
+const sets = [
+  ['far', farPairs(1000, 20264)], ['near', nearPairs(1000, 20265, 1, 40)], ['near grey', nearPairs(1000, 20266, 0.5, 1.5)],
+] as const;
 const cases = (['CIECAM02', 'CAM16'] as const).flatMap((model) => sets.map(([kind, pairs]) => [model, kind, pairs] as const));
 
 test.each(cases)('the UCS difference of %s agrees with the independent one on 1,000 %s pairs', (model, _, pairs) => {

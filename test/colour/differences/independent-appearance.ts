@@ -19,7 +19,8 @@ const times = (m: Rows, v: readonly number[]): number[] => m.map((row) => row.re
 export function solve(m: Rows, v: readonly number[]): number[] {
   const work = m.map((row, i) => [...row, v[i]!]);
   for (let column = 0; column < 3; column++) {
-    const pivot = [0, 1, 2].slice(column).reduce((best, row) => (Math.abs(work[row]![column]!) > Math.abs(work[best]![column]!) ? row : best), column);
+    const size = (row: number): number => Math.abs(work[row]![column]!);
+    const pivot = [0, 1, 2].slice(column).reduce((best, row) => (size(row) > size(best) ? row : best), column);
     [work[column], work[pivot]] = [work[pivot]!, work[column]!];
     for (let row = 0; row < 3; row++) {
       if (row === column) continue;
@@ -30,7 +31,8 @@ export function solve(m: Rows, v: readonly number[]): number[] {
   return work.map((row, i) => row[3]! / row[i]!);
 }
 
-const power = (base: number, exponent: number): number => (base === 0 ? 0 : Math.sign(base) * Math.exp(exponent * Math.log(Math.abs(base))));
+const power = (base: number, exponent: number): number =>
+  (base === 0 ? 0 : Math.sign(base) * Math.exp(exponent * Math.log(Math.abs(base))));
 
 export interface Correlates { readonly J: number; readonly C: number; readonly M: number; readonly hueVector: readonly [number, number] }
 

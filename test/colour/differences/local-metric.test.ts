@@ -31,7 +31,8 @@ test.each(labelled)('%s: the form is that of the formula by finite steps', (_, f
   let worst = 0;
   for (const middle of chromatic) {
     const square = (d: readonly number[]): number => {
-      const at = (sign: number): Lab => [middle[0] + (sign * d[0]! * step) / 2, middle[1] + (sign * d[1]! * step) / 2, middle[2] + (sign * d[2]! * step) / 2];
+      const shifted = (i: 0 | 1 | 2, sign: number): number => middle[i] + (sign * d[i]! * step) / 2;
+      const at = (sign: number): Lab => [shifted(0, sign), shifted(1, sign), shifted(2, sign)];
       return difference(formula, at(-1), at(1)) ** 2 / step ** 2;
     };
     const q = localMetric(formula, middle, middle);
