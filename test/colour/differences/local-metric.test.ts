@@ -9,7 +9,7 @@ import { farPairs, nearPairs } from './seeded-pairs.ts';
 const labelled = allFormulas.map((formula) => [formulaLabel(formula), formula] as const);
 /** Chromatic, and not more so than a surface of that lightness can be: beyond, the appearance models have no slopes worth the name. */
 const isChromatic = ([L, a, b]: Lab): boolean => Math.hypot(a, b) > 5 && Math.hypot(a, b) < L - 10 && Math.hypot(a, b) < 110 - L;
-const chromatic = farPairs(1500, 20267).map(([colour]) => colour).filter(isChromatic);
+const chromatic = farPairs(3000, 20267).map(([colour]) => colour).filter(isChromatic);
 
 const form = (q: Matrix3, d: Lab): number =>
   d.reduce((sum, di, i) => sum + d.reduce((inner, dj, j) => inner + q[i * 3 + j]! * di * dj, 0), 0);
