@@ -73,7 +73,7 @@ export class AdjoinStart extends LitElement {
       76,
       undefined,
       jointStrip({ fills: greys, kind: 'gap', gapMm: 0.8, viewMm: 700 }, { width: 440, height: 52 }, tableInk),
-      element('g', { transform: 'translate(0 57)' }, limitScale(use, { width: 440, height: 18 }, { ...tableInk, ink: 'var(--table-ink)', faint: 'var(--table-quiet)', holds: 'var(--table-ink)', open: 'var(--table-ink)', clashes: 'var(--table-ink)', casing: 'var(--table)' })),
+      element('g', { transform: 'translate(0 57)' }, limitScale(use, { width: 440, height: 18 }, { ...tableInk, ink: 'var(--table-ink)', faint: 'var(--start-bar)', holds: 'var(--table-ink)', open: 'var(--table-ink)', clashes: 'var(--table-ink)', casing: 'var(--table)' })),
     );
   }
 }

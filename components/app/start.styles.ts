@@ -1,10 +1,10 @@
 import { css } from 'lit';
 
 export const styles = css`
-  :host { display: grid; min-height: 100%; background: var(--table); color: var(--table-ink); align-content: center; }
+  :host { --start-bar: light-dark(#d0d0d0, #8f8f8f); display: grid; min-height: 100%; background: var(--table); color: var(--table-ink); align-content: center; }
   .sheet { width: min(1080px, 100%); margin: 0 auto; padding: 40px 24px; display: grid; grid-template-columns: 5fr 6fr; gap: 40px 64px; align-items: center; }
   h1 { font-size: clamp(1.75rem, 3.2vw, 2.5rem); font-weight: 600; letter-spacing: -0.015em; line-height: 1.1; }
-  .lead { font-size: 1.0625rem; line-height: 1.45; margin-top: 16px; max-width: 44ch; }
+  .lead { font-size: 1.0625rem; line-height: 1.45; margin-top: 16px; max-width: 50ch; }
   .ways { margin-top: 28px; display: grid; gap: 8px; }
   .way {
     display: grid; grid-template-columns: 1fr auto; align-items: baseline; gap: 0 16px; padding: 10px 14px; text-decoration: none;
@@ -20,9 +20,9 @@ export const styles = css`
   .lesson { display: grid; gap: 20px; }
   .lesson li { display: grid; grid-template-columns: 84px 1fr; gap: 4px 16px; align-items: start; }
   .lesson .verdict { font-weight: 600; line-height: 1.2; padding-top: 10px; text-align: right; }
-  .lesson p { grid-column: 2; font-size: var(--small); max-width: 52ch; }
+  .lesson p { grid-column: 2; font-size: var(--small); max-width: none; }
   .lesson svg { width: 100%; height: auto; }
-  figcaption { font-size: var(--small); margin-top: 20px; padding-left: 100px; max-width: 62ch; }
+  figcaption { font-size: var(--small); margin-top: 20px; padding-left: 100px; max-width: none; }
   .caution { grid-column: 1 / -1; font-size: var(--small); border-top: 1px solid var(--table-ink); padding-top: 12px; max-width: none; }
   @media (max-width: 900px) {
     :host { align-content: start; }

@@ -3,8 +3,8 @@ import { css } from 'lit';
 export const styles = css`
   :host { display: grid; grid-template-rows: auto minmax(0, 1fr); height: 100vh; height: 100dvh; background: var(--paper); }
   main { min-height: 0; overflow: auto; outline: none; }
-  .skip { position: fixed; left: 8px; top: -60px; z-index: 10; }
-  .skip:focus { top: 8px; }
+  .skip { position: fixed; left: 8px; top: 8px; z-index: 10; }
+  .skip:not(:focus) { clip-path: inset(50%); pointer-events: none; }
   .drop {
     position: fixed; inset: 0; z-index: 20; display: grid; place-content: center; text-align: center; background: var(--shade); pointer-events: none;
   }

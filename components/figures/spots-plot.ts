@@ -51,7 +51,7 @@ export function spotsPlot(standard: SpotsSide, trial: SpotsSide, size: { readonl
   const [bLow, bHigh] = extent(around.map(([, b]) => b));
   const [LLow, LHigh] = extent(every.map(({ lab }) => lab[0]));
   const span = Math.max(0.4, aHigh - aLow, bHigh - bLow, LHigh - LLow) * 1.2;
-  const edge = Math.min(height - 58, width - 130);
+  const edge = Math.min(height - 84, width - 130);
   const across = (low: number, high: number, from: number, to: number): Scale => scaleLinear([(low + high - span) / 2, (low + high + span) / 2], [from, to]);
   const x = across(aLow, aHigh, 44, 44 + edge);
   const y = across(bLow, bHigh, 28 + edge, 28);

@@ -63,7 +63,7 @@ export class AdjoinStrip extends LitElement {
         limitUse: result.limitUse ?? check?.limitUse,
         uncertaintyUse: uncertaintyUse(check),
         indicative: check?.indicative,
-        marker: underLight(result, this.light)?.limitUse,
+        marker: check?.check === 'colour' && check.light === this.light ? undefined : underLight(result, this.light)?.limitUse,
       },
       { width, height: scaleHeight },
       paperInk,

@@ -115,8 +115,7 @@ export class AdjoinJointStage extends LitElement {
   private measures(): string {
     const { kind, gapMm, stepMm, lengthMm, viewMm } = this.joint;
     return [
-      kind,
-      gapMm === undefined ? undefined : `gap ${fixed(gapMm, 1)} mm`,
+      gapMm === undefined || gapMm === 0 ? kind : kind === 'gap' ? `gap of ${fixed(gapMm, 1)} mm` : `${kind}, gap ${fixed(gapMm, 1)} mm`,
       stepMm === undefined ? undefined : `step ${fixed(stepMm, 1)} mm`,
       lengthMm === undefined ? undefined : `${fixed(lengthMm, 0)} mm long`,
       viewMm === undefined ? undefined : `seen from ${fixed(viewMm, 0)} mm`,

@@ -7,13 +7,14 @@ export const styles = css`
   nav .button[aria-disabled='true'] { color: var(--quiet); border-style: dashed; pointer-events: none; }
   .lead { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 8px 48px; padding: 20px 24px; align-items: end; }
   h1 { font-size: var(--huge); letter-spacing: -0.015em; }
+  h1:focus { outline: none; box-shadow: none; }
   h1 span { font-weight: 400; color: var(--quiet); }
-  .lead .sentence { font-size: 1.0625rem; margin-top: 8px; max-width: 78ch; text-wrap: pretty; }
+  .lead .sentence { font-size: 1.0625rem; margin-top: 8px; max-width: 96ch; text-wrap: pretty; }
   .lead .verdict { display: flex; align-items: center; gap: 10px; font-size: var(--large); }
   .keys { display: flex; gap: 32px; text-align: right; }
   .keys dt { font-size: var(--tiny); color: var(--quiet); }
   .keys dd { font-size: var(--huge); font-weight: 600; letter-spacing: -0.01em; line-height: 1.1; white-space: nowrap; }
-  .body { padding: 28px 24px 64px; display: grid; gap: 40px; max-width: 1440px; }
+  .body { padding: 28px 24px 64px; display: grid; grid-template-columns: minmax(0, 1fr); gap: 40px; max-width: 1440px; }
   h2 { font-size: var(--large); padding-bottom: 8px; margin-bottom: 16px; border-bottom: 1px solid var(--line); }
   .plots { display: grid; grid-template-columns: minmax(0, 3fr) minmax(0, 2fr); gap: 40px; }
   .plots svg { max-width: 100%; height: auto; }

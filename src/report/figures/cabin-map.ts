@@ -1,11 +1,14 @@
 import { drawing, element, pathThrough } from '../scene.ts';
 import type { SceneElement } from '../scene.ts';
 import { hatchPath } from './hatch.ts';
+import { inkOn } from './ink-on.ts';
 import { placeAlong, polylineLength } from './polyline.ts';
 import type { Point } from './polyline.ts';
 import type { FigureTheme } from './theme.ts';
 import { verdictLine } from './verdict-line.ts';
 import type { VerdictMark } from './verdict-line.ts';
+import { placeZoneNames } from './zone-names.ts';
+import type { PlacedName } from './zone-names.ts';
 
 export interface MapPart {
   readonly id: string;
@@ -78,7 +81,7 @@ export function cabinMap(input: CabinMapInput, size: CabinMapSize, theme: Figure
     input.title,
     element('g', { class: 'faces' }, faces.map((part) => face(part, part.outline.map(place), theme, part.id === input.part))),
     element('g', { class: 'threads' }, lines.map((part) => thread(part, part.outline.map(place), theme, scale))),
-    element('g', { class: 'zones', 'aria-hidden': 'true' }, zoneNames(input, place, theme)),
+    element('g', { class: 'zones', 'aria-hidden': 'true' }, zoneNames(input, place, width, height, theme)),
     element('g', { class: 'joints' }, joints.map((joint) => drawnJoint(joint, joint.path.map(place), theme, scale, input.rested?.has(joint.id) ?? false))),
     lit === undefined ? undefined : halo(lit, lit.path.map(place), theme, scale),
     size.interactive
@@ -96,7 +99,7 @@ function face(part: MapPart, outline: readonly Point[], theme: FigureTheme, poin
       class: part.fill === undefined ? 'no-colour' : 'sample',
       d,
       fill: part.fill ?? theme.table,
-      stroke: pointed ? theme.casing : theme.tableInk,
+      stroke: pointed ? theme.casing : theme.core,
       'stroke-width': pointed ? 2 : 0.75,
     }),
     part.fill === undefined
@@ -122,12 +125,21 @@ function drawnJoint(joint: MapJoint, path: readonly Point[], theme: FigureTheme,
   const group = { class: `joint ${joint.verdict}${rested ? ' rested' : ''}`, 'data-joint': joint.id, 'pointer-events': 'none' };
   if (rested) return element('g', group, element('path', { d: pathThrough(path), fill: 'none', stroke: theme.quiet, 'stroke-width': 0.6 }));
   const ends = joint.lead ? [path[0], path[path.length - 1]].filter((point) => point !== undefined) : [];
+  const lines = joint.lead ? stubs(path, 26 * scale) : [path];
   return element(
     'g',
     group,
-    verdictLine(path, joint, theme, { scale, cased: true }),
+    lines.map((line) => verdictLine(line, joint, theme, { scale, cased: true })),
     ends.map(([x, y]) => element('circle', { cx: x, cy: y, r: 2.5 * scale, fill: theme.casing, stroke: theme.core, 'stroke-width': 1 })),
   );
+}
+
+/** Both ends of a line that only leads from part to part, so that it does not cross out what lies between. */
+function stubs(path: readonly Point[], length: number): Point[][] {
+  const whole = polylineLength(path);
+  if (whole <= length * 2.5) return [[...path]];
+  const end = (along: readonly Point[]): Point[] => [along[0] as Point, placeAlong(along, length).point];
+  return [end(path), end([...path].reverse())];
 }
 
 function halo(joint: MapJoint, path: readonly Point[], theme: FigureTheme, scale: number): SceneElement {
@@ -149,16 +161,16 @@ function hit(joint: MapJoint, path: readonly Point[]): SceneElement {
   );
 }
 
-/** Zone names stand over the top edge of what the zone covers, or inside it where the map has no room above. */
-function zoneNames(input: CabinMapInput, place: (point: Point) => Point, theme: FigureTheme): SceneElement[] {
-  return (input.zones ?? []).flatMap((zone) => {
-    const inside = new Set(zone.parts);
-    const points = input.parts.filter((part) => inside.has(part.id)).flatMap((part) => part.outline.map(place));
-    if (points.length === 0) return [];
-    const left = Math.min(...points.map(([x]) => x));
-    const top = Math.min(...points.map(([, y]) => y));
-    return [element('text', { x: left, y: Math.max(11, top - 5), 'font-size': 11, fill: theme.tableInk }, zone.name)];
-  });
+const placed = new WeakMap<readonly MapPart[], Map<string, PlacedName[]>>();
+
+/** Names of the zones; their places are kept for as long as the parts and the size stay, since a map is redrawn with every move of the pointer. */
+function zoneNames(input: CabinMapInput, place: (point: Point) => Point, width: number, height: number, theme: FigureTheme): SceneElement[] {
+  const sizes = placed.get(input.parts) ?? new Map<string, PlacedName[]>();
+  placed.set(input.parts, sizes);
+  const names = sizes.get(`${width} ${height}`) ?? placeZoneNames(input, place, width, height);
+  sizes.set(`${width} ${height}`, names);
+  return names.map(({ text, x, y, on }) =>
+    element('text', { x, y, 'font-size': 11, fill: (on?.fill === undefined ? undefined : inkOn(on.fill)) ?? theme.tableInk, 'pointer-events': 'none' }, text));
 }
 
 /** Middle of a joint on the drawn map, px: where a call-out may point. */

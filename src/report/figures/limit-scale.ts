@@ -10,7 +10,7 @@ export interface LimitScaleInput extends VerdictMark {
   readonly limitUse: number | undefined;
   /** Standard uncertainty in the same units: u / limit. */
   readonly uncertaintyUse?: number;
-  /** The value is shown but not counted. */
+  /** The value is shown but not counted: a dotted line in quiet ink. */
   readonly indicative?: boolean;
   /** Limit use to point at beside the value, for example under the light that was chosen. */
   readonly marker?: number;
@@ -61,13 +61,15 @@ export function limitScale(input: LimitScaleInput, size: LimitScaleSize, theme: 
         })
       : undefined,
     use !== undefined && x(use) > x(0)
-      ? verdictLine([[x(0), middle], [x(use), middle]], input.indicative ? { verdict: 'open' } : input, theme, { scale: 1 })
+      ? input.indicative
+        ? element('line', { class: 'indicative', x1: x(0), y1: middle, x2: x(use), y2: middle, stroke: theme.quiet, 'stroke-width': 1.25, 'stroke-dasharray': '1 2.5' })
+        : verdictLine([[x(0), middle], [x(use), middle]], input, theme, { scale: 1 })
       : undefined,
     use !== undefined
       ? element('line', { class: 'value', x1: x(use), y1: middle - height * 0.3, x2: x(use), y2: middle + height * 0.3, stroke: theme.ink, 'stroke-width': 1.5 })
       : undefined,
     use !== undefined && use > maximum
-      ? element('path', { class: 'beyond', d: `M${x(maximum) - 1} ${middle - 4.5}l6 4.5l-6 4.5z`, fill: theme.clashes })
+      ? element('path', { class: 'beyond', d: `M${round(x(maximum) - 7)} ${round(middle - 5)}l7 5l-7 5z`, fill: theme.clashes })
       : undefined,
     input.marker === undefined
       ? undefined

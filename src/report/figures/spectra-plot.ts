@@ -47,13 +47,14 @@ export function spectraPlot(input: SpectraPlotInput, size: { readonly width: num
   const sides = [input.standard, input.trial].filter((side) => side !== undefined);
   const nm = sides.flatMap((side) => [side.startNm, side.startNm + side.stepNm * (side.values.length - 1)]);
   const x = scaleLinear([Math.min(400, ...nm), Math.max(700, ...nm)], [40, width - 10]);
-  const upper: Frame = { left: 40, right: width - 10, top: 34, bottom: Math.round(height * 0.64) };
+  const upper: Frame = { left: 40, right: width - 10, top: 50, bottom: Math.round(height * 0.64) };
   const lower: Frame = { left: 40, right: width - 10, top: Math.round(height * 0.64) + 26, bottom: height - 22 };
   const top = Math.max(0.02, ...sides.flatMap((side) => side.values));
   const y = scaleLinear([0, top * 1.08], [upper.bottom, upper.top]).nice(4);
   const difference = input.standard && input.trial ? spectralDifference(input.standard, input.trial) : [];
   const reach = Math.max(0.002, ...difference.map(([, value]) => Math.abs(value)));
   const dy = scaleLinear([-reach * 1.1, reach * 1.1], [lower.bottom, lower.top]);
+  const wavelengths = x.ticks(Math.max(3, Math.floor(width / 90)));
   const label = `Reflectance of ${sides.map((side) => side.name).join(' and ') || 'neither side'} over wavelength, and their difference`;
   return drawing(
     width,
@@ -61,8 +62,10 @@ export function spectraPlot(input: SpectraPlotInput, size: { readonly width: num
     label,
     grid(y, upper, y.ticks(4), percent(y.ticks(4)), theme),
     grid(dy, lower, [-reach, 0, reach], signedPercent([-reach, 0, reach]), theme),
-    x.ticks(Math.max(3, Math.floor(width / 90))).map((tick) => text(x(tick), height - 6, String(tick), 'middle', theme)),
-    text(width - 10, height - 6, 'nm', 'end', theme, theme.paper),
+    wavelengths.map((tick, i) => (i === wavelengths.length - 1
+      ? text(Math.min(width - 2, x(tick) + 24), height - 6, `${tick} nm`, 'end', theme)
+      : text(x(tick), height - 6, String(tick), 'middle', theme))),
+    text(upper.left, upper.top - 8, 'reflectance factor, %', 'start', theme),
     input.standard ? curve(at(input.standard), x, y, theme.ink, undefined) : undefined,
     input.trial ? curve(at(input.trial), x, y, theme.ink, '5 3') : undefined,
     difference.length > 1 ? curve(difference, x, dy, theme.ink, undefined) : undefined,
@@ -78,11 +81,8 @@ const percent = (ticks: readonly number[]): string[] => ticks.map((tick) => Stri
 const signedPercent = (ticks: readonly number[]): string[] =>
   ticks.map((tick) => (tick === 0 ? '0' : `${tick < 0 ? '\u2212' : '+'}${Math.abs(tick * 100).toPrecision(2)}`));
 
-function text(x: number, y: number, content: string, anchor: string, theme: FigureTheme, halo?: string): SceneElement {
-  return element('text', {
-    x, y, 'font-size': 11, 'text-anchor': anchor, fill: theme.quiet, stroke: halo, 'stroke-width': halo === undefined ? undefined : 6, 'paint-order': halo === undefined ? undefined : 'stroke',
-  }, content);
-}
+const text = (x: number, y: number, content: string, anchor: string, theme: FigureTheme): SceneElement =>
+  element('text', { x, y, 'font-size': 11, 'text-anchor': anchor, fill: theme.quiet }, content);
 
 function grid(y: Scale, frame: Frame, ticks: readonly number[], names: readonly string[], theme: FigureTheme): SceneElement[] {
   return ticks.flatMap((tick, i) => [

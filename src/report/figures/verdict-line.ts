@@ -6,7 +6,7 @@ import type { FigureTheme } from './theme.ts';
 
 export interface VerdictMark {
   readonly verdict: 'holds' | 'open' | 'clashes';
-  /** A clash with a decision in force: the saw is drawn hollow. */
+  /** A clash with a decision in force: the saw is drawn thin. */
   readonly accepted?: boolean;
 }
 
@@ -22,13 +22,13 @@ const hueOf = (mark: VerdictMark, theme: FigureTheme): string =>
 
 /**
  * The language of verdicts, told apart without hue: holds is a thin solid line, open is dashed,
- * clashes is a heavy saw; an accepted clash is the same saw, hollow.
+ * clashes is a heavy saw; an accepted clash is the same saw, thin.
  */
 export function verdictLine(points: readonly Point[], mark: VerdictMark, theme: FigureTheme, size: LineSize = {}): SceneElement {
   const scale = size.scale ?? 1;
   const saw = mark.verdict === 'clashes';
   const line = saw ? sawtooth(insetPolyline(points, 2 * scale), 6.5 * scale, 3.25 * scale) : points;
-  const width = (mark.verdict === 'holds' ? 1.25 : mark.verdict === 'open' ? 2 : 2.25) * scale;
+  const width = (mark.verdict === 'holds' ? 1.25 : mark.verdict === 'open' ? 2 : mark.accepted ? 1.1 : 2.25) * scale;
   const stroke = { d: pathThrough(line), fill: 'none', 'stroke-linejoin': saw ? 'miter' : 'round', 'stroke-linecap': 'butt' } as const;
   return element(
     'g',
@@ -43,6 +43,5 @@ export function verdictLine(points: readonly Point[], mark: VerdictMark, theme: 
       'stroke-width': width,
       'stroke-dasharray': mark.verdict === 'open' ? `${5 * scale} ${3.5 * scale}` : undefined,
     }),
-    saw && mark.accepted ? element('path', { ...stroke, class: 'hollow', stroke: theme.casing, 'stroke-width': width * 0.42 }) : undefined,
   );
 }
