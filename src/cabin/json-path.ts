@@ -1,7 +1,7 @@
 /** A step into a JSON value: the key of an object or the index of an array. */
 export type PathSegment = string | number;
 
-const plainKey = /^[A-Za-z_$][\w$-]*$/u;
+const plainKey = /^[A-Za-z_$][\w$]*$/u;
 
 /** Text of a path as issues carry it: `parts[3].standsBy["light exposed"]`; empty for the document itself. */
 export function pathText(segments: readonly PathSegment[]): string {
@@ -16,7 +16,7 @@ export function pathText(segments: readonly PathSegment[]): string {
 
 /** The segments of a path text; what cannot be read as a path ends it there. */
 export function pathSegments(path: string): PathSegment[] {
-  const step = /\[(\d+)\]|\[("(?:[^"\\]|\\.)*")\]|\.?([A-Za-z_$][\w$-]*)/uy;
+  const step = /\[(\d+)\]|\[("(?:[^"\\]|\\.)*")\]|\.?([A-Za-z_$][\w$]*)/uy;
   const segments: PathSegment[] = [];
   for (let match = step.exec(path); match !== null; match = step.exec(path)) {
     if (match[1] !== undefined) segments.push(Number(match[1]));

@@ -16,7 +16,7 @@ export interface LocatedJson {
   /** Undefined where the text is refused. */
   readonly value: unknown;
   readonly issues: readonly Issue[];
-  /** Issues that have a path, with the line and column of the value there, or of the nearest one around it. One scan of the text for all of them. */
+  /** Issues with the line and column of the value at their path, or of the nearest one around it; notes keep none. One scan of the text for all of them. */
   locate(issues: readonly Issue[]): Issue[];
 }
 
@@ -41,9 +41,10 @@ export function parseLocatedJson(text: string, file?: string): LocatedJson {
     value: readable ? JSON.parse(text.charCodeAt(0) === 0xfeff ? text.slice(1) : text) : undefined,
     issues,
     locate: (found) => {
-      const places = locatePaths(text, found.flatMap((issue) => (issue.path === undefined || issue.line !== undefined ? [] : [issue.path])));
+      const placeless = (issue: Issue): boolean => issue.line === undefined && issue.severity !== 'note';
+      const places = locatePaths(text, found.filter(placeless).map((issue) => issue.path ?? ''));
       return found.map((issue) => {
-        const offset = issue.path === undefined || issue.line !== undefined ? undefined : places.get(issue.path);
+        const offset = placeless(issue) ? places.get(issue.path ?? '') : undefined;
         return offset === undefined ? { ...named, ...issue } : { ...named, ...issue, ...position(offset) };
       });
     },

@@ -46,7 +46,7 @@ export function readSpectraTable(text: string, options: SpectraTableOptions = {}
   if (table === undefined) return { value: undefined, issues: delimited.issues };
   const faults = continueFaults(table, delimited.issues, options.file);
   const key = options.key ?? ['id'];
-  const columns = columnsByName(table.header, faults);
+  const columns = columnsByName(table.header, faults, undefined, (name) => wavelengthName.test(name));
   requireColumns(table.header, columns, key, faults);
   const wavelengths = readWavelengths(table, faults);
   const scale = readScale(table, options.scale, faults);
@@ -115,8 +115,7 @@ interface Layout {
 }
 
 function readRows(table: DelimitedTable, layout: Layout, faults: TableFaults): SpectraRow[] {
-  const spectral = new Set(layout.wavelengths.map(({ column }) => column));
-  const labels = [...layout.columns].filter(([name, column]) => name !== 'id' && !spectral.has(column));
+  const labels = [...layout.columns].filter(([name]) => name !== 'id');
   const seen = new Map<string, number>();
   let highest = 0;
   const rows = table.rows.map((row): SpectraRow => {

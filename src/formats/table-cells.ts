@@ -55,11 +55,12 @@ export function readName(row: DelimitedRow, column: number, expected: string, fa
 
 /**
  * Columns of a header by name. Names that occur twice and empty names are faults.
- * With `known` given, other names are passed over with a warning.
+ * With `known` given, other names are passed over with a warning; names that `skip` takes are another reader's and left out.
  */
-export function columnsByName(header: DelimitedRow, faults: TableFaults, known?: readonly string[]): Map<string, number> {
+export function columnsByName(header: DelimitedRow, faults: TableFaults, known?: readonly string[], skip: (name: string) => boolean = () => false): Map<string, number> {
   const columns = new Map<string, number>();
   header.cells.forEach((name, column) => {
+    if (skip(name)) return;
     const offset = header.offsets[column] ?? 0;
     if (name === '') {
       faults.add('empty-column-name', offset, { expected: 'a name for every column', found: 'nothing', hint: 'Take out separators at the end of the lines.' });

@@ -31,7 +31,7 @@ export function checkInstruments(cabin: Draft<Cabin>, index: ReferenceIndex, fau
 
 /** The covariance of the difference of two instruments, C_a + C_b - 2 C_ab, must be one. */
 function checkShared(shared: Matrix3, own: Matrix3 | undefined, partner: Matrix3 | undefined, path: string, faults: Faults): void {
-  if (own === undefined || partner === undefined) return;
+  if (own === undefined || partner === undefined || !isPositiveSemidefinite(own) || !isPositiveSemidefinite(partner)) return;
   const ofDifference = own.map((value, place) => value + (partner[place] ?? 0) - 2 * (shared[place] ?? 0)) as readonly number[] as Matrix3;
   if (!isPositiveSemidefinite(ofDifference)) {
     faults.add('shared-too-large', {

@@ -1,6 +1,7 @@
 import type { Cabin } from '../cabin.ts';
 import type { Reading } from '../../readings/reading.ts';
 import type { Draft, Faults } from '../schema/index.ts';
+import { wavelengthFault } from '../shapes/wavelengths.ts';
 import { checkMaster } from './part-references.ts';
 import type { PlacedSpecimen, ReferenceIndex } from './reference-index.ts';
 import { checkKnown, entriesOf } from './reference-index.ts';
@@ -67,7 +68,9 @@ function checkEqualSpectra({ specimen, path }: PlacedSpecimen, faults: Faults): 
   const first = new Map<string, { text: string; at: number }>();
   for (const [at, reading] of entriesOf(specimen.readings)) {
     if (reading.quantity !== 'spectrum' || reading.values === undefined || reading.conditions === undefined) continue;
-    const text = `${reading.values.length} values from ${reading.startNm ?? '?'} nm in steps of ${reading.stepNm ?? '?'} nm`;
+    const { startNm = Number.NaN, stepNm = Number.NaN } = reading;
+    if (wavelengthFault(startNm, stepNm, reading.values.length) !== undefined) continue;
+    const text = `${reading.values.length} values from ${startNm} nm in steps of ${stepNm} nm`;
     const other = first.get(reading.conditions);
     if (other === undefined) first.set(reading.conditions, { text, at });
     else if (other.text !== text) {

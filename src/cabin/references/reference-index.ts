@@ -1,5 +1,6 @@
 import { lightNames } from '../../colour/lights.ts';
-import type { Cabin, Part, Specimen } from '../cabin.ts';
+import type { Conditions, Instrument } from '../../readings/reading.ts';
+import type { Cabin, Part, Specimen, Supplier, Zone } from '../cabin.ts';
 import type { Draft, Faults } from '../schema/index.ts';
 import { nameHint } from '../schema/index.ts';
 
@@ -8,15 +9,18 @@ export interface PlacedSpecimen {
   readonly path: string;
 }
 
+/** Items by id. Where the list could not be read at all, that is the fault, and names into it are not faulted beside it. */
+export type Register<T> = ReadonlyMap<string, T> & { readonly unreadable: boolean };
+
 /** The names that other places of a document may refer to; of names that occur twice, the first. */
 export interface ReferenceIndex {
-  readonly zones: ReadonlySet<string>;
-  readonly suppliers: ReadonlySet<string>;
-  readonly instruments: ReadonlyMap<string, Draft<NonNullable<Cabin['instruments']>[number]>>;
-  readonly conditions: ReadonlyMap<string, Draft<Cabin['conditions'][number]>>;
+  readonly zones: Register<Draft<Zone>>;
+  readonly suppliers: Register<Draft<Supplier>>;
+  readonly instruments: Register<Draft<Instrument>>;
+  readonly conditions: Register<Draft<Conditions>>;
   readonly files: ReadonlySet<string>;
   readonly lights: ReadonlySet<string>;
-  readonly parts: ReadonlyMap<string, Draft<Part>>;
+  readonly parts: Register<Draft<Part>>;
   /** Every specimen of the document: recorded masters, then those of the sources. */
   readonly specimens: readonly PlacedSpecimen[];
   readonly specimenById: ReadonlyMap<string, Draft<Specimen>>;
@@ -40,6 +44,8 @@ function byId<T extends Named>(list: readonly (T | undefined)[] | undefined): Ma
   return map;
 }
 
+const register = <T extends Named>(list: readonly (T | undefined)[] | undefined): Register<T> => Object.assign(byId(list), { unreadable: list === undefined });
+
 export function indexReferences(cabin: Draft<Cabin>): ReferenceIndex {
   const specimens: PlacedSpecimen[] = entriesOf(cabin.masters).map(([index, specimen]) => ({ specimen, path: `masters[${index}]` }));
   for (const [partIndex, part] of entriesOf(cabin.parts)) {
@@ -51,13 +57,13 @@ export function indexReferences(cabin: Draft<Cabin>): ReferenceIndex {
   }
   const specimenById = byId(specimens.map(({ specimen }) => specimen));
   return {
-    zones: new Set(byId(cabin.zones).keys()),
-    suppliers: new Set(byId(cabin.suppliers).keys()),
-    instruments: byId(cabin.instruments),
-    conditions: byId(cabin.conditions),
+    zones: register(cabin.zones),
+    suppliers: register(cabin.suppliers),
+    instruments: register(cabin.instruments),
+    conditions: register(cabin.conditions),
     files: new Set(byId(cabin.files).keys()),
     lights: new Set([...lightNames, ...byId(cabin.lights).keys()]),
-    parts: byId(cabin.parts),
+    parts: register(cabin.parts),
     specimens,
     specimenById,
     masters: new Map([...specimenById].filter(([, specimen]) => specimen.kind === 'master')),
@@ -67,11 +73,12 @@ export function indexReferences(cabin: Draft<Cabin>): ReferenceIndex {
 interface KnownNames {
   has(name: string): boolean;
   keys(): Iterable<string>;
+  readonly unreadable?: boolean;
 }
 
 /** Adds the fault of a name that is not among the known ones; a missing name is another check's fault. */
 export function checkKnown(faults: Faults, code: string, name: string | undefined, known: KnownNames, expected: string, path: string): boolean {
-  if (name === undefined) return false;
+  if (name === undefined || known.unreadable === true) return false;
   if (known.has(name)) return true;
   const hint = nameHint(name, known.keys());
   faults.add(code, { expected, found: JSON.stringify(name), ...(hint === undefined ? {} : { hint }) }, path);

@@ -43,7 +43,7 @@ export const name = (expected = 'a name'): Schema<string> => plain(expected, (va
   }
   if (text.trim() !== text) {
     faults.add('blank-at-end', { expected: 'no blank before or after', found: describeValue(text), hint: `Write ${describeValue(text.trim())}.` });
-    return undefined;
+    return text.trim();
   }
   return text;
 });
