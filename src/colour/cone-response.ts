@@ -1,5 +1,4 @@
 import { inverse3 } from './three-by-three.ts';
-export { inverse3, transform } from './three-by-three.ts';
 
 /** Row-major 3 x 3 matrix and its inverse. */
 export interface ConeResponse {

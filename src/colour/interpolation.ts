@@ -1,5 +1,6 @@
 import type { Nanometres } from '../quantities.ts';
 import type { Spectrum } from './spectrum.ts';
+import { visibleCount, visibleStartNm } from './spectrum.ts';
 
 /** A value as a weighted sum of neighbours: `coefficients[k]` belongs to `values[first + k]`. */
 export interface Interpolant {
@@ -62,6 +63,18 @@ export function interpolant(startNm: Nanometres, stepNm: Nanometres, count: numb
     return sum / 24;
   });
   return foldEnds(window, left - 2, count);
+}
+
+const visible = new Map<string, readonly Interpolant[]>();
+
+/** The interpolants of a grid at every nanometre from 360 nm to 780 nm; made once for a grid. */
+export function visibleInterpolants(startNm: Nanometres, stepNm: Nanometres, count: number): readonly Interpolant[] {
+  const key = `${startNm} ${stepNm} ${count}`;
+  const known = visible.get(key);
+  if (known) return known;
+  const made = Array.from({ length: visibleCount }, (_, i) => interpolant(startNm, stepNm, count, visibleStartNm + i));
+  visible.set(key, made);
+  return made;
 }
 
 /** The weighted sum itself. */

@@ -1,5 +1,5 @@
 import type { Kelvin, Nanometres } from '../quantities.ts';
-import { interpolant, interpolate } from './interpolation.ts';
+import { interpolate, visibleInterpolants } from './interpolation.ts';
 import { illuminantA, planckian } from './planck.ts';
 import type { Spectrum } from './spectrum.ts';
 import { endNm, visibleCount, visibleStartNm } from './spectrum.ts';
@@ -30,10 +30,9 @@ function linear(table: Spectrum): Float64Array {
 /** A lamp between its values by Sprague (CIE 167:2005), nothing beyond them; undershoot beside sharp lines is left as it comes. */
 function lamp(table: Spectrum): Float64Array {
   const end = endNm(table);
-  return atEveryNanometre((wavelength) => {
-    if (wavelength < table.startNm || wavelength > end) return 0;
-    return interpolate(table.values, interpolant(table.startNm, table.stepNm, table.values.length, wavelength));
-  });
+  const interpolants = visibleInterpolants(table.startNm, table.stepNm, table.values.length);
+  return atEveryNanometre((wavelength) =>
+    (wavelength < table.startNm || wavelength > end ? 0 : interpolate(table.values, interpolants[wavelength - visibleStartNm])));
 }
 
 const makers = {
@@ -88,6 +87,6 @@ export function lightByName(name: string): Light | undefined {
 export const userLight = (name: string, startNm: Nanometres, stepNm: Nanometres, values: ArrayLike<number>): Light =>
   ({ name, spd: lamp({ startNm, stepNm, values }) });
 
-/** A black body of a temperature above zero, named `P` and the temperature: see {@link planckian} for its constant. */
+/** A black body of a temperature above zero, named `P` and the temperature; keep the object, as that of {@link userLight}. */
 export const planckianLight = (kelvin: Kelvin): Light =>
   lightByName(`P${kelvin}`) ?? { name: `P${kelvin}`, spd: atEveryNanometre((wavelength) => planckian(wavelength, kelvin)) };

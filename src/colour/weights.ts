@@ -1,10 +1,10 @@
 import type { Nanometres, Xyz } from '../quantities.ts';
 import { e2022Weights } from './e2022.ts';
-import { interpolant } from './interpolation.ts';
+import { visibleInterpolants } from './interpolation.ts';
 import type { Light } from './lights.ts';
 import type { Observer } from './observers.ts';
 import { productsOf } from './products.ts';
-import { visibleCount, visibleEndNm, visibleStartNm } from './spectrum.ts';
+import { visibleCount, visibleStartNm } from './spectrum.ts';
 import type { Products, WeightingTable } from './weighting-table.ts';
 import { addRow, emptyTable } from './weighting-table.ts';
 
@@ -42,10 +42,9 @@ function tableWeights(products: Products, startNm: Nanometres, stepNm: Nanometre
 /** The 1 nm sum over interpolated data, written as weights of the data themselves. */
 function nanometreWeights(products: Products, startNm: Nanometres, stepNm: Nanometres, count: number): WeightingTable {
   const table = emptyTable(count);
-  for (let i = 0; i < visibleCount; i += 1) {
-    const at = interpolant(startNm, stepNm, count, visibleStartNm + i);
-    at.coefficients.forEach((coefficient, k) => addRow(table, at.first + k, products, i, coefficient));
-  }
+  visibleInterpolants(startNm, stepNm, count).forEach(({ first, coefficients }, i) => {
+    for (let k = 0; k < coefficients.length; k += 1) addRow(table, first + k, products, i, coefficients[k]);
+  });
   return table;
 }
 
@@ -99,4 +98,4 @@ export function weightsFor(
  * It differs from the `white` of any weights by rounding only; CIELAB of a spectrum takes the white of its own weights.
  */
 export const whitePoint = (light: Light, observer: Observer): Xyz =>
-  weightsFor(light, observer, visibleStartNm, 1, visibleEndNm - visibleStartNm + 1, '1nm').white;
+  weightsFor(light, observer, visibleStartNm, 1, visibleCount, '1nm').white;
