@@ -8,6 +8,7 @@ const check = (result: CheckResult) => ({
   simple: result.simple,
   light: result.light,
   formula: result.formula,
+  criterion: result.criterion,
   unit: result.unit,
   value: result.value ?? null,
   limit: result.limit ?? null,

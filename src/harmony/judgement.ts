@@ -16,8 +16,11 @@ export interface LightResult {
   readonly light: string;
   readonly observer: ObserverDegrees;
   readonly standing: 'required' | 'shown';
+  /** Value of the rule's formula. */
   readonly value: number;
-  readonly limit: number;
+  /** Limit on that value under this light; undefined where the intent limits something else, or nothing. */
+  readonly limit: number | undefined;
+  /** Largest use of all that is limited under this light; 0 where nothing is. */
   readonly limitUse: number;
   /** Standard uncertainty of the value, in its own units. */
   readonly uncertainty: number;
@@ -27,6 +30,20 @@ export interface LightResult {
   readonly words: readonly string[];
   readonly standard: Lab;
   readonly trial: Lab;
+  /** Everything that is limited under this light beside or instead of the difference, in the order of the rule. */
+  readonly criteria: readonly CriterionResult[];
+}
+
+/** One limited quantity under one light. */
+export interface CriterionResult {
+  /** `ΔE`, `dL*`, `dC*` and so on. */
+  readonly name: string;
+  readonly value: number;
+  readonly min?: number;
+  readonly max?: number;
+  readonly limitUse: number;
+  readonly uncertainty: number;
+  readonly withinProbability: number;
 }
 
 export interface CheckResult {
@@ -39,6 +56,8 @@ export interface CheckResult {
   readonly simple: CheckVerdict;
   readonly light?: string;
   readonly formula?: string;
+  /** What `value` is, where the formula does not say it: `dL*`, `Sa ratio`. */
+  readonly criterion?: string;
   /** GU, CIELAB units, ratio ...: as printed after the value. */
   readonly unit: string;
   readonly value?: number;
@@ -134,8 +153,8 @@ export interface RunResult {
   readonly formula: string;
   readonly verdict: Verdict;
   readonly sentence: string;
-  /** Difference of every part from the first one, in order, under that light. */
-  readonly steps: readonly number[];
+  /** Difference of every part from the first one, in order, under that light; undefined where it cannot be compared. */
+  readonly steps: readonly (number | undefined)[];
 }
 
 /** One line of the sheet that asks a supplier for readings. */
@@ -151,8 +170,8 @@ export interface MeasurementRequest {
   readonly have: number;
   readonly instrument: string;
   readonly geometry: string;
-  /** Chance that the joint is decided with these readings. */
-  readonly chance: number;
+  /** Chance that the joint is decided with these readings; undefined where there is nothing to reckon it from. */
+  readonly chance: number | undefined;
   readonly reason: string;
 }
 

@@ -1,0 +1,163 @@
+import { difference } from '../colour/difference.ts';
+import type { Surface } from '../cabin/cabin.ts';
+import type { Lab } from '../quantities.ts';
+import type { ColourSample, JudgedLight } from '../readings/colour-sample.ts';
+import { conditionCautions } from '../readings/condition-cautions.ts';
+import { instrumentCorrelation } from '../readings/instrument-correlation.ts';
+import { instrumentTerm } from '../readings/instrument-term.ts';
+import { carriedCovariance } from '../readings/lab-carrier.ts';
+import { covarianceOfSd } from '../readings/matrix3.ts';
+import { measuredSide } from '../readings/measured-side.ts';
+import type { ObserverDegrees } from '../readings/reading.ts';
+import type { ReadingGroup } from '../readings/reading-groups.ts';
+import { pooledCovariance } from '../readings/sample-covariance.ts';
+import { pickSharedGroup } from '../readings/shared-group.ts';
+import type { GroupChoice } from '../readings/shared-group.ts';
+import type { ResolvedLight } from '../rules/rule-book.ts';
+import type { ColourPair, PairLight } from './colour-pair.ts';
+import { spreadUnder } from './colour-pair.ts';
+import type { JudgeContext } from './judge-context.ts';
+
+/** One side of a comparison in colour: a part, or a master. */
+export interface ColourSide {
+  readonly name: string;
+  readonly groups: readonly ReadingGroup[];
+  /** Assumed spread of one reading in L*, a*, b*. */
+  readonly readingSd: readonly [number, number, number];
+  readonly family: string | undefined;
+  readonly surface: Surface;
+  readonly gloss60?: number;
+}
+
+export interface PairingOptions {
+  readonly lights: readonly Pick<ResolvedLight, 'light' | 'standing'>[];
+  /** Readings are compared only where their geometries are the same by name. */
+  readonly sameGeometryOnly?: boolean;
+}
+
+/** The groups that a pair is compared on, and the groups behind each side, for the line "judged on". */
+export interface Pairing {
+  readonly colour: ColourPair | string;
+  readonly groups?: readonly [ReadingGroup, ReadingGroup];
+  /** Effect finishes: the pairs at the other aspecular angles that both sides have. */
+  readonly otherAngles: readonly ColourPair[];
+}
+
+/** Makes two sides ready to be compared in colour; a sentence instead where a side has no data at all. */
+export function pairColours(context: JudgeContext, standard: ColourSide, trial: ColourSide, options: PairingOptions): Pairing {
+  const choice = pickSharedGroup(standard.groups, trial.groups, context.book.geometryOrder);
+  if (choice.kind === 'missing') {
+    const without = choice.side === 'both' ? [standard.name, trial.name] : [choice.side === 'first' ? standard.name : trial.name];
+    return { colour: `no colour reading of ${without.join(' and ')} at stage ${context.stage}`, otherAngles: [] };
+  }
+  const effect = standard.surface === 'effect' || trial.surface === 'effect';
+  const reason = unlikeReason(choice, options) ?? (effect ? effectReason(standard.groups, trial.groups) : undefined);
+  const colour = comparePair(context, standard, trial, [choice.first, choice.second], options, reason);
+  const others = effect && reason === undefined ? otherAngles(standard.groups, trial.groups, choice.first) : [];
+  return {
+    colour,
+    groups: [choice.first, choice.second],
+    otherAngles: others.map((groups) => comparePair(context, standard, trial, groups, options, undefined)).filter((pair) => typeof pair !== 'string'),
+  };
+}
+
+function unlikeReason(choice: Exclude<GroupChoice, { kind: 'missing' }>, options: PairingOptions): string | undefined {
+  const { first, second } = choice;
+  if (choice.kind === 'unlike') return `one side was measured at ${first.geometryClass}, the other at ${second.geometryClass}`;
+  const names = (group: ReadingGroup): string => [...group.geometries].sort().join(', ');
+  if (options.sameGeometryOnly === true && names(first) !== names(second)) {
+    return `this material is compared at one geometry only, and the sides have ${names(first)} and ${names(second)}`;
+  }
+  return undefined;
+}
+
+const angles = (groups: readonly ReadingGroup[]): Set<number> =>
+  new Set(groups.flatMap((group) => (group.aspecularDeg === undefined ? [] : [group.aspecularDeg])));
+
+function effectReason(standard: readonly ReadingGroup[], trial: readonly ReadingGroup[]): string | undefined {
+  const second = angles(trial);
+  const shared = [...angles(standard)].filter((angle) => second.has(angle));
+  return shared.length >= 2 ? undefined : 'an effect finish changes with the angle, and the two sides do not share two angles of measurement';
+}
+
+function otherAngles(standard: readonly ReadingGroup[], trial: readonly ReadingGroup[], used: ReadingGroup): readonly (readonly [ReadingGroup, ReadingGroup])[] {
+  return standard.flatMap((first) => {
+    if (first.aspecularDeg === undefined || first.aspecularDeg === used.aspecularDeg) return [];
+    const second = trial.find((group) => group.aspecularDeg === first.aspecularDeg);
+    return second === undefined ? [] : [[first, second] as const];
+  });
+}
+
+function comparePair(
+  context: JudgeContext, standard: ColourSide, trial: ColourSide, groups: readonly [ReadingGroup, ReadingGroup],
+  options: PairingOptions, conditionsReason: string | undefined,
+): ColourPair | string {
+  const judged = options.lights.flatMap(({ light: name }): JudgedLight[] => {
+    const light = context.light(name);
+    return light === undefined ? [] : [{ name, light, observer: observerFor(name, groups, context.book.observer) }];
+  });
+  const samples = groups.map((group) => context.sample(group, judged));
+  const [first, second] = samples;
+  if (first === undefined || second === undefined) {
+    const without = [standard, trial].filter((_, index) => samples[index] === undefined).map(({ name }) => name);
+    return `the readings of ${without.join(' and ')} say nothing under the lights of the rule`;
+  }
+  const shared = judged.map((_, index) => index).filter((index) => first.means[index] !== undefined && second.means[index] !== undefined);
+  const lights = shared.map((index): PairLight => ({
+    light: judged[index].name, observer: judged[index].observer, standard: first.means[index] as Lab, trial: second.means[index] as Lab,
+  }));
+  const required = options.lights.filter(({ standing }) => standing === 'required').map(({ light }) => light);
+  const cautions = [
+    ...conditionCautions(groups[0], groups[1], aboutPair(lights[0], standard, trial)).map(({ text }) => text),
+    ...lights.filter(({ observer }) => observer !== context.book.observer)
+      .map(({ light, observer }) => `under ${light} the data is for the ${observer}° observer, the rule asks for ${context.book.observer}°`),
+  ];
+  return {
+    lights,
+    missing: required.filter((light) => !lights.some((known) => known.light === light)),
+    spread: spreadUnder(spreadOf(context, [standard, trial], groups, [first, second], lights[0]), judged.length, shared),
+    indicative: conditionsReason !== undefined,
+    ...(conditionsReason === undefined ? {} : { conditionsReason }),
+    cautions: [...new Set(cautions)],
+  };
+}
+
+/** The book's observer, unless a side has CIELAB data under this light for another observer only. */
+function observerFor(light: string, groups: readonly ReadingGroup[], asked: ObserverDegrees): ObserverDegrees {
+  for (const group of groups) {
+    if (group.readings.some((reading) => reading.quantity === 'spectrum')) continue;
+    const own = group.readings.flatMap((reading) =>
+      (reading.quantity !== 'spectrum' && reading.light === light ? [reading.observer] : []));
+    if (own.length > 0 && !own.includes(asked)) return own[0];
+  }
+  return asked;
+}
+
+function aboutPair(light: PairLight | undefined, standard: ColourSide, trial: ColourSide): { meanL?: number; glossDifference?: number } {
+  return {
+    ...(light === undefined ? {} : { meanL: (light.standard[0] + light.trial[0]) / 2 }),
+    ...(standard.gloss60 === undefined || trial.gloss60 === undefined ? {} : { glossDifference: Math.abs(standard.gloss60 - trial.gloss60) }),
+  };
+}
+
+function spreadOf(
+  context: JudgeContext, sides: readonly [ColourSide, ColourSide], groups: readonly [ReadingGroup, ReadingGroup],
+  samples: readonly [ColourSample, ColourSample], at: PairLight | undefined,
+) {
+  const { assumed } = context.book;
+  const carriers = samples.map((sample) => context.carrier(sample));
+  const pooled = samples.map((sample, index) =>
+    pooledCovariance(carriedCovariance(covarianceOfSd(sides[index].readingSd), carriers[index]), sample.covariance, sample.spots, assumed.priorReadings));
+  const measured = groups.map((group) => measuredSide(group, context.index.instruments));
+  const likeSurfaces = sides[0].surface === sides[1].surface && sides[0].family === sides[1].family;
+  const correlation = instrumentCorrelation(
+    measured[0], measured[1],
+    { likeSurfaces, ...(at === undefined ? {} : { difference: difference({ name: 'cie76' }, at.standard, at.trial) }) },
+    assumed.correlation,
+  );
+  const term = instrumentTerm({
+    first: measured[0], second: measured[1], correlation,
+    firstCarrier: carriers[0], secondCarrier: carriers[1], assumedSd: assumed.agreementSd,
+  });
+  return { first: pooled[0], second: pooled[1], firstSpots: samples[0].spots, secondSpots: samples[1].spots, instrument: term.covariance };
+}

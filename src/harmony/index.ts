@@ -1,0 +1,3 @@
+export * from './check-json.ts';
+export * from './judge.ts';
+export * from './judgement.ts';

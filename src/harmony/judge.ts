@@ -1,0 +1,93 @@
+import type { Cabin } from '../cabin/cabin.ts';
+import type { Issue } from '../issue.ts';
+import { compileRuleBook } from '../rules/compile-rule-book.ts';
+import type { RuleBook } from '../rules/rule-book.ts';
+import { partAppearance } from './appearance.ts';
+import { capCheck, capsOf } from './checks/cap.ts';
+import { masterChecks } from './checks/master.ts';
+import { judgeContext } from './judge-context.ts';
+import type { JudgeContext } from './judge-context.ts';
+import { judgeJoint } from './judge-joint.ts';
+import type { JudgedJoint } from './judge-joint.ts';
+import type { Judgement, PartResult } from './judgement.ts';
+import { partBasis } from './part-bases.ts';
+import type { PartBasis } from './part-basis.ts';
+import { measurementRequests } from './requests.ts';
+import { judgeRuns } from './runs.ts';
+import { summarise } from './summary.ts';
+
+export interface JudgeOptions {
+  /** Named stage to judge; the cabin's own, else `new`. */
+  readonly stage?: string;
+  /** Day on which decisions and masters are looked at, `YYYY-MM-DD`; the cabin's own where absent. */
+  readonly asOf?: string;
+}
+
+/** A judgement with what it was made from, for plans and views that go on from it. */
+export interface JudgedCabin {
+  readonly judgement: Judgement;
+  readonly context: JudgeContext;
+  readonly bases: ReadonlyMap<string, PartBasis>;
+  readonly joints: readonly JudgedJoint[];
+}
+
+/**
+ * Judges every joint, part and run of a cabin by a rule book. Pure and deterministic: the same input gives the same result.
+ * The cabin must have come through `restoreCabin()`. Throws a RangeError for a rule book that does not compile, which
+ * `restoreRuleBook()` would have refused.
+ */
+export const judge = (cabin: Cabin, book: RuleBook, options: JudgeOptions = {}): Judgement => judgeCabin(cabin, book, options).judgement;
+
+/** The same, with the working behind it. */
+export function judgeCabin(cabin: Cabin, book: RuleBook, options: JudgeOptions = {}): JudgedCabin {
+  const { value: rules, issues } = compileRuleBook(book);
+  if (rules === undefined) throw new RangeError(`rule book ${book.id} does not compile: ${issues[0]?.code ?? 'unknown fault'}`);
+  const context = judgeContext(cabin, rules, options.stage ?? cabin.stage ?? 'new', options.asOf ?? cabin.asOf);
+  const bases = new Map(cabin.parts.map((part) => [part.id, partBasis(context, part)]));
+  const parts = cabin.parts.map((part) => judgePart(context, bases.get(part.id) as PartBasis));
+  const masterUses = new Map(parts.map((part) =>
+    [part.id, part.checks.find((check) => check.check === 'master' && check.subject === 'colour' && check.verdict !== 'open')?.limitUse]));
+  const joints = cabin.joints.map((joint) => judgeJoint(context, joint, bases, (part) => masterUses.get(part)));
+  const results = joints.map(({ result }) => result);
+  const judgement: Judgement = {
+    cabin: cabin.name,
+    stage: context.stage,
+    asOf: context.asOf,
+    ruleBook: book.id,
+    decisionRule: decisionRuleText(book),
+    observer: book.observer,
+    lights: book.lights.map(({ light }) => light),
+    summary: summarise(results),
+    joints: results,
+    parts,
+    runs: judgeRuns(context, bases, joints),
+    requests: measurementRequests(context, joints),
+    issues: [...issues, ...dataIssues(context)],
+  };
+  return { judgement, context, bases, joints };
+}
+
+function judgePart(context: JudgeContext, basis: PartBasis): PartResult {
+  return {
+    id: basis.part.id,
+    appearance: partAppearance(context, basis),
+    checks: [...masterChecks(context, basis), ...capsOf(context, basis.part.zone).map((cap) => capCheck(context, basis, cap))],
+  };
+}
+
+const decisionRuleText = (book: RuleBook): string => (book.decision.rule === 'simple'
+  ? 'simple: value against limit'
+  : `guarded: holds with a probability of at least ${book.decision.confidence}, clashes with at most ${Number((1 - book.decision.confidence).toPrecision(6))} and a clear excess, else open`);
+
+/** What a reader should know of the data and that no single check says. */
+function dataIssues({ cabin, asOf }: JudgeContext): readonly Issue[] {
+  return cabin.instruments.flatMap((instrument, index): Issue[] => {
+    if (instrument.calibratedOn === undefined || instrument.calibrationDays === undefined) return [];
+    const age = Math.floor((Date.parse(asOf) - Date.parse(instrument.calibratedOn)) / 86_400_000);
+    return age <= instrument.calibrationDays ? [] : [{
+      code: 'calibration-due', severity: 'warning', path: `instruments[${index}]`,
+      found: `${instrument.name} calibrated on ${instrument.calibratedOn}`, expected: `within ${instrument.calibrationDays} days of ${asOf}`,
+      hint: 'Calibrate it and measure again before the verdicts that rest on it are used.',
+    }];
+  });
+}
