@@ -29,9 +29,12 @@ export function specimenOf(plan: SpecimenPlan, source: Pick<SourcePlan, 'materia
 }
 
 export function sourceDocument(plan: SourcePlan, log: FileLog): Source {
-  const { specimens, grain, surface, colouring: _colouring, ...rest } = plan;
+  const { specimens, grain, surface, colouring, ...rest } = plan;
   return {
-    ...rest, surface: surface ?? 'solid', currency: 'EUR',
+    ...rest,
+    // The recipe itself is nobody's business; that it is unlike the others is said in the note of the source.
+    ...(colouring && !rest.note ? { note: `Coloured as ${colouring.kind}.` } : {}),
+    surface: surface ?? 'solid', currency: 'EUR',
     ...(grain ? { grain: { id: grain.id, depthUm: grain.depthUm, ...(grain.vdiClass === undefined ? {} : { vdiClass: grain.vdiClass }) } } : {}),
     specimens: specimens.map((specimen) => specimenOf(specimen, plan, log)),
   };

@@ -35,10 +35,7 @@ export function buildFirstSteps(): Cabin {
   const log = fileLog();
   const parts = plans.map(({ sources, ...plan }): Part => ({
     ...plan, outline: outlines[outlineOf[plan.id]],
-    sources: sources.map((source) => {
-      const { volumePrices: _prices, ...kept } = sourceDocument(source, log);
-      return kept;
-    }),
+    sources: sources.map((source) => sourceDocument({ ...source, volumePrices: undefined }, log)),
   }));
   const masters = [masterDocument({ id: 'master-skin', name: 'Master, upper tone, skin', material: 'soft-skin', lab: way.slate, gloss60: 1.9, issue: '1' }, log)];
   return {
@@ -51,8 +48,8 @@ export function buildFirstSteps(): Cabin {
       { id: 'hides', name: 'A supplier of hides (invented)' }, { id: 'mouldings', name: 'A moulder (invented)' },
     ],
     instruments: instruments.filter(({ id }) => id === 'sp-1' || id === 'gl-1' || id === 'ap-1').map((instrument) => {
-      const { shared: _shared, ...agreement } = instrument.agreement ?? { date: asOf, tiles: 1 };
-      return { ...instrument, agreement };
+      const { agreement } = instrument;
+      return agreement ? { ...instrument, agreement: { ...agreement, shared: undefined } } : instrument;
     }),
     conditions: conditions.filter(({ instrument }) => instrument === 'sp-1' || instrument === 'gl-1' || instrument === 'ap-1'),
     files: log.files(), masters, parts,

@@ -136,7 +136,7 @@ export function down(line: (y: number) => number, from: number, to: number, step
 
 /** The other hand of a ring or polyline on a map that is `width` millimetres wide. */
 export function mirrored(points: readonly MapPoint[], width: number): MapPoint[] {
-  return points.map(([x, y]) => [width - x, y] as const).reverse();
+  return points.map(([x, y]) => [width - x, y] as const).toReversed();
 }
 
 /** Coordinates to a tenth of a millimetre; points that fall together are dropped. */

@@ -25,7 +25,7 @@ export interface Colourway {
 
 const shared = {
   slate: [26, -0.1, -1.2], paint: [26.6, -0.1, -1.1], carpet: [25.5, 0, -0.8], roof: [76, 0.3, 2.6], black: [5.2, -0.1, -0.6],
-  bronze: [44, 9, 18], ash: [41, 6, 13], nickel: [68, 0.3, 3],
+  bronze: [44, 9, 18], ash: [41, 6, 13], nickel: [61, 0.3, 2.8],
 } as const;
 
 export const slateColourway: Colourway = {
