@@ -7,7 +7,7 @@ import { ruleReach } from './select-rule.ts';
 
 /** One value of a book as a report prints it. */
 export interface BookRow {
-  readonly group: 'method' | 'lights' | 'materials' | 'combination' | 'texture' | 'intents' | 'kinds' | 'caps' | 'assumed' | 'readings' | 'rules';
+  readonly group: 'method' | 'lights' | 'materials' | 'combination' | 'texture' | 'intents' | 'kinds' | 'caps' | 'assumed' | 'readings' | 'rules' | 'reachability';
   /** What the value belongs to: a light, a material, a rule. */
   readonly subject: string;
   readonly name: string;

@@ -9,3 +9,5 @@ export * from './restore-rule-book.ts';
 export * from './rule-book.ts';
 export * from './rule-matrix.ts';
 export * from './variables.ts';
+export * from './reachability.ts';
+export * from './reachability-rows.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { all, create } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { checkExpression, ruleVariables } from '../../src/rules/index.ts';
