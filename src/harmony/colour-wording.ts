@@ -36,5 +36,5 @@ function criterionPhrase(criterion: CriterionResult | undefined): string {
   const bound = criterion.limitUse > 0 && criterion.min !== undefined && (criterion.max === undefined || criterion.value < criterion.min)
     ? `at least ${figure(criterion.min)} asked`
     : criterion.max === undefined ? `at least ${figure(criterion.min ?? 0)} asked` : `${figure(criterion.max)} allowed`;
-  return criterion.name === 'ΔE' ? `, ${bound} ${use}` : `; ${criterion.name} ${figure(Math.abs(criterion.value))}, ${bound} ${use}`;
+  return criterion.name === 'ΔE' ? `, ${bound} ${use}` : `; abs ${criterion.name} ${figure(Math.abs(criterion.value))}, ${bound} ${use}`;
 }

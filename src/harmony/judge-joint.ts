@@ -93,8 +93,17 @@ export function jointInput(context: JudgeContext, joint: Joint, bases: ReadonlyM
   const input: JointInput = {
     joint, rule, book: context.book, sides, colour: pairing.colour, hasReference: joint.reference !== undefined,
     names: { standard: colourSides[0].name, trial: colourSides[1].name },
+    grounds: groundsOf(rule.id, pairing),
   };
   return { input, pairing };
+}
+
+/** "By rule moulded + moulded, on 5 and 3 spots at 45:0", the trial's spots first, as in the sentence before it. */
+function groundsOf(rule: string, { groups }: Pairing): string {
+  if (groups === undefined) return `By rule ${rule}`;
+  const [standard, trial] = groups;
+  const geometry = standard.geometryClass === trial.geometryClass ? standard.geometryClass : `${trial.geometryClass} and ${standard.geometryClass}`;
+  return `By rule ${rule}, on ${trial.spots} and ${standard.spots} spots at ${geometry}`;
 }
 
 /** Effect finishes are judged at every angle that both sides have; the worst one stands. */

@@ -33,6 +33,9 @@ export function capCheck(context: JudgeContext, basis: PartBasis, cap: Cap): Che
     cautions: cap.caution === undefined ? [] : [cap.caution],
     ...(cap.quantity === 'gloss' ? { criterion: `${cap.angle ?? 60}°` } : { light: 'D65' }),
   };
+  if (cap.quantity === 'gloss' && basis.materialClass?.gloss.kind === 'not applicable') {
+    return { ...base, verdict: 'not applicable', simple: 'not applicable', limit: cap.max, sentence: `${name}: ${basis.materialClass.gloss.reason}; the gloss cap of its zone does not apply.` };
+  }
   const found = cap.quantity === 'gloss' ? cappedGloss(context, basis, cap.angle ?? 60) : cappedLightness(context, basis);
   if (found === undefined) {
     const what = cap.quantity === 'gloss' ? `gloss at ${cap.angle ?? 60}°` : 'lightness under D65';

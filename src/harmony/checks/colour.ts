@@ -52,8 +52,8 @@ export function colourCheck(input: JointInput): CheckResult {
   const asked = rule.intent.colour === 'match' || rule.intent.colour === 'tone-step';
   if (rule.colour.notJudged !== undefined) {
     return asked
-      ? { ...base, verdict: 'open', simple: 'open', cause: rule.colour.notJudgedKind === 'no rule' ? 'missing data' : 'judged by eye', sentence: `Colour is not judged by instrument: ${rule.colour.notJudged}.` }
-      : { ...base, verdict: 'not applicable', simple: 'not applicable', sentence: `Colour is not judged by instrument: ${rule.colour.notJudged}.` };
+      ? { ...base, verdict: 'open', simple: 'open', cause: rule.colour.notJudgedKind === 'no rule' ? 'missing data' : 'judged by eye', sentence: `Colour of ${input.names.trial} and ${input.names.standard}: ${rule.colour.notJudged}.` }
+      : { ...base, verdict: 'not applicable', simple: 'not applicable', sentence: `Colour of ${input.names.trial} and ${input.names.standard}: ${rule.colour.notJudged}.` };
   }
   if (typeof colour === 'string') {
     const verdict = asked ? 'no data' : 'not applicable';
@@ -80,7 +80,7 @@ export function colourCheck(input: JointInput): CheckResult {
   if (colour.indicative) {
     return {
       ...shared, ...values, verdict: 'open', simple: 'open', cause: 'conditions', indicative: true,
-      sentence: `${phrase}. This is indicative only: ${colour.conditionsReason ?? 'the conditions are unlike'}.`,
+      sentence: `${phrase}. This is indicative only: ${colour.conditionsReason ?? 'the conditions are unlike'}. ${input.grounds}.`,
     };
   }
   const { verdict, open } = verdictWithCause(input, colour, question, evaluation);
@@ -88,7 +88,7 @@ export function colourCheck(input: JointInput): CheckResult {
   const missing = colour.missing.length > 0 ? ` There is no data under ${listed(colour.missing)}.` : '';
   return {
     ...shared, ...values, verdict, simple, ...open,
-    sentence: `${phrase}; ${certainty(verdict, evaluation.within, open?.cause, open?.spotsNeeded)}.${missing}`,
+    sentence: `${phrase}; ${certainty(verdict, evaluation.within, open?.cause, open?.spotsNeeded)}.${missing} ${input.grounds}.`,
   };
 }
 

@@ -84,6 +84,6 @@ export function glossCheck(input: JointInput): CheckResult {
   const asked = contrast ? `at least ${figure(limit)} GU asked` : `${figure(limit)} GU allowed`;
   return {
     ...shared, verdict, simple, ...open, value, limit, limitUse, uncertainty, withinProbability: comparison.within,
-    sentence: `${opening}: ${asked} (${percentOfLimit(limitUse)} of the limit); ${certainty(verdict, comparison.within, open?.cause, open?.spotsNeeded)}.`,
+    sentence: `${opening}: ${asked} (${percentOfLimit(limitUse)} of the limit); ${certainty(verdict, comparison.within, open?.cause, open?.spotsNeeded)}. By rule ${rule.id}, on ${question.second.spots} and ${question.first.spots} spots.`,
   };
 }

@@ -16,6 +16,8 @@ export interface JointInput {
   readonly colour: ColourPair | string;
   /** The joint names its standard; where it does not, ordered formulas take the stricter direction. */
   readonly hasReference: boolean;
+  /** Which rule, and what it was judged on: the end of every sentence on colour. */
+  readonly grounds: string;
 }
 
 /** The formula of the rule with its factors. */

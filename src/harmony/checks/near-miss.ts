@@ -55,7 +55,7 @@ export function nearMissCheck(input: JointInput): CheckResult | undefined {
   if (colour.indicative) {
     return {
       ...base, ...values, lights, verdict: 'open', simple: 'open', cause: 'conditions', indicative: true,
-      sentence: `${phrase}. This is indicative only: ${colour.conditionsReason ?? 'the conditions are unlike'}.`,
+      sentence: `${phrase}. This is indicative only: ${colour.conditionsReason ?? 'the conditions are unlike'}. ${input.grounds}.`,
     };
   }
   const wanting = verdict === 'holds' && colour.missing.length > 0;
@@ -64,6 +64,6 @@ export function nearMissCheck(input: JointInput): CheckResult | undefined {
   const end = verdict === 'clashes' ? ', and what lies between a match and a clear step reads as a failed match' : '';
   return {
     ...base, ...values, ...open, lights, verdict: wanting ? 'open' : verdict, simple: simple === 'holds' && wanting ? 'open' : simple,
-    sentence: `${phrase}. ${wanted}${end}; ${certainty(wanting ? 'open' : verdict, within, open?.cause, open?.spotsNeeded)}.`,
+    sentence: `${phrase}. ${wanted}${end}; ${certainty(wanting ? 'open' : verdict, within, open?.cause, open?.spotsNeeded)}. ${input.grounds}.`,
   };
 }

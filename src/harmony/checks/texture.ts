@@ -71,7 +71,7 @@ export function textureCheck(input: JointInput): CheckResult {
     ...base, verdict, simple, criterion: worst.name, value: worst.value, limit: worst.limit, limitUse: worst.limitUse,
     uncertainty: worst.uncertainty, withinProbability: asked.within,
     ...(verdict === 'open' ? { cause: 'on the limit' as const } : {}),
-    sentence: `Texture: ${phrase}${contrast ? '; a contrast is wanted' : ''}; ${certainty(verdict, asked.within, verdict === 'open' ? 'on the limit' : undefined, undefined)}.`,
+    sentence: `Texture: ${phrase}${contrast ? '; a contrast is wanted' : ''}; ${certainty(verdict, asked.within, verdict === 'open' ? 'on the limit' : undefined, undefined)}. By rule ${rule.id}, on ${sides[1].texture?.sample.spots} and ${sides[0].texture?.sample.spots} spots.`,
   };
 }
 
