@@ -52,15 +52,14 @@ export function verdictText(cabin: Cabin, judgement: Judgement, terminal: Termin
   const name = (id: string): string => names.get(id) ?? id;
   const heading = [cabin.name, cabin.colourway, cabin.phase && `phase ${cabin.phase}`].filter(Boolean).join(', ');
   const table = textTable([
-    { title: 'verdict', most: 24 }, { title: 'use', align: 'right' }, { title: 'joint', most: 18 }, { title: 'standard', most: 30 }, { title: 'trial', most: 30 },
-    { title: 'check' }, { title: 'light' }, { title: 'value', align: 'right' }, { title: 'limit', align: 'right' }, { title: 'of', most: 24 }, { title: 'within', align: 'right' },
+    { title: 'verdict', most: 24 }, { title: 'use', align: 'right' }, { title: 'joint', most: 44 }, { title: 'check' }, { title: 'light' }, { title: 'value', align: 'right' }, { title: 'limit', align: 'right' }, { title: 'of', most: 24 }, { title: 'within', align: 'right' },
   ], worstFirst(judgement.joints).map((joint) => {
     const leading = leadingCheck(joint);
-    return { cells: cells(joint, leading, name), emphasis: emphasisOf(joint), below: leading?.sentence ?? joint.sentence };
+    return { cells: cells(joint, leading), emphasis: emphasisOf(joint), below: leading?.sentence ?? joint.sentence };
   }), terminal);
   return [
     `${styled(printable(heading), 'strong', terminal)}\n`,
-    `Stage ${printable(judgement.stage)}, as of ${judgement.asOf}, rule book ${printable(judgement.ruleBook)}, ${judgement.decisionRule}, ${judgement.observer} degree observer\n\n`,
+    `${wrapped(`Stage ${printable(judgement.stage)}, as of ${judgement.asOf}, ${judgement.observer} degree observer. Rule book ${printable(judgement.ruleBook)}. ${capital(judgement.decisionRule)}.`, terminal.columns).join('\n')}\n\n`,
     table,
     partText(judgement, name, terminal),
     runText(judgement, name, terminal),
@@ -68,18 +67,20 @@ export function verdictText(cabin: Cabin, judgement: Judgement, terminal: Termin
   ].join('');
 }
 
-function cells(joint: JointResult, leading: CheckResult | undefined, name: (id: string) => string): string[] {
+function cells(joint: JointResult, leading: CheckResult | undefined): string[] {
   const decimals = decimalsOf(leading?.unit ?? '');
   return [
     joint.verdict === 'clashes' && joint.accepted ? 'clashes, accepted' : joint.verdict,
-    limitUseText(joint.limitUse), joint.id, name(joint.standard), name(joint.trial), leading?.check ?? '', leading?.light ?? '',
+    limitUseText(joint.limitUse), joint.id, leading?.check ?? '', leading?.light ?? '',
     fixed(leading?.value, decimals), fixed(leading?.limit, decimals), leading === undefined ? '' : quantity(leading), probability(leading?.withinProbability),
   ];
 }
 
-/** What the value is: its criterion where that decides, the formula, or the unit. */
-const quantity = (result: CheckResult): string =>
-  (result.criterion !== undefined && result.criterion !== 'ΔE' ? result.criterion : result.formula ?? result.unit);
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** What the value is: its criterion where that decides, else the formula; with the unit. */
+const quantity = ({ criterion, formula, unit }: CheckResult): string =>
+  [unit, criterion !== undefined && criterion !== 'ΔE' ? criterion : formula].filter((word) => word !== undefined && word !== '').join(' ');
 
 function partText(judgement: Judgement, name: (id: string) => string, terminal: Terminal): string {
   const rows = judgement.parts.flatMap((part) => part.checks

@@ -17,14 +17,14 @@ export function jointBlock(page: Page, entry: ReportJoint, ...more: readonly Con
   return html('article', { class: `joint ${result.verdict}`, id: anchor, 'aria-labelledby': `${anchor}-title` },
     html('header', {},
       html('h3', { id: `${anchor}-title` }, named(entry.names[0]), html('span', { class: 'against' }, ' and '), named(entry.names[1])),
-      html('p', { class: 'big' }, data(result.limitUse, limitUseText(result.limitUse)), html('span', { class: 'quiet' }, ' of the limit')),
+      html('p', { class: 'big' }, result.limitUse !== undefined && [data(result.limitUse, limitUseText(result.limitUse)), html('span', { class: 'quiet' }, ' of the limit')]),
       html('p', { class: 'facts' }, verdictWord(result), ' · ', named(entry.id), ' · ', facts.join(' · '))),
     html('p', { class: 'sentence' }, leading?.sentence ?? result.sentence),
     others.map((check) => html('p', { class: 'further' }, check.sentence)),
     html('div', { class: 'evidence' }, strips(page, entry), spectra(page, entry)),
     more,
     checksTable(result.checks),
-    result.checks.filter((check) => check.lights.length > 0).map((check) => [lightsTable(check), criteriaTable(check)]),
+    result.checks.filter((check) => check.lights.length > 0).map((check) => lightsTable(check)),
     html('p', { class: 'judged' }, html('span', { class: 'quiet' }, 'Judged on: '), result.judgedOn.map((side, index) => [index > 0 && '; ', judgedOn(page, side)]), '. ',
       html('span', { class: 'quiet' }, 'Rule: '), result.ruleWhy, result.lotProbability !== undefined && [' A random pair of parts of these lots holds with a probability of ', data(result.lotProbability, probability(result.lotProbability)), '.']),
     cautionList(result.checks));
@@ -46,7 +46,7 @@ function strips(page: Page, entry: ReportJoint): Content {
 function spectra(page: Page, entry: ReportJoint): Content {
   const picture = spectraPicture(page, entry, { width: 348, height: 224 });
   return picture && html('figure', { class: 'spectra' }, picture,
-    html('figcaption', {}, 'Reflectance in per cent, standard solid and trial dashed; below, their difference on its own scale.'));
+    html('figcaption', {}, 'Standard solid, trial dashed; below, their difference on its own scale.'));
 }
 
 /** What the value of a check is: the formula, or the criterion where that decides. */
@@ -58,7 +58,7 @@ const amount = (check: CheckResult, value: number | undefined): Content => [data
 export function checksTable(checks: readonly CheckResult[], caption: Content = 'Checks'): Markup {
   return table<CheckResult>(caption, [
     { title: 'Check', cell: (check) => [check.check, check.subject !== undefined && [' ', named(check.subject)], check.standing !== 'required' && html('span', { class: 'quiet' }, ` ${check.standing}`)] },
-    { title: 'Verdict', cell: (check) => [verdictWord(check), check.acceptedUntil !== undefined && ` until ${check.acceptedUntil}`] },
+    { title: 'Verdict', cell: (check) => [verdictWord(check), check.acceptedUntil !== undefined && html('span', { class: 'quiet steady' }, ` until ${check.acceptedUntil}`)] },
     { title: 'Value', number: true, cell: (check) => amount(check, check.value) },
     { title: 'Limit', number: true, cell: (check) => amount(check, check.limit) },
     { title: 'Limit use', number: true, cell: (check) => [usePicture(check), data(check.limitUse, limitUseText(check.limitUse))] },
@@ -80,24 +80,22 @@ function lightsTable(check: CheckResult): Markup {
     ...(['dL', 'da', 'db', 'dC', 'dH'] as const).map((component) => ({
       title: componentNames[component], number: true, cell: (light: LightResult) => data(light.difference[component], signed(light.difference[component], 2)),
     })),
-    { title: 'The trial is', wide: true, cell: (light) => light.words.join(', ') },
+    ...(check.lights.some((light) => light.criteria.some((criterion) => criterion.name !== 'ΔE')) ? [{ title: 'Also limited', cell: criteria }] : []),
+    { title: 'The trial is', cell: (light) => light.words.join(', ') },
   ], check.lights, 'lights');
 }
 
-/** Limits on components, or those of another intent than a match, under every light: only where a check has them. */
-function criteriaTable(check: CheckResult): Content {
-  const rows = check.lights.flatMap((light) => light.criteria.map((criterion) => ({ light: light.light, criterion })));
-  const lone = rows.every(({ criterion }) => criterion.name === 'ΔE');
-  return !lone && table<typeof rows[number]>('Everything that is limited under each light', [
-    { title: 'Light', cell: ({ light }) => light },
-    { title: 'Quantity', cell: ({ criterion }) => criterion.name },
-    { title: 'Value', number: true, cell: ({ criterion }) => data(criterion.value, signed(criterion.value, 2)) },
-    { title: 'Least', number: true, cell: ({ criterion }) => data(criterion.min, signed(criterion.min, 2)) },
-    { title: 'Most', number: true, cell: ({ criterion }) => data(criterion.max, signed(criterion.max, 2)) },
-    { title: 'Use', number: true, cell: ({ criterion }) => data(criterion.limitUse, limitUseText(criterion.limitUse)) },
-    { title: 'u', number: true, cell: ({ criterion }) => data(criterion.uncertainty, fixed(criterion.uncertainty, 2)) },
-    { title: 'Within', number: true, cell: ({ criterion }) => data(criterion.withinProbability, probability(criterion.withinProbability)) },
-  ], rows, 'lights');
+/** Limits beside the formula's under one light: on components, or those of another intent than a match. */
+function criteria(light: LightResult): Content {
+  return light.criteria.filter((criterion) => criterion.name !== 'ΔE').map((criterion, index) => [
+    index > 0 && '; ', criterion.name, ' ', data(criterion.value, signed(criterion.value, 2)), html('span', { class: 'quiet' }, ` ${band(criterion)}, `), data(criterion.limitUse, limitUseText(criterion.limitUse)),
+  ]);
+}
+
+/** What a criterion allows: `±0.70`, `at least 5.00`, `5.00 to 15.00`. */
+function band({ min, max }: LightResult['criteria'][number]): string {
+  if (min !== undefined && max !== undefined) return -min === max ? `±${fixed(max, 2)}` : `${signed(min, 2)} to ${signed(max, 2)}`;
+  return min === undefined ? `at most ${fixed(max, 2)}` : `at least ${fixed(min, 2)}`;
 }
 
 const componentNames = { dL: 'ΔL*', da: 'Δa*', db: 'Δb*', dC: 'ΔC*', dH: 'ΔH*' } as const;

@@ -86,6 +86,7 @@ th:last-child,td:last-child{padding-right:0}
 .swatch{display:inline-block;width:14px;height:14px;margin-right:.5rem;vertical-align:-2px}
 code{font:.82em/1.3 ui-monospace,"SFMono-Regular",Menlo,Consolas,"DejaVu Sans Mono",monospace}
 .no-source{font-style:normal;color:var(--quiet);border-bottom:1px dotted #767676}
+.verdict+.steady{display:block}
 .sign td,.sign th{height:3rem}
 .sign td+td{border-left:1px solid var(--hair);padding-left:.6rem}
 details>summary{cursor:pointer;padding:.3rem 0;text-decoration:underline;text-underline-offset:3px;text-decoration-color:#8a8a8a}
@@ -114,7 +115,12 @@ a{text-decoration:none}
 summary{display:none}
 details::details-content{content-visibility:visible;display:block;height:auto}
 .wide{min-width:0}
-.contents{break-inside:avoid}
+.contents{break-inside:avoid;margin-top:3mm;padding-top:2mm}
+.contents ol{columns:auto}
+.contents li{display:inline}
+.contents li+li::before{content:" · "}
+.map svg{max-height:88mm}
+.band{margin:5mm 0 4mm}
 th,td{padding:.22rem .5rem .22rem 0}
 }
 `;
