@@ -7,7 +7,7 @@ import type { StackedEvent, StackedLight } from './stacked-event.ts';
 
 const PILOT_PAIRS = 32;
 
-/** Largest error of a stacked probability of 4096 points met against a million independent draws, rounded up. */
+/** Twice the root mean square error of a stacked probability near 0.95 from 4096 points, over seeds and ranks 4 to 12; plain random draws have 0.007. */
 export const stackedProbabilityError = 0.003;
 
 export interface StackedProbability {
