@@ -46,7 +46,7 @@ export class AdjoinHeader extends LitElement {
 
   override render(): TemplateResult {
     const cabin = this.open?.cabin;
-    const about = [cabin?.trimLevel, cabin?.colourway, cabin?.phase, this.open?.judgement.ruleBook].filter(Boolean).join(' · ');
+    const about = [cabin?.trimLevel, cabin?.colourway, cabin?.phase, this.open && `rules ${this.open.judgement.ruleBook}`].filter(Boolean).join(' · ');
     return html`
       <header>
         <a class="mark" href=${this.home} aria-label=${cabin ? 'Adjoin, to the cabin' : 'Adjoin, start'}>

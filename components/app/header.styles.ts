@@ -16,7 +16,7 @@ export const styles = css`
   .scheme svg { width: 18px; height: 18px; }
   @media (max-width: 760px) {
     header { flex-wrap: wrap; gap: 6px 8px; padding: 6px 8px; }
-    .mark span { position: absolute; clip-path: inset(50%); }
+    .mark:has(+ .cabin) span { position: absolute; clip-path: inset(50%); }
     .cabin { padding-left: 8px; border: 0; }
     adjoin-light-picker { order: 3; flex: 1 0 100%; }
     .tools button { min-height: 32px; }

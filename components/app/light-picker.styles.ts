@@ -12,12 +12,13 @@ export const styles = css`
   .step svg { width: 10px; height: 10px; }
   .sweep { min-height: 40px; }
   .panel {
-    position: fixed; inset: auto; top: calc(var(--header) + 4px); right: 16px; margin: 0; padding: 16px; width: 720px; max-width: calc(100vw - 16px);
+    position: fixed; inset: auto; top: calc(var(--header) + 4px); right: 16px; margin: 0; padding: 16px; width: 700px; max-width: calc(100vw - 16px);
     max-height: calc(100vh - var(--header) - 24px); overflow: auto;
     background: var(--paper); color: var(--ink); border: 1px solid var(--line); border-radius: 4px; box-shadow: 0 12px 32px var(--shade);
   }
-  .panel > p { color: var(--quiet); font-size: var(--small); margin-bottom: 12px; max-width: 76ch; }
-  .groups { display: grid; grid-template-columns: repeat(auto-fit, minmax(158px, 1fr)); gap: 12px 16px; }
+  .panel > p { color: var(--quiet); font-size: var(--small); margin-bottom: 12px; }
+  .groups { columns: 3; column-gap: 20px; }
+  section { break-inside: avoid; margin-bottom: 16px; }
   h3 { font-size: var(--small); font-weight: 600; padding-bottom: 4px; margin-bottom: 4px; border-bottom: 1px solid var(--line); }
   .light {
     width: 100%; min-height: 40px; padding: 3px 6px; gap: 8px; border-color: transparent; background: none; justify-content: flex-start; text-align: left;
@@ -32,6 +33,6 @@ export const styles = css`
   @media (max-width: 760px) {
     .now { min-width: 0; }
     .panel { right: 8px; left: 8px; width: auto; top: 108px; max-height: calc(100vh - 120px); }
-    .groups { grid-template-columns: 1fr 1fr; gap: 12px 8px; }
+    .groups { columns: 2; column-gap: 8px; }
   }
 `;

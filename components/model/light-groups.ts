@@ -18,7 +18,7 @@ export interface LightGroup {
 }
 
 const about: Readonly<Record<string, string>> = {
-  D65: 'average daylight, 6500 K', D50: 'horizon daylight, 5000 K', C: 'north sky, old', ID65: 'daylight through glass', ID50: 'warm daylight through glass',
+  D65: 'average daylight, 6500 K', D50: 'horizon daylight, 5000 K', C: 'daylight, obsolete', ID65: 'daylight through glass', ID50: 'warm daylight through glass',
   A: 'tungsten, 2856 K', P2300: 'sunset, 2300 K',
   FL2: 'cool white tube', FL7: 'broad daylight tube', FL11: 'narrow-band tube, 4000 K', 'FL3.15': 'daylight simulator tube',
   'LED-B1': 'blue-pumped, 2730 K', 'LED-B2': 'blue-pumped, 3000 K', 'LED-B3': 'blue-pumped, 4100 K', 'LED-B4': 'blue-pumped, 5100 K',

@@ -9,7 +9,7 @@ import { ElementSize } from '../../controllers/element-size.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { leadingCheck, uncertaintyUse, underLight, verdictWord } from '../../model/leading-check.ts';
-import { percent } from '../../../src/report/number-text.ts';
+import { limitUseText } from '../../../src/report/number-text.ts';
 import { base } from '../../styles/shared.ts';
 import { styles } from './strip.styles.ts';
 
@@ -77,10 +77,10 @@ export class AdjoinStrip extends LitElement {
           ${scene(drawing(width, scaleHeight, undefined, scale))}
         </span>
         <span class="result">
-          <span class="use">${use === undefined ? '–' : html`${percent(use).replace(' %', '')}<small> %</small>`}<span class="unseen"> of the limit, </span></span>
+          <span class="use">${use === undefined ? '–' : html`${limitUseText(use).replace(' %', '')}<small> %</small>`}<span class="unseen"> of the limit, </span></span>
           <span class="word ${result.verdict}">${verdictWord(result)}</span>
         </span>
-        <span class="sentence">${result.sentence}</span>
+        <span class="sentence" title=${result.sentence}>${result.sentence}</span>
       </a>
     `;
   }

@@ -123,7 +123,7 @@ export class AdjoinWall extends LitElement {
   private summary(): TemplateResult {
     const { holds, clashes, accepted, open, expectedWrongHolds, coverage } = this.judgement.summary;
     return html`<b>${holds} hold, ${clashes + accepted} clash${accepted > 0 ? ` (${accepted} accepted)` : ''}, ${open} open.</b>
-      Expected number of holds that in truth do not: ${fixed(expectedWrongHolds, 1)}. Coverage ${percent(coverage)}. ${this.judgement.decisionRule}.`;
+      Expected number of holds that in truth do not: ${fixed(expectedWrongHolds, 1)}. Coverage ${percent(coverage)}. Decision rule ${this.judgement.decisionRule}.`;
   }
 }
 

@@ -148,7 +148,7 @@ export class AdjoinJointView extends LitElement {
       <nav aria-label="Joints">
         <a class="button" href=${this.back}>All joints</a>
         ${link(-1, 'Previous')}${link(1, 'Next')}
-        <span class="place">${here + 1} of ${this.listed.length}, worst first. Shift with an arrow key steps.</span>
+        <span class="place">${here + 1} of ${this.listed.length}<span class="how">, worst first. Shift with an arrow key steps.</span></span>
       </nav>
     `;
   }

@@ -20,7 +20,7 @@ export const styles = css`
   .plots svg { max-width: 100%; height: auto; }
   @media (max-width: 900px) { .plots { grid-template-columns: minmax(0, 1fr); } }
   @media (max-width: 760px) {
-    nav { padding: 8px 12px; } nav .place { order: 1; }
+    nav { padding: 8px 12px; } nav .place { order: 1; } nav .how { display: none; }
     .lead { grid-template-columns: minmax(0, 1fr); padding: 12px; }
     h1 { font-size: 1.375rem; }
     .keys { text-align: left; gap: 24px; } .keys dd { font-size: 1.375rem; }

@@ -123,7 +123,7 @@ function thread(part: MapPart, outline: readonly Point[], theme: FigureTheme, sc
 
 function drawnJoint(joint: MapJoint, path: readonly Point[], theme: FigureTheme, scale: number, rested: boolean): SceneElement {
   const group = { class: `joint ${joint.verdict}${rested ? ' rested' : ''}`, 'data-joint': joint.id, 'pointer-events': 'none' };
-  if (rested) return element('g', group, element('path', { d: pathThrough(path), fill: 'none', stroke: theme.quiet, 'stroke-width': 0.6 }));
+  if (rested) return element('g', group, joint.lead ? undefined : element('path', { d: pathThrough(path), fill: 'none', stroke: theme.quiet, 'stroke-width': 0.6 }));
   const ends = joint.lead ? [path[0], path[path.length - 1]].filter((point) => point !== undefined) : [];
   const lines = joint.lead ? stubs(path, 26 * scale) : [path];
   return element(

@@ -73,7 +73,7 @@ export function limitScale(input: LimitScaleInput, size: LimitScaleSize, theme: 
       : undefined,
     input.marker === undefined
       ? undefined
-      : element('path', { class: 'marker', d: `M${round(x(input.marker))} ${round(middle - 2)}l-3.5 -5h7z`, fill: theme.paper, stroke: theme.ink, 'stroke-width': 1 }),
+      : element('path', { class: 'marker', d: `M${round(x(input.marker))} ${round(middle - 4)}l-3.5 -5h7z`, fill: theme.paper, stroke: theme.ink, 'stroke-width': 1 }),
     element('line', { class: 'limit', x1: x(1), y1: 0, x2: x(1), y2: height, stroke: theme.ink, 'stroke-width': 1 }),
     labelled ? [label(0, '0', 'start'), label(1, 'limit', 'middle'), label(maximum, `${maximum * 100} %`, 'end')] : undefined,
   );

@@ -41,7 +41,9 @@ export function placeZoneNames(input: CabinMapInput, place: (point: Point) => Po
     for (let top = Math.max(2, around.top - farthestPx); top <= Math.min(height - size.height - 2, around.bottom + farthestPx); top += stepPx) {
       for (let left = Math.max(4, around.left - farthestPx); left <= Math.min(width - size.width - 4, around.right + farthestPx - size.width); left += stepPx) {
         const box = { left, top, right: left + size.width, bottom: top + size.height };
-        const score = Math.min(...own.map((part) => apart(box, part.box))) * 3 + Math.abs((left + box.right) / 2 - (around.left + around.right) / 2) * 0.15 + Math.abs(top - around.top) * 0.2;
+        const away = Math.min(...own.map((part) => apart(box, part.box)));
+        if (away > farthestPx / 2) continue;
+        const score = away * 3 + Math.abs((left + box.right) / 2 - (around.left + around.right) / 2) * 0.15 + Math.abs(top - around.top) * 0.2;
         if (best !== undefined && score >= best.score) continue;
         if (taken.some((other) => overlaps(grown(box, 2), other)) || near.some((part) => covers(part.outline, part.box, grown(box, 2)))) continue;
         best = { box, score };
