@@ -1,4 +1,4 @@
-import { cpSync, createReadStream, existsSync, statSync } from 'node:fs';
+import { cpSync, createReadStream, existsSync, rmSync, statSync } from 'node:fs';
 import { join, normalize } from 'node:path';
 import { playwright } from '@vitest/browser-playwright';
 import type { Plugin } from 'vite';
@@ -34,9 +34,10 @@ export default defineConfig(async ({ mode }) => {
   if (mode === 'cli') {
     return {
       publicDir: false,
+      plugins: [{ name: 'adjoin-clean-command-line', buildStart: () => rmSync(join(root, 'dist', 'cli'), { recursive: true, force: true }) }],
       build: {
         ssr: 'src/cli/main.ts', target: 'node20', outDir: 'dist', emptyOutDir: false,
-        rolldownOptions: { output: { entryFileNames: 'adjoin.mjs' } },
+        rolldownOptions: { output: { entryFileNames: 'adjoin.mjs', chunkFileNames: 'cli/[name]-[hash].mjs' } },
       },
       ssr: { noExternal: true },
     };
