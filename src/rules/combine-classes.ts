@@ -1,4 +1,4 @@
-import { plainNumber } from './plain-number.ts';
+import { decimal, plainNumber } from './plain-number.ts';
 import type { MaterialClass, MaterialValue, RuleBook } from './rule-book.ts';
 
 /** What the classes of two materials give together. */
@@ -27,8 +27,7 @@ export const joinedBasis = (...bases: readonly string[]): string => [...new Set(
 export function combineClasses(a: MaterialClass, b: MaterialClass, combination: RuleBook['combination']): CombinedClass {
   const larger = Math.max(a.colourLimit, b.colourLimit);
   const unlike = a.family !== b.family;
-  // Decimal limits: 1.2 + 0.2 has to be 1.4, not 1.4 less a rounding error.
-  const limit = unlike ? Number((larger + combination.unlikeFamilyAllowance).toPrecision(12)) : larger;
+  const limit = unlike ? decimal(larger + combination.unlikeFamilyAllowance) : larger;
   const caps = [a, b].filter((row) => row.lightnessCap !== undefined);
   const lightnessCap = caps.length === 0 ? undefined : Math.min(...caps.map((row) => row.lightnessCap!));
   const [first, second] = [a, b].sort((x, y) => (x.material < y.material ? -1 : 1)) as [MaterialClass, MaterialClass];

@@ -30,7 +30,7 @@ export interface Reachability {
 type Triple = readonly [L: number, a: number, b: number];
 
 const observer: Observer = 10;
-const draws = 512;
+const draws = 256;
 const points = 512;
 const glossDraws = 4096;
 const seed = 4;

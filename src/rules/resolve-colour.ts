@@ -2,7 +2,7 @@ import type { JointKind } from '../cabin/cabin.ts';
 import type { CombinedClass } from './combine-classes.ts';
 import type { CompiledRule, CompiledValue } from './compile-rule.ts';
 import type { SideWithClass } from './default-intent.ts';
-import { plainNumber } from './plain-number.ts';
+import { decimal, plainNumber } from './plain-number.ts';
 import type { ResolvedComponent, ResolvedRule, RuleBook, RuleVariables } from './rule-book.ts';
 
 export interface ColourInput {
@@ -17,9 +17,6 @@ export interface ColourInput {
 }
 
 type NotJudged = Pick<ResolvedRule['colour'], 'notJudged' | 'notJudgedKind'>;
-
-/** Products of decimal factors without their rounding noise: 0.7 x 1.3 is 0.91. */
-const decimal = (value: number): number => Number(value.toPrecision(12));
 
 /**
  * The factors on the colour limit and on the classes' cap of dL*. The kind's factor is left out where the winning rule names

@@ -1,4 +1,5 @@
 import { joinedBasis } from './combine-classes.ts';
+import { decimal } from './plain-number.ts';
 import type { GlossRule, ResolvedGloss, RuleVariables, Standing } from './rule-book.ts';
 
 type NotApplicable = Extract<GlossRule, { kind: 'not applicable' }>;
@@ -41,7 +42,7 @@ export function resolveGloss(rules: readonly CompiledGloss[], variables: RuleVar
   const wanted = variables.meanGloss > glossyAbove ? 20 : 60;
   const angle = angles.length === 1 ? angles[0]! : angles.includes(wanted) ? wanted : Math.min(...angles) as 20 | 60 | 85;
   const used = limits.filter((limit) => limit.angle === angle);
-  const limit = Math.max(...used.map((each) => each.limit));
+  const limit = decimal(Math.max(...used.map((each) => each.limit)));
   const basis = joinedBasis(...used.map((each) => each.basis));
   if (used.length === 0 || !Number.isFinite(limit) || limit <= 0) {
     return { applicable: false, reason: 'the rule gives no usable gloss limit for this joint', basis };
