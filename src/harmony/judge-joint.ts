@@ -107,7 +107,7 @@ function groundsOf(rule: string, { groups }: Pairing): string {
 }
 
 /** Effect finishes are judged at every angle that both sides have; the worst one stands. */
-function worstAngle(input: JointInput, pairing: Pairing): CheckResult {
+export function worstAngle(input: JointInput, pairing: Pairing): CheckResult {
   const results = [input.colour, ...pairing.otherAngles].map((colour) => colourCheck({ ...input, colour }));
   return [...results].sort((first, second) => severity[second.verdict] - severity[first.verdict]
     || (first.withinProbability ?? 1) - (second.withinProbability ?? 1))[0];
@@ -132,7 +132,8 @@ export function worstVerdict(verdicts: readonly CheckVerdict[]): Verdict {
   return 'holds';
 }
 
-function worstCheck(checks: readonly CheckResult[]): CheckResult | undefined {
+/** The check that leads: the worst verdict, conditions last among equals, then the largest use of its limit. */
+export function worstCheck(checks: readonly CheckResult[]): CheckResult | undefined {
   return [...checks].sort((first, second) => severity[second.verdict] - severity[first.verdict]
     || Number(first.check === 'conditions') - Number(second.check === 'conditions')
     || (second.limitUse ?? 0) - (first.limitUse ?? 0))[0];
@@ -142,19 +143,22 @@ function worstCheck(checks: readonly CheckResult[]): CheckResult | undefined {
  * Probability that all deciding checks hold: colour and near miss as one event, since they come from the same readings; gloss and
  * texture are read with other instruments and multiply. A required check without data stands at one half.
  */
-function totalProbability(input: JointInput, counting: readonly CheckResult[]): number {
+export function totalProbability(input: JointInput, counting: readonly CheckResult[]): number {
   const asked = counting.filter((check) => check.check !== 'conditions');
   const both = asked.some((check) => check.check === 'colour') && asked.some((check) => check.check === 'near-miss') && typeof input.colour !== 'string';
   let total = 1;
   for (const check of asked) {
     if (both && check.check === 'near-miss') continue;
-    total *= both && check.check === 'colour' ? togetherProbability(input) : check.withinProbability ?? unknownProbability;
+    total *= both && check.check === 'colour' ? togetherProbability(input, asked) : check.withinProbability ?? unknownProbability;
   }
   return total;
 }
 
-function togetherProbability(input: JointInput): number {
+/** Colour and near miss hold together; where one of them is certain, that is the probability of the other. */
+function togetherProbability(input: JointInput, asked: readonly CheckResult[]): number {
+  const [colour = 1, nearMiss = 1] = (['colour', 'near-miss'] as const).map((name) => asked.find((check) => check.check === name)?.withinProbability);
   if (typeof input.colour === 'string') return unknownProbability;
+  if (Math.max(colour, nearMiss) === 1 || Math.min(colour, nearMiss) === 0) return Math.min(colour, nearMiss);
   const question = colourQuestion(input);
   const apart = nearMissQuestion(input);
   const demands = question.demands.map((demand, index) => ({ ...demand, criteria: [...demand.criteria, ...apart.demands[index].criteria] }));

@@ -10,11 +10,14 @@ import { textureSample } from '../readings/texture-sample.ts';
 import type { JudgeContext } from './judge-context.ts';
 import type { PartBasis, Stand } from './part-basis.ts';
 
-/** What a part is judged on at the stage: specimen and readings for colour, gloss and texture, borrowed ones marked. */
-export function partBasis(context: JudgeContext, part: Part): PartBasis {
+/**
+ * What a part is judged on at the stage: specimen and readings for colour, gloss and texture, borrowed ones marked.
+ * With a `pick` the part is taken to stand by that source of its own, whatever the document says.
+ */
+export function partBasis(context: JudgeContext, part: Part, pick?: string): PartBasis {
   const { cabin, index, stage } = context;
-  const source = sourceOf(part);
-  const stand = (quantity: 'colour' | 'gloss' | 'texture'): Stand | undefined => standingOf(cabin, part, stage, quantity);
+  const source = sourceOf(part, pick);
+  const stand = (quantity: 'colour' | 'gloss' | 'texture'): Stand | undefined => standingOf(cabin, part, stage, quantity, pick);
   const colour = stand('colour');
   const gloss = stand('gloss');
   const texture = stand('texture');
