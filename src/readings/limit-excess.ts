@@ -44,7 +44,7 @@ export function correctedValue(formula: DifferenceFormula, standard: Lab, trial:
 }
 
 /** Largest eigenvalue of Q S, both positive semidefinite, through the symmetric Q^1/2 S Q^1/2. */
-function largestSpread(metric: Matrix3, covariance: Matrix3): number {
+export function largestSpread(metric: Matrix3, covariance: Matrix3): number {
   const { values, vectors } = symmetricEigen(metric, 3);
   const scaled = Array.from(vectors, (entry, index) => entry * Math.sqrt(Math.max(0, values[index % 3])));
   const columns = [0, 1, 2].map((k): Lab => [scaled[k], scaled[3 + k], scaled[6 + k]]);
