@@ -76,8 +76,8 @@ function judgePart(context: JudgeContext, basis: PartBasis): PartResult {
 }
 
 const decisionRuleText = (book: RuleBook): string => (book.decision.rule === 'simple'
-  ? 'simple: value against limit'
-  : `guarded: holds with a probability of at least ${book.decision.confidence}, clashes with at most ${Number((1 - book.decision.confidence).toPrecision(6))} and a clear excess, else open`);
+  ? 'Simple: value against limit'
+  : `Guarded: holds with a probability of at least ${book.decision.confidence}, clashes with at most ${Number((1 - book.decision.confidence).toPrecision(6))} and a clear excess, else open`);
 
 /** What a reader should know of the data and that no single check says. */
 function dataIssues({ cabin, asOf }: JudgeContext): readonly Issue[] {
