@@ -41,7 +41,7 @@ export class AdjoinCheckList extends LitElement {
         </div>
         <div class="figures">
           ${check.limitUse === undefined ? nothing : scene(drawing(scaleSize.width, scaleSize.height, undefined, limitScale(this.scaled(check), scaleSize, paperInk)))}
-          ${known ? html`<div><b>${fixed(check.value, decimals)}</b> ${check.criterion ?? ''} of ${fixed(check.limit, decimals)} ${check.unit}${check.light === undefined ? nothing : html` under ${check.light}`}</div>` : nothing}
+          ${known ? html`<div><b>${fixed(check.value, decimals)}</b>${check.limit === undefined ? nothing : ` of ${fixed(check.limit, decimals)}`} ${[check.unit, check.criterion, check.light && `under ${check.light}`].filter(Boolean).join(', ')}</div>` : nothing}
           ${check.limitUse === undefined ? nothing : html`<div>use ${limitUseText(check.limitUse)}, u ${fixed(check.uncertainty, decimals)}, p ${probability(check.withinProbability)}</div>`}
         </div>
         <div>

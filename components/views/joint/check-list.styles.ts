@@ -9,8 +9,8 @@ export const styles = css`
   .standing { color: var(--quiet); font-size: var(--small); }
   .figures { font-size: var(--small); color: var(--quiet); }
   .figures b { color: var(--ink); font-weight: 600; }
-  .sentence { text-wrap: pretty; max-width: 72ch; }
-  .extra { font-size: var(--small); color: var(--quiet); max-width: 76ch; margin-top: 2px; }
+  .sentence { text-wrap: pretty; max-width: 96ch; }
+  .extra { font-size: var(--small); color: var(--quiet); max-width: 104ch; margin-top: 2px; }
   .caution { padding-left: 10px; border-left: 2px solid var(--line); margin-top: 4px; }
   @media (max-width: 760px) { li { grid-template-columns: 1fr auto; } li > :nth-child(3) { grid-column: 1 / -1; } }
 `;

@@ -1,0 +1,36 @@
+import { expect, test } from 'vitest';
+import { filterChoices, partsById, passes } from '../../components/model/joint-filter.ts';
+import type { JointFilter } from '../../components/controllers/route.ts';
+import { madeUpCabin, madeUpJudgement } from '../support/hand-made-judgement.ts';
+
+const parts = partsById(madeUpCabin);
+const ids = (filter: JointFilter): string[] => madeUpJudgement.joints.filter((joint) => passes(joint, filter, parts)).map((joint) => joint.id);
+
+test('no filter lets every joint through', () => {
+  expect(ids({})).toHaveLength(madeUpJudgement.joints.length);
+});
+
+test('an accepted clash is not among the clashes', () => {
+  expect(ids({ verdict: 'clashes' })).toEqual(['j4']);
+  expect(ids({ verdict: 'accepted' })).toEqual(['j2']);
+});
+
+test('a zone holds every joint that touches it', () => {
+  expect(ids({ zone: 'console' })).toEqual(['j4', 'j6']);
+});
+
+test('a check holds the joints that it troubles, not those it merely judged', () => {
+  expect(ids({ check: 'colour' })).toEqual(['j2', 'j3', 'j4']);
+  expect(ids({ check: 'gloss' })).toEqual([]);
+});
+
+test('the words of a search may stand anywhere and in any order and case', () => {
+  expect(ids({ search: 'LEFT dash' })).toEqual(['j2']);
+  expect(ids({ search: 'gloss-black quill' })).toEqual(['j4', 'j6']);
+});
+
+test('a choice counts what the other fields leave, not itself', () => {
+  const choices = filterChoices(madeUpJudgement.joints, madeUpCabin, { zone: 'console', verdict: 'open' });
+  expect(choices.verdict.map(({ value, count }) => [value, count])).toEqual([['clashes', 1], ['accepted', 0], ['open', 1], ['holds', 0]]);
+  expect(choices.zone.find(({ value }) => value === 'dash')?.count).toBe(1);
+});
