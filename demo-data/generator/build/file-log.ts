@@ -16,6 +16,13 @@ export function fileLog(): FileLog {
       rows.push([day, ...cells].join(';'));
       return { file, row: rows.length };
     },
-    files: () => [...texts].map(([id, rows]) => ({ id, name: `${id}.csv`, sha256: createHash('sha256').update(`${rows.join('\n')}\n`).digest('hex') })),
+    files: () =>
+      [...texts].map(([id, rows]) => ({
+        id,
+        name: `${id}.csv`,
+        sha256: createHash('sha256')
+          .update(`${rows.join('\n')}\n`)
+          .digest('hex'),
+      })),
   };
 }

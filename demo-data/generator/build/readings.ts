@@ -30,7 +30,11 @@ export function readingsOf(specimen: SpecimenPlan, made: Coloured, log: FileLog)
   const model = modelOf(made.material);
   const surface: Surface = { index: model.index, gloss60: specimen.gloss60, openness: model.openness };
   const session = sessions[specimen.session];
-  const trueLab: Lab = [specimen.lab[0] - session.deviation[0], specimen.lab[1] - session.deviation[1], specimen.lab[2] - session.deviation[2]];
+  const trueLab: Lab = [
+    specimen.lab[0] - session.deviation[0],
+    specimen.lab[1] - session.deviation[1],
+    specimen.lab[2] - session.deviation[2],
+  ];
   const recipe = recipeFor(trueLab, surface, geometryOf(session), session.grid, made.colouring ?? { kind: 'mineral' });
   const inSession = (name: keyof typeof sessions): Reading[] => colourReadings(specimen, sessions[name], recipe, surface, model, log);
   return [
@@ -41,31 +45,57 @@ export function readingsOf(specimen: SpecimenPlan, made: Coloured, log: FileLog)
   ];
 }
 
-function colourReadings(specimen: SpecimenPlan, session: Session, recipe: Recipe, surface: Surface, model: MaterialModel, log: FileLog): (SpectrumReading | CielabReading)[] {
+function colourReadings(
+  specimen: SpecimenPlan,
+  session: Session,
+  recipe: Recipe,
+  surface: Surface,
+  model: MaterialModel,
+  log: FileLog,
+): (SpectrumReading | CielabReading)[] {
   const random = randomOf(`colour ${specimen.id} ${session.conditions}`);
   const values = spectrumOf(recipe, surface, geometryOf(session), session.grid);
   const change = nudger(values, session.grid);
   const spread = model.spotSd.map((sd) => centredNormals(random, specimen.spots).map((draw) => sd * draw));
   const rotations = model.rotations ?? [undefined];
-  return Array.from({ length: specimen.spots }, (_, spot) => rotations.map((rotation): SpectrumReading | CielabReading => {
-    const along = rotation === undefined ? 0 : Math.cos((rotation * Math.PI) / 90) * (model.pileLightness ?? 0);
-    const deviation: Lab = [
-      session.deviation[0] + spread[0][spot] + along, session.deviation[1] + spread[1][spot], session.deviation[2] + spread[2][spot],
-    ];
-    const reported = change(deviation).map((value) => rounded(value * (1 + 1e-4 * random.normal()), 5));
-    const common = {
-      spot: { name: String(spot + 1) }, conditions: session.conditions,
-      ...(rotation === undefined ? {} : { rotationDeg: rotation }), averagedFrom: 3, measuredAt: session.measuredOn,
-    };
-    if (session === sessions['tri-filter']) {
-      const lab = labOf(reported, session.grid).map((value) => rounded(value, 2)) as unknown as Lab;
-      return { quantity: 'cielab', ...common, lab, light: lightByName('D65')?.name ?? 'D65', observer: 10, ...log.row(session.file, session.measuredOn, [specimen.id, spot + 1, ...lab]) };
-    }
-    return {
-      quantity: 'spectrum', ...common, startNm: session.grid.startNm, stepNm: session.grid.stepNm, values: reported, bandpassCorrected: true,
-      ...log.row(session.file, session.measuredOn, [specimen.id, spot + 1, rotation ?? '', ...reported]),
-    };
-  })).flat();
+  return Array.from({ length: specimen.spots }, (_, spot) =>
+    rotations.map((rotation): SpectrumReading | CielabReading => {
+      const along = rotation === undefined ? 0 : Math.cos((rotation * Math.PI) / 90) * (model.pileLightness ?? 0);
+      const deviation: Lab = [
+        session.deviation[0] + spread[0][spot] + along,
+        session.deviation[1] + spread[1][spot],
+        session.deviation[2] + spread[2][spot],
+      ];
+      const reported = change(deviation).map((value) => rounded(value * (1 + 1e-4 * random.normal()), 5));
+      const common = {
+        spot: { name: String(spot + 1) },
+        conditions: session.conditions,
+        ...(rotation === undefined ? {} : { rotationDeg: rotation }),
+        averagedFrom: 3,
+        measuredAt: session.measuredOn,
+      };
+      if (session === sessions['tri-filter']) {
+        const lab = labOf(reported, session.grid).map((value) => rounded(value, 2)) as unknown as Lab;
+        return {
+          quantity: 'cielab',
+          ...common,
+          lab,
+          light: lightByName('D65')?.name ?? 'D65',
+          observer: 10,
+          ...log.row(session.file, session.measuredOn, [specimen.id, spot + 1, ...lab]),
+        };
+      }
+      return {
+        quantity: 'spectrum',
+        ...common,
+        startNm: session.grid.startNm,
+        stepNm: session.grid.stepNm,
+        values: reported,
+        bandpassCorrected: true,
+        ...log.row(session.file, session.measuredOn, [specimen.id, spot + 1, rotation ?? '', ...reported]),
+      };
+    }),
+  ).flat();
 }
 
 /** Gloss at 60 degrees along and across the grain; shiny faces at 20 degrees too, gloss black with its haze. */
@@ -74,18 +104,31 @@ function glossReadings(specimen: SpecimenPlan, sd: number, surface: Surface, mat
   const noise = centredNormals(random, specimen.spots);
   const file = 'gloss-2026-05';
   const reading = (spot: number, angle: 20 | 60, gloss: number, extra: Partial<GlossReading>): GlossReading => ({
-    quantity: 'gloss', spot: { name: String(spot + 1) }, conditions: 'gloss', measuredAt: '2026-05-05', angle, gloss: rounded(Math.max(0, gloss), 2), ...extra,
+    quantity: 'gloss',
+    spot: { name: String(spot + 1) },
+    conditions: 'gloss',
+    measuredAt: '2026-05-05',
+    angle,
+    gloss: rounded(Math.max(0, gloss), 2),
+    ...extra,
     ...log.row(file, '2026-05-05', [specimen.id, spot + 1, angle, rounded(gloss, 2)]),
   });
   return noise.flatMap((draw, spot) => {
     const level = surface.gloss60 + sd * draw;
     if (surface.gloss60 < 20) {
-      return (['along', 'across'] as const).map((direction) => reading(spot, 60, level * (direction === 'along' ? 1.012 : 0.988), { direction }));
+      return (['along', 'across'] as const).map((direction) =>
+        reading(spot, 60, level * (direction === 'along' ? 1.012 : 0.988), { direction }),
+      );
     }
     const mirror60 = surfaceReflection(surface.index, 60) / surfaceReflection(1.567, 60);
     const mirror20 = surfaceReflection(surface.index, 20) / surfaceReflection(1.567, 20);
     const level20 = 100 * mirror20 * Math.min(1, level / (100 * mirror60)) ** 3.2;
-    return [reading(spot, 60, level, {}), ...(surface.gloss60 > 70 ? [reading(spot, 20, level20, material === 'gloss-black' ? { haze: rounded(9 + 2 * random.uniform(), 1) } : {})] : [])];
+    return [
+      reading(spot, 60, level, {}),
+      ...(surface.gloss60 > 70
+        ? [reading(spot, 20, level20, material === 'gloss-black' ? { haze: rounded(9 + 2 * random.uniform(), 1) } : {})]
+        : []),
+    ];
   });
 }
 
@@ -94,13 +137,22 @@ function textureReadings(specimen: SpecimenPlan, grain: GrainPlan, log: FileLog)
   return centredNormals(random, 3).map((draw, spot) => {
     const sa = grain.saUm * (1 + 0.03 * draw);
     const parameters = {
-      saUm: rounded(sa, 2), sqUm: rounded(1.27 * sa, 2), ssk: rounded(-0.35 + 0.05 * random.normal(), 2), sku: rounded(3.1 + 0.1 * random.normal(), 2),
-      szUm: rounded(7.6 * sa, 1), salMm: rounded(grain.salMm * (1 + 0.02 * random.normal()), 3), str: rounded(grain.str + 0.01 * random.normal(), 3),
+      saUm: rounded(sa, 2),
+      sqUm: rounded(1.27 * sa, 2),
+      ssk: rounded(-0.35 + 0.05 * random.normal(), 2),
+      sku: rounded(3.1 + 0.1 * random.normal(), 2),
+      szUm: rounded(7.6 * sa, 1),
+      salMm: rounded(grain.salMm * (1 + 0.02 * random.normal()), 3),
+      str: rounded(grain.str + 0.01 * random.normal(), 3),
       sdq: rounded(sa / (62 * grain.salMm), 3),
       ...(grain.vdiClass === undefined ? {} : { vdiClass: grain.vdiClass }),
     };
     return {
-      quantity: 'texture', spot: { name: String(spot + 1) }, conditions: 'areal', measuredAt: '2026-04-30', parameters,
+      quantity: 'texture',
+      spot: { name: String(spot + 1) },
+      conditions: 'areal',
+      measuredAt: '2026-04-30',
+      parameters,
       ...log.row('areal-2026-04', '2026-04-30', [specimen.id, spot + 1, ...Object.values(parameters)]),
     };
   });

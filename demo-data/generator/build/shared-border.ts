@@ -10,7 +10,12 @@ const edgesOf = (outline: readonly MapPoint[], open: boolean): (readonly [MapPoi
   outline.slice(0, open ? -1 : undefined).map((point, index) => [point, outline[(index + 1) % outline.length]] as const);
 
 /** Length of the first outline that runs within `reach` millimetres of the second, by steps of 2 mm. */
-export function sharedLength(first: readonly MapPoint[], second: readonly MapPoint[], reach: number, open: readonly [boolean, boolean] = [false, false]): number {
+export function sharedLength(
+  first: readonly MapPoint[],
+  second: readonly MapPoint[],
+  reach: number,
+  open: readonly [boolean, boolean] = [false, false],
+): number {
   const others = edgesOf(second, open[1]);
   let length = 0;
   for (const [from, to] of edgesOf(first, open[0])) {

@@ -8,7 +8,10 @@ export function consoleAndFloorRings(): Record<string, MapPoint[]> {
   const innerEdge = (y: number): number => outer(y) + 60;
   const end = cushionEnd;
   const selector: MapPoint[] = ring(
-    [[centre, consoleTop], [1676, consoleTop]],
+    [
+      [centre, consoleTop],
+      [1676, consoleTop],
+    ],
     quadratic([1676, consoleTop], [1672, 1090], [1704, 1150], 8),
     quadratic([1704, 1150], [1740, 1180], [centre, 1180], 6),
   );
@@ -19,7 +22,11 @@ export function consoleAndFloorRings(): Record<string, MapPoint[]> {
     quadratic([1684, 1420], [1690, 1560], [1696, end], 5),
     [[centre, end]],
   );
-  const side = ring(down(outer, consoleTop, end), along(() => end, outer(end), innerEdge(end)), down(innerEdge, end, consoleTop));
+  const side = ring(
+    down(outer, consoleTop, end),
+    along(() => end, outer(end), innerEdge(end)),
+    down(innerEdge, end, consoleTop),
+  );
   const frameHalf = ring(
     reversed(quadratic([1704, 1150], [1740, 1180], [centre, 1180], 6)),
     reversed(quadratic([1676, consoleTop], [1672, 1090], [1704, 1150], 8)),

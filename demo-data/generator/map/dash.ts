@@ -1,5 +1,18 @@
 import type { MapPoint } from '../../../src/cabin/cabin.ts';
-import { beadEnd, bothHalves, centre, consoleTop, dashLeft, dashTop, lowerEnd, mapWidth, middleEnd, reversed, skinEnd, stripEnd } from './lines.ts';
+import {
+  beadEnd,
+  bothHalves,
+  centre,
+  consoleTop,
+  dashLeft,
+  dashTop,
+  lowerEnd,
+  mapWidth,
+  middleEnd,
+  reversed,
+  skinEnd,
+  stripEnd,
+} from './lines.ts';
 import { along, cubic, down, mirrored, quadratic, ring } from './polygon.ts';
 
 /** Angle of a point seen from another, for sorting along an arc. */
@@ -23,7 +36,12 @@ export function dashRings(): Record<string, MapPoint[]> {
   const displayLeft = (y: number): number => centre - displayHalf + (y - displayTop) * 0.1;
   const displaySide = down(displayLeft, displayTop, displayEnd);
   const ventFront = quadratic([ventTo, skinEnd(ventTo)], [ventTo + 12, ventEnd(ventTo) - 60], [ventTo - 8, ventEnd(ventTo - 8)], 6);
-  const ventLeft = ring(down(dashLeft, ventEnd(880), skinEnd(880)), along(skinEnd, dashLeft(700), ventTo), ventFront, along(ventEnd, ventTo - 8, dashLeft(790)));
+  const ventLeft = ring(
+    down(dashLeft, ventEnd(880), skinEnd(880)),
+    along(skinEnd, dashLeft(700), ventTo),
+    ventFront,
+    along(ventEnd, ventTo - 8, dashLeft(790)),
+  );
   const decor = ring(
     along(skinEnd, ventTo, displayLeft(skinEnd(1570))),
     down(displayLeft, skinEnd(1570), stripEnd(1570)),
@@ -83,32 +101,53 @@ export function dashRings(): Record<string, MapPoint[]> {
     along(lowerEnd, 1570, 980),
     reversed(lowerLeftEnd),
   );
-  const glovebox = mirrored(ring(along(middleEnd, dashLeft(890), middleFrom), kneeSide, along(lowerEnd, 1570, 980), reversed(lowerLeftEnd)), mapWidth);
-  const upperHalf = (withHood: boolean): MapPoint[] => ring(
-    [[centre, displayTop]],
-    [[centre - displayHalf, displayTop]],
-    down(displayLeft, displayTop, skinEnd(1566)),
-    withHood
-      ? [...along(skinEnd, displayLeft(skinEnd(1566)), hoodTo), ...reversed(hoodOuter), ...along(skinEnd, hoodFrom, dashLeft(700))]
-      : along(skinEnd, displayLeft(skinEnd(1566)), dashLeft(700)),
-    down(dashLeft, skinEnd(880), dashTop(868)),
-    along(dashTop, 868, centre - grilleHalf),
-    quadratic([centre - grilleHalf, dashTop(centre - grilleHalf)], [centre - grilleHalf + 8, grilleEnd(centre - grilleHalf)], [centre - grilleHalf + 40, grilleEnd(centre - grilleHalf + 40)], 4),
-    along(grilleEnd, centre - grilleHalf + 40, centre),
+  const glovebox = mirrored(
+    ring(along(middleEnd, dashLeft(890), middleFrom), kneeSide, along(lowerEnd, 1570, 980), reversed(lowerLeftEnd)),
+    mapWidth,
   );
+  const upperHalf = (withHood: boolean): MapPoint[] =>
+    ring(
+      [[centre, displayTop]],
+      [[centre - displayHalf, displayTop]],
+      down(displayLeft, displayTop, skinEnd(1566)),
+      withHood
+        ? [...along(skinEnd, displayLeft(skinEnd(1566)), hoodTo), ...reversed(hoodOuter), ...along(skinEnd, hoodFrom, dashLeft(700))]
+        : along(skinEnd, displayLeft(skinEnd(1566)), dashLeft(700)),
+      down(dashLeft, skinEnd(880), dashTop(868)),
+      along(dashTop, 868, centre - grilleHalf),
+      quadratic(
+        [centre - grilleHalf, dashTop(centre - grilleHalf)],
+        [centre - grilleHalf + 8, grilleEnd(centre - grilleHalf)],
+        [centre - grilleHalf + 40, grilleEnd(centre - grilleHalf + 40)],
+        4,
+      ),
+      along(grilleEnd, centre - grilleHalf + 40, centre),
+    );
   const grilleHalfRing = ring(
     [[centre, grilleEnd(centre)]],
     along(grilleEnd, centre, centre - grilleHalf + 40),
-    quadratic([centre - grilleHalf + 40, grilleEnd(centre - grilleHalf + 40)], [centre - grilleHalf + 8, grilleEnd(centre - grilleHalf)], [centre - grilleHalf, dashTop(centre - grilleHalf)], 4),
+    quadratic(
+      [centre - grilleHalf + 40, grilleEnd(centre - grilleHalf + 40)],
+      [centre - grilleHalf + 8, grilleEnd(centre - grilleHalf)],
+      [centre - grilleHalf, dashTop(centre - grilleHalf)],
+      4,
+    ),
     along(dashTop, centre - grilleHalf, centre),
   );
   const display = ring(
-    [[centre, displayTop], [centre - displayHalf, displayTop]],
+    [
+      [centre, displayTop],
+      [centre - displayHalf, displayTop],
+    ],
     displaySide,
     along(() => displayEnd, displayLeft(displayEnd), centre),
   );
   const climate = ring(
-    [[centre, displayEnd], [displayLeft(displayEnd), displayEnd], [middleFrom, middleEnd(1580)]],
+    [
+      [centre, displayEnd],
+      [displayLeft(displayEnd), displayEnd],
+      [middleFrom, middleEnd(1580)],
+    ],
     [[1580, consoleTop]],
     [[centre, consoleTop]],
   );

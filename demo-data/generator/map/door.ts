@@ -42,14 +42,16 @@ export function doorRings(withSwitch: boolean): Record<string, MapPoint[]> {
     along(restTop, 792, switchFrom),
     quadratic([switchFrom, restTop(switchFrom)], [switchFrom, switchEnd(switchFrom)], [switchFrom + 14, switchEnd(switchFrom + 14)], 4),
   );
-  const armrest = withSwitch ? ring(
-    along(restTop, rear(restTop), switchFrom),
-    quadratic([switchFrom, restTop(switchFrom)], [switchFrom, switchEnd(switchFrom)], [switchFrom + 14, switchEnd(switchFrom + 14)], 4),
-    along(switchEnd, switchFrom + 14, switchFront.at(-1)?.[0] ?? 790),
-    restFront.slice(switchFront.length),
-    along(restEnd, 742, rear(restEnd)),
-    down(doorRear, restEnd(60), restTop(60)),
-  ) : ring(along(restTop, rear(restTop), 792), restFront, along(restEnd, 742, rear(restEnd)), down(doorRear, restEnd(60), restTop(60)));
+  const armrest = withSwitch
+    ? ring(
+        along(restTop, rear(restTop), switchFrom),
+        quadratic([switchFrom, restTop(switchFrom)], [switchFrom, switchEnd(switchFrom)], [switchFrom + 14, switchEnd(switchFrom + 14)], 4),
+        along(switchEnd, switchFrom + 14, switchFront.at(-1)?.[0] ?? 790),
+        restFront.slice(switchFront.length),
+        along(restEnd, 742, rear(restEnd)),
+        down(doorRear, restEnd(60), restTop(60)),
+      )
+    : ring(along(restTop, rear(restTop), 792), restFront, along(restEnd, 742, rear(restEnd)), down(doorRear, restEnd(60), restTop(60)));
   const frontCorner = doorFront(1440);
   const pocket = ring(
     along(restEnd, rear(restEnd), 742),

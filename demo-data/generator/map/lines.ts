@@ -8,8 +8,10 @@ export const mapHeight = 1960;
 export const mapGap = 6;
 
 export const centre = mapWidth / 2;
-export const bow = (atCentre: number, atEdge: number, halfSpan: number, power = 2) => (x: number): number =>
-  atCentre + (atEdge - atCentre) * Math.abs((x - centre) / halfSpan) ** power;
+export const bow =
+  (atCentre: number, atEdge: number, halfSpan: number, power = 2) =>
+  (x: number): number =>
+    atCentre + (atEdge - atCentre) * Math.abs((x - centre) / halfSpan) ** power;
 
 // Lines of the roof.
 export const roofCrown = bow(46, 214, 1560, 2.4);

@@ -73,25 +73,28 @@ export function withoutLoops(points: readonly MapPoint[], reach = 9): MapPoint[]
   return ringPoints;
 }
 
+/** Radius of hollow corners: the corner of a neighbour stands in them, so they stay tight. */
+const hollowRadius = 9;
+
 /**
  * Rounds the corners of a ring that turn by more than 25 degrees: the corner becomes an arc of a parabola
  * that starts and ends `radius` millimetres from it, or at 45 % of the shorter edge.
  */
 export function rounded(points: readonly MapPoint[], radius: number, steps = 5): MapPoint[] {
   const count = points.length;
+  const orientation = Math.sign(signedArea(points));
   return points.flatMap((corner, index): MapPoint[] => {
     const before = points[(index + count - 1) % count];
     const after = points[(index + 1) % count];
-    const toBefore = Math.hypot(before[0] - corner[0], before[1] - corner[1]);
-    const toAfter = Math.hypot(after[0] - corner[0], after[1] - corner[1]);
-    const cosine = ((corner[0] - before[0]) * (after[0] - corner[0]) + (corner[1] - before[1]) * (after[1] - corner[1]))
-      / (toBefore * toAfter);
-    if (cosine > Math.cos((25 * Math.PI) / 180)) return [corner];
-    const start = Math.min(radius, 0.45 * toBefore) / toBefore;
-    const end = Math.min(radius, 0.45 * toAfter) / toAfter;
-    const from: MapPoint = [corner[0] + start * (before[0] - corner[0]), corner[1] + start * (before[1] - corner[1])];
-    const to: MapPoint = [corner[0] + end * (after[0] - corner[0]), corner[1] + end * (after[1] - corner[1])];
-    return quadratic(from, corner, to, steps);
+    const [inX, inY] = [corner[0] - before[0], corner[1] - before[1]];
+    const [outX, outY] = [after[0] - corner[0], after[1] - corner[1]];
+    const [toBefore, toAfter] = [Math.hypot(inX, inY), Math.hypot(outX, outY)];
+    if ((inX * outX + inY * outY) / (toBefore * toAfter) > Math.cos((25 * Math.PI) / 180)) return [corner];
+    const hollow = (inX * outY - inY * outX) * orientation < 0;
+    const reach = hollow ? Math.min(radius, hollowRadius) : radius;
+    const start = Math.min(reach, 0.45 * toBefore) / toBefore;
+    const end = Math.min(reach, 0.45 * toAfter) / toAfter;
+    return quadratic([corner[0] - start * inX, corner[1] - start * inY], corner, [corner[0] + end * outX, corner[1] + end * outY], steps);
   });
 }
 
@@ -100,10 +103,7 @@ export function quadratic(from: MapPoint, control: MapPoint, to: MapPoint, steps
   return Array.from({ length: steps + 1 }, (_, index) => {
     const t = index / steps;
     const s = 1 - t;
-    return [
-      s * s * from[0] + 2 * s * t * control[0] + t * t * to[0],
-      s * s * from[1] + 2 * s * t * control[1] + t * t * to[1],
-    ] as const;
+    return [s * s * from[0] + 2 * s * t * control[0] + t * t * to[0], s * s * from[1] + 2 * s * t * control[1] + t * t * to[1]] as const;
   });
 }
 

@@ -11,7 +11,12 @@ export function roofRings(): Record<string, MapPoint[]> {
   const visor = ring(along(visorTop, visorFrom + 26, visorTo), along(roofHeader, visorTo, visorFrom));
   const half = ring(
     [[centre, consoleTop]],
-    quadratic([centre - consoleHalf + 40, consoleTop], [centre - consoleHalf - 4, consoleTop], [centre - consoleHalf - 18, roofHeader(centre - consoleHalf - 18)], 6),
+    quadratic(
+      [centre - consoleHalf + 40, consoleTop],
+      [centre - consoleHalf - 4, consoleTop],
+      [centre - consoleHalf - 18, roofHeader(centre - consoleHalf - 18)],
+      6,
+    ),
     along(roofHeader, centre - consoleHalf - 18, visorTo),
     reversed(along(visorTop, visorFrom + 26, visorTo)),
     along(roofHeader, visorFrom, 740),
@@ -20,7 +25,12 @@ export function roofRings(): Record<string, MapPoint[]> {
     along(roofCrown, 240, centre),
   );
   const overheadHalf = ring(
-    quadratic([centre - consoleHalf + 40, consoleTop], [centre - consoleHalf - 4, consoleTop], [centre - consoleHalf - 18, roofHeader(centre - consoleHalf - 18)], 6),
+    quadratic(
+      [centre - consoleHalf + 40, consoleTop],
+      [centre - consoleHalf - 4, consoleTop],
+      [centre - consoleHalf - 18, roofHeader(centre - consoleHalf - 18)],
+      6,
+    ),
     quadratic([centre - consoleHalf - 18, roofHeader(centre - consoleHalf - 18)], [centre - 120, 330], [centre, 330], 8),
   );
   const pillarFront = cubic([740, 372], [812, 430], [878, 500], [934, dashTop(934)], 12);

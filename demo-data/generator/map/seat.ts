@@ -5,7 +5,11 @@ import { along, cubic, quadratic, ring } from './polygon.ts';
 /** The left seat from the front: headrest, bolster, backrest centre, cushion. */
 export function seatRings(): Record<string, MapPoint[]> {
   const middle = 1226;
-  const symmetric = (half: readonly MapPoint[]): MapPoint[] => ring(half, half.toReversed().map(([x, y]) => [2 * middle - x, y] as const));
+  const symmetric = (half: readonly MapPoint[]): MapPoint[] =>
+    ring(
+      half,
+      half.toReversed().map(([x, y]) => [2 * middle - x, y] as const),
+    );
   const cushionTop = (x: number): number => 1474 + 10 * ((x - middle) / 270) ** 2;
   const headrest = symmetric([
     ...quadratic([middle, 1186], [middle - 90, 1186], [middle - 108, 1176], 4),
@@ -14,17 +18,38 @@ export function seatRings(): Record<string, MapPoint[]> {
   ]);
   const shoulders = cubic([middle - 232, cushionTop(middle - 232)], [middle - 300, 1380], [middle - 232, 1236], [middle - 176, 1206], 14);
   const innerSide = cubic([middle - 136, cushionTop(middle - 136)], [middle - 176, 1400], [middle - 146, 1290], [middle - 112, 1264], 12);
-  const neck = [...quadratic([middle - 176, 1206], [middle - 140, 1188], [middle - 108, 1176], 4), ...quadratic([middle - 108, 1176], [middle - 90, 1186], [middle, 1186], 4)];
+  const neck = [
+    ...quadratic([middle - 176, 1206], [middle - 140, 1188], [middle - 108, 1176], 4),
+    ...quadratic([middle - 108, 1176], [middle - 90, 1186], [middle, 1186], 4),
+  ];
   const innerTop = quadratic([middle - 112, 1264], [middle - 60, 1244], [middle, 1244], 5);
   const mirror = (points: readonly MapPoint[]): MapPoint[] => points.map(([x, y]) => [2 * middle - x, y] as const);
   const bolster = ring(
-    shoulders, neck, reversed(mirror(neck)), reversed(mirror(shoulders)),
+    shoulders,
+    neck,
+    reversed(mirror(neck)),
+    reversed(mirror(shoulders)),
     along(cushionTop, middle + 232, middle + 136),
-    mirror(innerSide), mirror(innerTop), reversed(innerTop), reversed(innerSide),
+    mirror(innerSide),
+    mirror(innerTop),
+    reversed(innerTop),
+    reversed(innerSide),
     along(cushionTop, middle - 136, middle - 232),
   );
-  const backCentre = ring(innerSide, innerTop, reversed(mirror(innerTop)), reversed(mirror(innerSide)), along(cushionTop, middle + 136, middle - 136));
-  const cushionSide = cubic([middle - 232, cushionTop(middle - 232)], [middle - 292, 1500], [middle - 290, 1600], [middle - 262, cushionEnd], 12);
+  const backCentre = ring(
+    innerSide,
+    innerTop,
+    reversed(mirror(innerTop)),
+    reversed(mirror(innerSide)),
+    along(cushionTop, middle + 136, middle - 136),
+  );
+  const cushionSide = cubic(
+    [middle - 232, cushionTop(middle - 232)],
+    [middle - 292, 1500],
+    [middle - 290, 1600],
+    [middle - 262, cushionEnd],
+    12,
+  );
   const cushion = ring(
     along(cushionTop, middle - 232, middle + 232),
     mirror(cushionSide),

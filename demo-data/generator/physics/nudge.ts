@@ -16,10 +16,17 @@ export function nudger(values: readonly number[], grid: Grid): (change: Lab) => 
   const base = labOf(values, grid);
   const width = 1e-4;
   const columns = shapes.map((shape) => {
-    const moved = labOf(values.map((value, index) => value * (1 + width * shape(nm[index]))), grid);
+    const moved = labOf(
+      values.map((value, index) => value * (1 + width * shape(nm[index]))),
+      grid,
+    );
     return moved.map((value, axis) => (value - base[axis]) / width) as unknown as Vector3;
   });
-  const rows = [0, 1, 2].map((row) => [columns[0][row], columns[1][row], columns[2][row]] as const) as unknown as [Vector3, Vector3, Vector3];
+  const rows = [0, 1, 2].map((row) => [columns[0][row], columns[1][row], columns[2][row]] as const) as unknown as [
+    Vector3,
+    Vector3,
+    Vector3,
+  ];
   return (change) => {
     const amounts = solve3(rows, [change[0], change[1], change[2]]);
     return values.map((value, index) => value * (1 + shapes.reduce((sum, shape, at) => sum + amounts[at] * shape(nm[index]), 0)));

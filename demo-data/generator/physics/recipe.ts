@@ -15,8 +15,11 @@ import { parametersFor } from './solve.ts';
  */
 export type Colouring = { readonly kind: 'mineral' } | { readonly kind: 'three-colour'; readonly strength: number };
 
-const tinted = (strength: number): Recipe =>
-  ({ organicBlue: strength / 16, organicRed: strength / 16, organicYellow: (0.7 * strength) / 16 });
+const tinted = (strength: number): Recipe => ({
+  organicBlue: strength / 16,
+  organicRed: strength / 16,
+  organicYellow: (0.7 * strength) / 16,
+});
 
 function recipeFrom([logBlack, yellowBlue, redGreen]: Vector3, colouring: Colouring): Recipe {
   const fixed = colouring.kind === 'three-colour' ? tinted(colouring.strength) : {};
@@ -37,7 +40,14 @@ export const spectrumOf = (recipe: Recipe, surface: Surface, geometry: Geometry,
 /** The recipe whose layer, measured in a geometry on a grid, has the wanted CIELAB (D65, 10 degree observer). */
 export function recipeFor(wanted: Lab, surface: Surface, geometry: Geometry, grid: Grid, colouring: Colouring): Recipe {
   const labAt = (parameters: Vector3): Lab => labOf(spectrumOf(recipeFrom(parameters, colouring), surface, geometry, grid), grid);
-  const starts: Vector3[] = [[-2, 0.01, 0.01], [-4, 0.05, 0.05], [-5, 0.1, -0.02], [-1, -0.02, 0.01], [-3, -0.1, 0.05], [-6, 0.3, 0.1]];
+  const starts: Vector3[] = [
+    [-2, 0.01, 0.01],
+    [-4, 0.05, 0.05],
+    [-5, 0.1, -0.02],
+    [-1, -0.02, 0.01],
+    [-3, -0.1, 0.05],
+    [-6, 0.3, 0.1],
+  ];
   let last: unknown;
   for (const start of starts) {
     try {

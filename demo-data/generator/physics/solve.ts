@@ -8,7 +8,11 @@ export function solve3(rows: readonly [Vector3, Vector3, Vector3], right: Vector
     a[0] * (b[1] * c[2] - b[2] * c[1]) - a[1] * (b[0] * c[2] - b[2] * c[0]) + a[2] * (b[0] * c[1] - b[1] * c[0]);
   const whole = determinant(...rows);
   const withColumn = (column: number): number => {
-    const replaced = rows.map((row, index) => row.map((value, at) => (at === column ? right[index] : value))) as unknown as [Vector3, Vector3, Vector3];
+    const replaced = rows.map((row, index) => row.map((value, at) => (at === column ? right[index] : value))) as unknown as [
+      Vector3,
+      Vector3,
+      Vector3,
+    ];
     return determinant(...replaced) / whole;
   };
   return [withColumn(0), withColumn(1), withColumn(2)];
@@ -30,7 +34,11 @@ export function parametersFor(labAt: (parameters: Vector3) => Lab, wanted: Lab, 
       const shifted = miss(labAt(moved));
       return gap.map((value, index) => (value - shifted[index]) / width) as unknown as Vector3;
     });
-    const rows = [0, 1, 2].map((row) => [slopes[0][row], slopes[1][row], slopes[2][row]] as const) as unknown as [Vector3, Vector3, Vector3];
+    const rows = [0, 1, 2].map((row) => [slopes[0][row], slopes[1][row], slopes[2][row]] as const) as unknown as [
+      Vector3,
+      Vector3,
+      Vector3,
+    ];
     const step = solve3(rows, gap);
     let scale = 1;
     let next = parameters;

@@ -24,18 +24,36 @@ export interface Colourway {
 }
 
 const shared = {
-  slate: [26, -0.1, -1.2], paint: [26.6, -0.1, -1.1], carpet: [25.5, 0, -0.8], roof: [76, 0.3, 2.6], black: [5.2, -0.1, -0.6],
-  bronze: [44, 9, 18], ash: [41, 6, 13], nickel: [61, 0.3, 2.8],
+  slate: [26, -0.1, -1.2],
+  paint: [26.6, -0.1, -1.1],
+  carpet: [25.5, 0, -0.8],
+  roof: [76, 0.3, 2.6],
+  black: [5.2, -0.1, -0.6],
+  bronze: [44, 9, 18],
+  ash: [41, 6, 13],
+  nickel: [61, 0.3, 2.8],
 } as const;
 
 export const slateColourway: Colourway = {
-  ...shared, id: 'slate', name: 'Slate', hide: [26.2, -0.05, -1], lower: [38.5, -0.2, -1.4], cloth: [36.8, -0.1, -1.5],
-  thread: [46, 15, 25], lid: [30.7, -0.05, -1],
+  ...shared,
+  id: 'slate',
+  name: 'Slate',
+  hide: [26.2, -0.05, -1],
+  lower: [37, -0.2, -1.4],
+  cloth: [36, -0.1, -1.5],
+  thread: [46, 15, 25],
+  lid: [30.7, -0.05, -1],
 };
 
 export const chalkColourway: Colourway = {
-  ...shared, id: 'chalk', name: 'Chalk', hide: [76.5, 0.7, 5.6], lower: [69.5, 0.6, 5.2], cloth: [66, 0.6, 5],
-  thread: [46, 15, 25], lid: [76.4, 0.7, 5.6],
+  ...shared,
+  id: 'chalk',
+  name: 'Chalk',
+  hide: [76.5, 0.7, 5.6],
+  lower: [69.5, 0.6, 5.2],
+  cloth: [66, 0.6, 5],
+  thread: [46, 15, 25],
+  lid: [76.4, 0.7, 5.6],
 };
 
 export const plus = (base: Lab, by: Lab): Lab => [base[0] + by[0], base[1] + by[1], base[2] + by[2]];

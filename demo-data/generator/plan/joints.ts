@@ -1,7 +1,14 @@
 import type { Intent, JointKind } from '../../../src/cabin/cabin.ts';
 import type { JointPlan } from './types.ts';
 
-type Row = readonly [first: string, second: string, kind: JointKind, gapMm: number, colour?: Intent['colour'], surfaces?: Pick<Intent, 'gloss' | 'texture'>];
+type Row = readonly [
+  first: string,
+  second: string,
+  kind: JointKind,
+  gapMm: number,
+  colour?: Intent['colour'],
+  surfaces?: Pick<Intent, 'gloss' | 'texture'>,
+];
 
 const glossFree = { gloss: 'free' } as const;
 
@@ -21,7 +28,7 @@ const handed: readonly Row[] = [
   ['decor-dash-@', 'vent-@', 'gap', 0.6],
   ['bead-@', 'mid-dash-@', 'edge', 0.3],
   ['vent-@', 'mid-dash-@', 'gap', 0.8, 'tone-step'],
-  ['display-surround', 'decor-dash-@', 'gap', 0.7],
+  ['display-surround', 'decor-dash-@', 'gap', 0.7, undefined, glossFree],
   ['display-surround', 'mid-dash-@', 'gap', 0.8, 'contrast'],
   ['climate-panel', 'mid-dash-@', 'gap', 0.8, 'tone-step', glossFree],
   ['door-roll-@', 'door-decor-@', 'edge', 0.3, 'contrast'],
@@ -50,7 +57,7 @@ const single: readonly Row[] = [
   ['upper-dash', 'display-surround', 'gap', 0.8, 'contrast'],
   ['upper-dash', 'dash-stitch', 'seam', 0, 'contrast'],
   ['instrument-hood', 'instrument-surround', 'gap', 0.6, 'contrast'],
-  ['instrument-surround', 'decor-dash-left', 'gap', 0.6],
+  ['instrument-surround', 'decor-dash-left', 'gap', 0.6, undefined, glossFree],
   ['instrument-surround', 'display-surround', 'sightline', 0, 'match'],
   ['decor-dash-left', 'decor-dash-right', 'sightline', 0, 'match'],
   ['mid-dash-left', 'mid-dash-right', 'sightline', 0, 'match'],
@@ -72,15 +79,23 @@ const single: readonly Row[] = [
 ];
 
 const viewing: readonly (readonly [pattern: RegExp, viewMm: number])[] = [
-  [/headliner|pillar|visor/, 550], [/carpet|sill/, 1200], [/seat|headrest/, 900], [/console|selector|lid|door|map-pocket/, 650],
+  [/headliner|pillar|visor/, 550],
+  [/carpet|sill/, 1200],
+  [/seat|headrest/, 900],
+  [/console|selector|lid|door|map-pocket/, 650],
 ];
 
 /** A tone step is a step between tones of one family; between a dark part and a light one it becomes a contrast. */
 export function jointPlans(isLight: (part: string) => boolean): JointPlan[] {
-  const rows = [...single, ...handed.flatMap((row) => ['left', 'right'].map((hand): Row => {
-    const [first, second, ...rest] = row;
-    return [first.replace('@', hand), second.replace('@', hand), ...rest];
-  }))];
+  const rows = [
+    ...single,
+    ...handed.flatMap((row) =>
+      ['left', 'right'].map((hand): Row => {
+        const [first, second, ...rest] = row;
+        return [first.replace('@', hand), second.replace('@', hand), ...rest];
+      }),
+    ),
+  ];
   return rows.map(([first, second, kind, gapMm, colour, surfaces]): JointPlan => {
     const wanted = colour === 'tone-step' && isLight(first) !== isLight(second) ? 'contrast' : colour;
     return {
@@ -88,7 +103,7 @@ export function jointPlans(isLight: (part: string) => boolean): JointPlan[] {
       parts: [first, second],
       kind,
       ...(kind === 'sightline' ? {} : { gapMm }),
-      viewMm: kind === 'sightline' ? 1100 : viewing.find(([pattern]) => pattern.test(first) || pattern.test(second))?.[1] ?? 700,
+      viewMm: kind === 'sightline' ? 1100 : (viewing.find(([pattern]) => pattern.test(first) || pattern.test(second))?.[1] ?? 700),
       ...(kind === 'step' ? { stepMm: 3 } : {}),
       ...(wanted || surfaces ? { intent: { ...(wanted ? { colour: wanted } : {}), ...surfaces } } : {}),
     };

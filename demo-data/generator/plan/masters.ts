@@ -4,8 +4,14 @@ import type { MasterPlan } from './types.ts';
 
 /** Master plaques of a colourway. */
 export function masterPlans(way: Colourway): MasterPlan[] {
-  const master = (id: string, name: string, material: string, lab: MasterPlan['lab'], gloss60: number, extra: Partial<MasterPlan> = {}): MasterPlan =>
-    ({ id: `master-${id}`, name, material, lab, gloss60, issue: '3', ...extra });
+  const master = (
+    id: string,
+    name: string,
+    material: string,
+    lab: MasterPlan['lab'],
+    gloss60: number,
+    extra: Partial<MasterPlan> = {},
+  ): MasterPlan => ({ id: `master-${id}`, name, material, lab, gloss60, issue: '3', ...extra });
   return [
     master('slate-skin', 'Master, upper tone, skin', 'soft-skin', way.slate, 2.2, { grain: grains.fine }),
     master('slate-moulded', 'Master, upper tone, moulded', 'moulded', way.slate, 2.05, { grain: grains.fine }),
@@ -13,7 +19,7 @@ export function masterPlans(way: Colourway): MasterPlan[] {
     master('hide', 'Master, hide', 'leather', way.hide, 2, { grain: grains.hide }),
     master('lid', 'Master, hide of the console lid', 'leather', way.lid, 2, { grain: grains.hide }),
     master('lower-skin', 'Master, lower tone, skin', 'soft-skin', way.lower, 2.1, { grain: grains.fine }),
-    master('lower-moulded', 'Master, lower tone, moulded', 'moulded', way.lower, 2.05, { grain: grains.coarse }),
+    master('lower-moulded', 'Master, lower tone, moulded', 'moulded', way.lower, 2.1, { grain: grains.coarse }),
     master('cloth', 'Master, cloth', 'textile', way.cloth, 1),
     master('carpet', 'Master, carpet', 'carpet', way.carpet, 1),
     master('roof', 'Master, roof lining', 'headliner', way.roof, 1),

@@ -2,7 +2,7 @@ import type { Decision, Joint, VisualRecord, VisualResult } from '../../../src/c
 
 type BoothRow = readonly [result: VisualResult, light: string, note?: string];
 
-/** What the booth said, by joint. Three rows differ from the verdict by the numbers, as booths do. */
+/** What the booth said, by joint. Three joints differ from the verdict by the numbers, as booths do. */
 const booth: Readonly<Record<string, BoothRow>> = {
   'upper-dash--door-roll-left': ['clash', 'D65', 'Roll reads yellow against the dash.'],
   'upper-dash--door-roll-right': ['match', 'D65'],
@@ -18,7 +18,7 @@ const booth: Readonly<Record<string, BoothRow>> = {
   'headliner--a-pillar-right': ['match', 'D65'],
   'headliner--b-pillar-left': ['clash', 'D65', 'Moulded pillar reads smoother than the lining; colour itself not objected to.'],
   'seat-back-left--seat-cushion-left': ['match', 'D65'],
-  'seat-back-right--seat-cushion-right': ['match', 'A'],
+  'seat-back-right--seat-cushion-right': ['clash', 'A', 'One observer of three called the cushion darker; pile brushed after the session.'],
   'headrest-right--seat-bolster-right': ['acceptable', 'D65'],
   'carpet-left--carpet-right': ['match', 'D65'],
   'decor-dash-left--decor-dash-right': ['match', 'D65', 'Against boundary samples 2 and 3.'],
@@ -26,23 +26,42 @@ const booth: Readonly<Record<string, BoothRow>> = {
 };
 
 const record = ([result, light, note]: BoothRow): VisualRecord => ({
-  date: '2026-05-12', light, illuminanceLx: light === 'A' ? 1200 : 2000,
+  date: '2026-05-12',
+  light,
+  illuminanceLx: light === 'A' ? 1200 : 2000,
   observers: { count: 3, roles: ['design quality', 'colour and trim', 'supplier quality'] },
-  result, ...(note ? { note } : {}),
+  result,
+  ...(note ? { note } : {}),
 });
 
 const decisions: Readonly<Record<string, Decision>> = {
   'map-pocket-left--sill-left': {
-    id: 'decision-1', check: 'gloss', reason: 'Sill tool is regrained before the next build; foot area, seen with the door open only.',
-    role: 'design quality', date: '2026-05-13', expires: '2026-09-30', value: 0.95,
+    id: 'decision-1',
+    check: 'gloss',
+    reason: 'Sill tool is regrained before the next build; foot area, seen with the door open only.',
+    role: 'design quality',
+    date: '2026-05-13',
+    expires: '2026-09-30',
+    value: 0.8,
   },
   'console-frame--console-lid': {
-    id: 'decision-2', check: 'near-miss', reason: 'Lid hide of the show car used up for the first build.',
-    role: 'colour and trim', date: '2026-01-20', expires: '2026-04-30', value: 4.2,
+    id: 'decision-2',
+    check: 'near-miss',
+    reason: 'Lid hide of the show car used up for the first build.',
+    role: 'colour and trim',
+    date: '2026-01-20',
+    expires: '2026-04-30',
+    value: 4.2,
   },
   'mid-dash-right--glovebox-lid': {
-    id: 'decision-3', check: 'colour', reason: 'Accepted for the first lots while the supplier changes the colouring.',
-    role: 'design quality', date: '2026-03-02', expires: '2026-08-31', value: 1.6, light: 'FL11',
+    id: 'decision-3',
+    check: 'colour',
+    reason: 'Accepted for the first lots while the supplier changes the colouring.',
+    role: 'design quality',
+    date: '2026-03-02',
+    expires: '2026-08-31',
+    value: 1.6,
+    light: 'FL11',
   },
 };
 

@@ -8,7 +8,9 @@ import type { SessionName, SourcePlan, SpecimenPlan } from './types.ts';
 /** Money and time of a source: piece price at 8,000 cabins a year, tool cost, lead time in weeks. */
 export type Deal = readonly [piecePrice: number, toolCost: number, leadWeeks: number];
 
-export interface SourceExtras extends Partial<Pick<SourcePlan, 'grain' | 'colouring' | 'surface' | 'share' | 'plant' | 'cavities' | 'namedColours' | 'note'>> {
+export interface SourceExtras extends Partial<
+  Pick<SourcePlan, 'grain' | 'colouring' | 'surface' | 'share' | 'plant' | 'cavities' | 'namedColours' | 'note'>
+> {
   readonly status?: SourceStatus;
   readonly kind?: SpecimenKind;
   readonly session?: SessionName;
@@ -21,14 +23,28 @@ export interface SourceExtras extends Partial<Pick<SourcePlan, 'grain' | 'colour
 }
 
 const lotField: Readonly<Record<string, 'resin' | 'paint' | 'dye' | 'hide' | 'roll'>> = {
-  painted: 'paint', 'gloss-black': 'paint', leather: 'hide', textile: 'dye', thread: 'dye', carpet: 'roll', headliner: 'roll', 'decor-film': 'roll',
+  painted: 'paint',
+  'gloss-black': 'paint',
+  leather: 'hide',
+  textile: 'dye',
+  thread: 'dye',
+  carpet: 'roll',
+  headliner: 'roll',
+  'decor-film': 'roll',
 };
 
-const daysBefore = (date: string, days: number): string => new Date(Date.parse(`${date}T00:00:00Z`) - days * 86_400_000).toISOString().slice(0, 10);
+const daysBefore = (date: string, days: number): string =>
+  new Date(Date.parse(`${date}T00:00:00Z`) - days * 86_400_000).toISOString().slice(0, 10);
 
 /** One supplier's version of a part: the specimen that stands for it, earlier lots, a light-exposed one. */
 export function sourceOf(
-  part: string, supplier: string, material: string, lab: Lab, gloss60: number, [piecePrice, toolCost, leadWeeks]: Deal, extras: SourceExtras = {},
+  part: string,
+  supplier: string,
+  material: string,
+  lab: Lab,
+  gloss60: number,
+  [piecePrice, toolCost, leadWeeks]: Deal,
+  extras: SourceExtras = {},
 ): SourcePlan {
   const id = `${part}-${supplier}`;
   const model = modelOf(material);
@@ -38,7 +54,12 @@ export function sourceOf(
   const spots = extras.spots ?? model.spots;
   const number = 100 + Math.floor(random.uniform() * 800);
   const standing: SpecimenPlan = {
-    id: `${id}-1`, kind, session: extras.session ?? 'house', spots, lab, gloss60,
+    id: `${id}-1`,
+    kind,
+    session: extras.session ?? 'house',
+    spots,
+    lab,
+    gloss60,
     lot: { id: `L${number}`, [lotField[material] ?? 'resin']: `${supplier.slice(0, 2).toUpperCase()}-${number}` },
     ...(kind === 'plaque' ? {} : { tool: `T-${part}`, cavity: '1' }),
     producedOn: daysBefore('2026-04-24', Math.floor(random.uniform() * 20)),
@@ -55,14 +76,27 @@ export function sourceOf(
     sphereToo: false,
   }));
   const fade = randomOf(`fade ${id}`);
-  const exposed: SpecimenPlan[] = extras.exposed ? [{
-    ...standing,
-    id: `${id}-exposed`, session: 'sphere', sphereToo: false, spots: Math.min(4, spots),
-    lab: plus(lab, [0.9 + 0.4 * fade.uniform(), 0.06, 0.5 + 0.5 * fade.uniform()]),
-    exposure: { stage: 'light-exposed', method: 'xenon arc, interior trim, 0.55 W/(m² nm) at 340 nm', doseKjPerM2: 601.6 },
-  }] : [];
+  const exposed: SpecimenPlan[] = extras.exposed
+    ? [
+        {
+          ...standing,
+          id: `${id}-exposed`,
+          session: 'sphere',
+          sphereToo: false,
+          spots: Math.min(4, spots),
+          lab: plus(lab, [0.9 + 0.4 * fade.uniform(), 0.06, 0.5 + 0.5 * fade.uniform()]),
+          exposure: { stage: 'light-exposed', method: 'xenon arc, interior trim, 0.55 W/(m² nm) at 340 nm', doseKjPerM2: 601.6 },
+        },
+      ]
+    : [];
   return {
-    id, supplier, material, status, piecePrice, toolCost, leadWeeks,
+    id,
+    supplier,
+    material,
+    status,
+    piecePrice,
+    toolCost,
+    leadWeeks,
     setupCost: Math.round(toolCost * 0.04),
     volumePrices: [
       { fromVolume: 0, piecePrice: Math.round(piecePrice * 112) / 100 },
@@ -80,5 +114,9 @@ function pick<T extends object, K extends keyof T>(from: T, keys: readonly K[]):
 }
 
 /** The same source for the other hand, not measured: it borrows the readings of its mirror. */
-export const unmeasured = (source: SourcePlan, part: string): SourcePlan =>
-  ({ ...source, id: `${part}-${source.supplier}`, ...(source.tool ? { tool: `T-${part}` } : {}), specimens: [] });
+export const unmeasured = (source: SourcePlan, part: string): SourcePlan => ({
+  ...source,
+  id: `${part}-${source.supplier}`,
+  ...(source.tool ? { tool: `T-${part}` } : {}),
+  specimens: [],
+});
