@@ -17,8 +17,7 @@ export interface JsonFault {
   readonly hint?: string;
 }
 
-const number = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/uy;
-const word = /[\p{L}_$][\p{L}\p{N}_$]*/uy;
+const wordPattern = /[\p{L}_$][\p{L}\p{N}_$]*/uy;
 
 const QUOTE = 0x22;
 const BACKSLASH = 0x5c;
@@ -53,7 +52,8 @@ export function scanJson(text: string, visitor: JsonVisitor): JsonFault | undefi
       for (;;) {
         const kind = kinds.at(-1);
         if (kind === undefined) {
-          return at >= text.length ? undefined : { ...fault(text, at, 'the end of the document'), hint: 'Take out what follows the closing bracket.' };
+          if (at >= text.length) return undefined;
+          return { ...fault(text, at, 'the end of the document'), hint: 'Take out what follows the closing bracket.' };
         }
         const next = text.charCodeAt(at);
         if (next === 0x2c) {
@@ -93,18 +93,45 @@ function skipSpace(text: string, from: number): number {
 }
 
 function scalarEnd(text: string, at: number): number | JsonFault {
-  if (text.charCodeAt(at) === QUOTE) return stringEnd(text, at);
-  for (const literal of ['true', 'false', 'null']) {
-    if (text.startsWith(literal, at) && wordAt(text, at) === literal) return at + literal.length;
+  const code = text.charCodeAt(at);
+  if (code === QUOTE) return stringEnd(text, at);
+  if (code === 0x74 || code === 0x66 || code === 0x6e) {
+    const word = wordAt(text, at);
+    if (word === 'true' || word === 'false' || word === 'null') return at + word.length;
   }
-  number.lastIndex = at;
-  const match = number.exec(text);
-  if (match !== null) {
-    const end = at + match[0].length;
+  const end = numberEnd(text, at);
+  if (end > at) {
     if (!/[\w.+]/u.test(text.charAt(end))) return end;
     return { ...fault(text, at, 'a number'), hint: 'Numbers are written 12, -0.5 or 1e-3: a point, no leading zeros, no units.' };
   }
   return valueFault(text, at);
+}
+
+const isDigit = (code: number): boolean => code >= 0x30 && code <= 0x39;
+
+function digitsEnd(text: string, from: number): number {
+  let at = from;
+  while (isDigit(text.charCodeAt(at))) at += 1;
+  return at;
+}
+
+// By hand and not by a regular expression: most of a cabin file is numbers.
+function numberEnd(text: string, start: number): number {
+  const first = text.charCodeAt(start) === 0x2d ? start + 1 : start;
+  let at = text.charCodeAt(first) === 0x30 ? first + 1 : digitsEnd(text, first);
+  if (at === first) return start;
+  if (text.charCodeAt(at) === 0x2e) {
+    const end = digitsEnd(text, at + 1);
+    if (end === at + 1) return at;
+    at = end;
+  }
+  if ((text.charCodeAt(at) | 0x20) === 0x65) {
+    const sign = text.charCodeAt(at + 1);
+    const digits = sign === 0x2b || sign === 0x2d ? at + 2 : at + 1;
+    const end = digitsEnd(text, digits);
+    if (end > digits) at = end;
+  }
+  return at;
 }
 
 function stringEnd(text: string, start: number): number | JsonFault {
@@ -131,8 +158,8 @@ function stringEnd(text: string, start: number): number | JsonFault {
 }
 
 function wordAt(text: string, at: number): string {
-  word.lastIndex = at;
-  return word.exec(text)?.[0] ?? '';
+  wordPattern.lastIndex = at;
+  return wordPattern.exec(text)?.[0] ?? '';
 }
 
 function fault(text: string, offset: number, expected: string): JsonFault {
@@ -167,7 +194,7 @@ function keyFault(text: string, at: number): JsonFault {
 function separatorFault(text: string, at: number, kind: 'object' | 'array'): JsonFault {
   const base = fault(text, at, kind === 'object' ? 'a comma or }' : 'a comma or ]');
   const character = text.charAt(at);
-  if (character === '"' || character === '{' || character === '[' || /[\d-]/u.test(character)) return { ...base, hint: 'A comma is missing before this.' };
+  if (/["{[\d-]/u.test(character)) return { ...base, hint: 'A comma is missing before this.' };
   if (character === '/' || character === '#') return { ...base, hint: 'JSON has no comments; put the remark into a "note".' };
   if (character === '}' || character === ']') return { ...base, hint: 'The brackets do not pair.' };
   return base;

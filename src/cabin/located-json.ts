@@ -67,10 +67,16 @@ function faultsOf(text: string, position: (offset: number) => TextPosition): Iss
       const depth = keys.length - 1;
       path[depth] = name;
       if (name === '__proto__') {
-        report({ code: 'forbidden-key', path: pathText(path), found: '"__proto__"', expected: 'another key', hint: 'Take this member out.' }, offset);
+        report({
+          code: 'forbidden-key', path: pathText(path), found: '"__proto__"', expected: 'another key', hint: 'Take this member out.',
+        }, offset);
       }
       if (isRepeated(name, depth, keys, sets)) {
-        report({ code: 'duplicate-key', path: pathText(path), found: `the key ${JSON.stringify(name.slice(0, 100))} again`, expected: 'each key once in an object', hint: 'Keep one of the two.' }, offset);
+        report({
+          code: 'duplicate-key', path: pathText(path),
+          found: `the key ${JSON.stringify(name.slice(0, 100))} again`, expected: 'each key once in an object',
+          hint: 'Keep one of the two.',
+        }, offset);
       }
     },
     value() {
@@ -80,7 +86,10 @@ function faultsOf(text: string, position: (offset: number) => TextPosition): Iss
     },
     open(kind, offset) {
       if (keys.length >= maxJsonDepth) {
-        report({ code: 'too-deep', path: pathText(path), found: `more than ${maxJsonDepth} levels of brackets`, expected: `at most ${maxJsonDepth}` }, offset);
+        report({
+          code: 'too-deep', path: pathText(path),
+          found: `more than ${maxJsonDepth} levels of brackets`, expected: `at most ${maxJsonDepth}`,
+        }, offset);
         return false;
       }
       keys.push(kind === 'object' ? [] : undefined);

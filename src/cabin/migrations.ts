@@ -3,14 +3,16 @@ import type { Issue } from '../issue.ts';
 /** The version of the document that this code writes and the highest that it reads. */
 export const currentVersion = 1;
 
+type JsonObject = Readonly<Record<string, unknown>>;
+
 /** Turns a document of one version into one of the next, before any field is checked. */
-type Migration = (document: Readonly<Record<string, unknown>>) => Readonly<Record<string, unknown>>;
+type Migration = (document: JsonObject) => JsonObject;
 
 /** Keyed by the version that is left behind. */
 const migrations: ReadonlyMap<number, Migration> = new Map();
 
 /** Brings a document to the current version, or says why its format or version cannot be read. */
-export function migrate(document: Readonly<Record<string, unknown>>): { readonly document: Readonly<Record<string, unknown>>; readonly issue?: Issue } {
+export function migrate(document: JsonObject): { readonly document: JsonObject; readonly issue?: Issue } {
   if (document['format'] !== 'adjoin-cabin') {
     return {
       document,
@@ -32,7 +34,8 @@ export function migrate(document: Readonly<Record<string, unknown>>): { readonly
     };
   }
   if (!isVersion) {
-    return { document, issue: { code: 'unknown-version', severity: 'error', path: 'version', expected: `a version from 1 to ${currentVersion}`, found: shown(version) } };
+    const expected = `a version from 1 to ${currentVersion}`;
+    return { document, issue: { code: 'unknown-version', severity: 'error', path: 'version', expected, found: shown(version) } };
   }
   let migrated = document;
   for (let from = version; from < currentVersion; from += 1) migrated = migrations.get(from)?.(migrated) ?? migrated;

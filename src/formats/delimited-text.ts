@@ -1,3 +1,4 @@
+import { hiddenCharacterText, hiddenInText } from '../cabin/schema/hidden-character.ts';
 import type { TextPosition } from '../cabin/text-position.ts';
 import { textPositions } from '../cabin/text-position.ts';
 import type { Issue, Outcome } from '../issue.ts';
@@ -42,7 +43,9 @@ export function readDelimited(text: string, file?: string): Outcome<DelimitedTab
 
 function readTable(text: string, position: (offset: number) => TextPosition, faults: TableFaults): DelimitedTable | undefined {
   if (text.length > delimitedLimits.characters) {
-    faults.add('file-too-large', 0, { found: `${text.length} characters`, expected: `at most ${delimitedLimits.characters}`, hint: 'Split the file.' });
+    faults.add('file-too-large', 0, {
+      found: `${text.length} characters`, expected: `at most ${delimitedLimits.characters}`, hint: 'Split the file.',
+    });
     return undefined;
   }
   const declarations = new Map<string, { value: string; offset: number }>();
@@ -64,7 +67,9 @@ function readTable(text: string, position: (offset: number) => TextPosition, fau
     if (row.cells.every((cell) => cell === '')) continue;
     rows.push({ cells: row.cells, offsets: row.offsets });
     if (rows.length > delimitedLimits.rows + 1) {
-      faults.add('too-many-rows', row.offsets[0] ?? 0, { expected: `at most ${delimitedLimits.rows} rows`, found: 'more', hint: 'Split the file.' });
+      faults.add('too-many-rows', row.offsets[0] ?? 0, {
+        expected: `at most ${delimitedLimits.rows} rows`, found: 'more', hint: 'Split the file.',
+      });
       return undefined;
     }
   }
@@ -74,7 +79,9 @@ function readTable(text: string, position: (offset: number) => TextPosition, fau
     return undefined;
   }
   checkWidths(header, body, separator, faults);
-  if (body.length === 0) faults.add('no-rows', header.offsets.at(-1) ?? 0, { found: 'column names only', expected: 'at least one row of data' });
+  if (body.length === 0) faults.add('no-rows', header.offsets.at(-1) ?? 0, {
+    found: 'column names only', expected: 'at least one row of data',
+  });
   return { separator, decimal: decimalOf(body, separator), header, rows: body, declarations, position };
 }
 
@@ -137,28 +144,32 @@ function readQuoted(text: string, start: number, separator: Separator, faults: T
   let close = text.indexOf('"', start + 1);
   while (close >= 0 && text[close + 1] === '"') close = text.indexOf('"', close + 2);
   if (close < 0) {
-    faults.add('unclosed-quote', start, { found: 'a quotation mark that is not closed', expected: 'a closing quotation mark', hint: 'The file may have been cut short, or an inch mark stands alone.' });
+    faults.add('unclosed-quote', start, {
+      found: 'a quotation mark that is not closed', expected: 'a closing quotation mark',
+      hint: 'The file may have been cut short, or an inch mark stands alone.',
+    });
     return undefined;
   }
   const { value: rest, end } = readBare(text, close + 1, separator);
   if (rest !== '') {
-    faults.add('text-after-quote', close + 1, { found: JSON.stringify(rest.slice(0, 40)), expected: 'the separator or the end of the line', hint: 'A quotation mark inside a quoted cell is doubled.' });
+    faults.add('text-after-quote', close + 1, {
+      found: JSON.stringify(rest.slice(0, 40)), expected: 'the separator or the end of the line',
+      hint: 'A quotation mark inside a quoted cell is doubled.',
+    });
   }
   return { value: text.slice(start + 1, close).replaceAll('""', '"').trim(), end };
 }
-
-// Line breaks and tabs may stand in quotes; halves of surrogate pairs and marks that turn the direction of writing may not.
-const hidden = /[\0-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\p{Cs}\u202a-\u202e\u2066-\u2069]/u;
 
 function checkCell(value: string, offset: number, faults: TableFaults): void {
   if (value.length > delimitedLimits.cell) {
     faults.add('cell-too-long', offset, { found: `${value.length} characters`, expected: `at most ${delimitedLimits.cell}` });
     return;
   }
-  const match = hidden.exec(value);
+  const match = hiddenInText.exec(value);
   if (match !== null) {
-    const code = (match[0].codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0');
-    faults.add('control-character', offset, { found: `the character U+${code}`, expected: 'text that can be seen', hint: 'The file may not be a text file in UTF-8.' });
+    faults.add('control-character', offset, {
+      found: hiddenCharacterText(match[0]), expected: 'text that can be seen', hint: 'The file may not be a text file in UTF-8.',
+    });
   }
 }
 

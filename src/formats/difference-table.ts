@@ -48,7 +48,9 @@ function readRow(table: DelimitedTable, row: DelimitedRow, columns: ReadonlyMap<
   const id = readName(row, column('id'), 'an id', faults) ?? '';
   const other = seen.get(id);
   if (id !== '' && other !== undefined) {
-    faults.add('duplicate-id', row.offsets[column('id')] ?? 0, { expected: 'an id that no other row has', found: `${JSON.stringify(id)}, as in line ${other}` });
+    faults.add('duplicate-id', row.offsets[column('id')] ?? 0, {
+      expected: 'an id that no other row has', found: `${JSON.stringify(id)}, as in line ${other}`,
+    });
   } else seen.set(id, line);
   const [L1, a1, b1, L2, a2, b2] = colours.map((name) => readNumber(table, row, column(name), name.startsWith('L') ? range.L : range.ab, faults) ?? 0);
   const standardCovariance = readCovariance(table, row, covarianceColumns(1).map(column), faults);

@@ -71,7 +71,9 @@ function readWavelengths({ header }: DelimitedTable, faults: TableFaults): Wavel
   const offset = ({ column }: WavelengthColumn): number => header.offsets[column] ?? 0;
   const [first, second] = found;
   if (first === undefined || second === undefined) {
-    faults.add('wavelengths-missing', header.offsets[0] ?? 0, { expected: 'columns named by wavelengths in nm: 400, 410, ...', found: `${found.length} such columns` });
+    faults.add('wavelengths-missing', header.offsets[0] ?? 0, {
+      expected: 'columns named by wavelengths in nm: 400, 410, ...', found: `${found.length} such columns`,
+    });
     return [];
   }
   const before = faults.errors();
@@ -80,9 +82,13 @@ function readWavelengths({ header }: DelimitedTable, faults: TableFaults): Wavel
     const previous = found[index - 1];
     if (previous === undefined || entry.nm === previous.nm + step && step > 0) return;
     const text = `${entry.nm} nm after ${previous.nm} nm`;
-    if (found.slice(0, index).some(({ nm }) => nm === entry.nm)) faults.add('duplicate-wavelength', offset(entry), { expected: 'each wavelength once', found: text });
+    if (found.slice(0, index).some(({ nm }) => nm === entry.nm)) faults.add('duplicate-wavelength', offset(entry), {
+      expected: 'each wavelength once', found: text,
+    });
     else if (entry.nm < previous.nm) faults.add('wavelengths-unsorted', offset(entry), { expected: 'wavelengths that rise', found: text });
-    else faults.add('wavelengths-irregular', offset(entry), { expected: `an even step of ${step} nm`, found: text, hint: 'A wavelength may be missing.' });
+    else faults.add('wavelengths-irregular', offset(entry), {
+      expected: `an even step of ${step} nm`, found: text, hint: 'A wavelength may be missing.',
+    });
   });
   const fault = faults.errors() === before ? wavelengthFault(first.nm, step, found.length) : undefined;
   if (fault !== undefined) {
@@ -101,7 +107,9 @@ function readScale(table: DelimitedTable, wanted: ReflectanceScale | undefined, 
     return wanted;
   }
   if (wanted !== undefined && wanted !== value) {
-    faults.add('scale-conflict', declared.offset, { expected: `${wanted}, as asked for`, found: value, hint: 'Leave out the option or the line.' });
+    faults.add('scale-conflict', declared.offset, {
+      expected: `${wanted}, as asked for`, found: value, hint: 'Leave out the option or the line.',
+    });
   }
   return value;
 }
@@ -119,7 +127,10 @@ function readRows(table: DelimitedTable, layout: Layout, faults: TableFaults): S
   const seen = new Map<string, number>();
   let highest = 0;
   const rows = table.rows.map((row): SpectraRow => {
-    const keys = layout.key.map((name) => (layout.columns.has(name) ? readName(row, layout.columns.get(name) ?? 0, `a text for ${name}`, faults) : undefined));
+    const keys = layout.key.map((name) => {
+      const column = layout.columns.get(name);
+      return column === undefined ? undefined : readName(row, column, `a text for ${name}`, faults);
+    });
     const { line } = table.position(row.offsets[0] ?? 0);
     if (keys.every((cell) => cell !== undefined)) {
       const text = JSON.stringify(keys);
@@ -142,7 +153,8 @@ function readRows(table: DelimitedTable, layout: Layout, faults: TableFaults): S
   });
   if (layout.scale === 'percent' && faults.errors() === 0 && highest <= highestReflectance / 100) {
     faults.add('scale-doubtful', table.header.offsets[0] ?? 0, {
-      severity: 'warning', expected: 'values up to 100, as the scale is per cent', found: `none above ${highestReflectance}`, hint: 'If the values are fractions, leave out the declaration.',
+      severity: 'warning', expected: 'values up to 100, as the scale is per cent', found: `none above ${highestReflectance}`,
+      hint: 'If the values are fractions, leave out the declaration.',
     });
   }
   return rows;

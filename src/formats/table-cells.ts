@@ -14,7 +14,7 @@ export function parseNumber(text: string, decimal: '.' | ','): number | undefine
 }
 
 /** The number in a cell of a row, in its range; every fault is added and gives undefined. An empty cell is `missing-value`. */
-export function readNumber(table: DelimitedTable, row: DelimitedRow, column: number, range: NumberRange, faults: TableFaults): number | undefined {
+export function readNumber(table: Pick<DelimitedTable, 'decimal' | 'separator'>, row: DelimitedRow, column: number, range: NumberRange, faults: TableFaults): number | undefined {
   const text = row.cells[column] ?? '';
   const offset = row.offsets[column] ?? 0;
   const expected = rangeText(range);
@@ -27,9 +27,13 @@ export function readNumber(table: DelimitedTable, row: DelimitedRow, column: num
   if (value === undefined) {
     const swapped = parseNumber(text, table.decimal === '.' ? ',' : '.') !== undefined;
     if (swapped && table.separator !== ',') {
-      faults.add('mixed-decimals', offset, { expected: `a number with a decimal ${table.decimal === '.' ? 'point' : 'comma'}, as in the rows before`, found });
+      faults.add('mixed-decimals', offset, {
+        expected: `a number with a decimal ${table.decimal === '.' ? 'point' : 'comma'}, as in the rows before`, found,
+      });
     } else {
-      faults.add('not-a-number', offset, { expected, found, ...(swapped ? { hint: 'Decimal commas need a semicolon or a tab between the cells.' } : {}) });
+      faults.add('not-a-number', offset, {
+        expected, found, ...(swapped ? { hint: 'Decimal commas need a semicolon or a tab between the cells.' } : {}),
+      });
     }
     return undefined;
   }
@@ -39,7 +43,9 @@ export function readNumber(table: DelimitedTable, row: DelimitedRow, column: num
   }
   const { min = -Infinity, max = Infinity, above = -Infinity } = range;
   if (value < min || value <= above || value > max) {
-    faults.add(value < 0 && range.min === 0 ? 'negative' : 'out-of-range', offset, { expected, found, ...(range.hint === undefined ? {} : { hint: range.hint }) });
+    faults.add(value < 0 && range.min === 0 ? 'negative' : 'out-of-range', offset, {
+      expected, found, ...(range.hint === undefined ? {} : { hint: range.hint }),
+    });
     return undefined;
   }
   return value;
@@ -57,13 +63,17 @@ export function readName(row: DelimitedRow, column: number, expected: string, fa
  * Columns of a header by name. Names that occur twice and empty names are faults.
  * With `known` given, other names are passed over with a warning; names that `skip` takes are another reader's and left out.
  */
-export function columnsByName(header: DelimitedRow, faults: TableFaults, known?: readonly string[], skip: (name: string) => boolean = () => false): Map<string, number> {
+export function columnsByName(
+  header: DelimitedRow, faults: TableFaults, known?: readonly string[], skip: (name: string) => boolean = () => false,
+): Map<string, number> {
   const columns = new Map<string, number>();
   header.cells.forEach((name, column) => {
     if (skip(name)) return;
     const offset = header.offsets[column] ?? 0;
     if (name === '') {
-      faults.add('empty-column-name', offset, { expected: 'a name for every column', found: 'nothing', hint: 'Take out separators at the end of the lines.' });
+      faults.add('empty-column-name', offset, {
+        expected: 'a name for every column', found: 'nothing', hint: 'Take out separators at the end of the lines.',
+      });
     } else if (name === '__proto__') {
       faults.add('forbidden-key', offset, { expected: 'another name', found: '"__proto__"' });
     } else if (columns.has(name)) {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { memberPath, pathSegments, pathText } from '../../src/cabin/json-path.ts';
-import { locatePaths, maxJsonDepth, parseLocatedJson } from '../../src/cabin/located-json.ts';
+import { locatePaths, maxJsonDepth, maxJsonLength, parseLocatedJson } from '../../src/cabin/located-json.ts';
 import { textPositions } from '../../src/cabin/text-position.ts';
 
 const firstOf = (text: string) => parseLocatedJson(text).issues[0];
@@ -50,6 +50,10 @@ describe('parseLocatedJson', () => {
     expect(parseLocatedJson(nested(maxJsonDepth)).issues).toEqual([]);
     expect(firstOf(nested(maxJsonDepth + 1))).toMatchObject({ code: 'too-deep' });
     expect(firstOf('['.repeat(1_000_000))).toMatchObject({ code: 'too-deep', line: 1, column: maxJsonDepth + 1 });
+  });
+
+  it('refuses a text that is too long before it looks inside', () => {
+    expect(parseLocatedJson(' '.repeat(maxJsonLength + 1), 'big.json')).toMatchObject({ value: undefined, issues: [{ code: 'file-too-large', file: 'big.json' }] });
   });
 
   it('places an issue without a value at the innermost value there is', () => {

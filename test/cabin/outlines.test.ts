@@ -1,5 +1,5 @@
 import { polygonArea as d3Area, polygonCentroid as d3Centroid, polygonContains as d3Contains } from 'd3';
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { MapPoint } from '../../src/cabin/cabin.ts';
 import { labelPoint } from '../../src/cabin/outlines/label-point.ts';

@@ -82,6 +82,22 @@ describe('restoreCabin', () => {
     expect(issues.at(-1)).toMatchObject({ code: 'more-issues', severity: 'note', found: '1000 more issues, 1000 of them errors' });
   });
 
+  it('refuses shared covariances that contradict each other or name their own instrument', () => {
+    const shared = [0.001, 0, 0, 0, 0.001, 0, 0, 0, 0.001];
+    expect(issuesAfter('instruments[1].agreement.shared', { 'spectro-a': shared }).issues).toEqual([
+      expect.objectContaining({ code: 'shared-unequal', path: 'instruments[0].agreement.shared["spectro-b"]' }),
+    ]);
+    expect(issuesAfter('instruments[1].agreement.shared', { 'spectro-b': shared }).issues).toContainEqual(
+      expect.objectContaining({ code: 'shared-with-itself', path: 'instruments[1].agreement.shared["spectro-b"]' }),
+    );
+  });
+
+  it('refuses a master given as a difference to itself, and a ring of two masters', () => {
+    const difference = { quantity: 'difference', spot: { name: 's' }, conditions: 'colour-a', difference: [0, 0, 0], light: 'D65', observer: 10, master: 'm-slate' };
+    expect(issuesAfter('masters[0].readings[0]', difference).issues).toEqual([expect.objectContaining({ code: 'difference-to-itself', path: 'masters[0].readings[0].master' })]);
+    expect(issuesAfter('masters[0].parentMaster', 'm-cloth').issues.map(({ code, path }) => `${code} ${path ?? ''}`)).toEqual(['master-cycle masters[0].parentMaster', 'master-cycle masters[1].parentMaster']);
+  });
+
   it('says of a newer version only that', () => {
     expect(restoreCabin({ format: 'adjoin-cabin', version: 2, all: 'else' }).issues).toEqual([expect.objectContaining({ code: 'newer-version', path: 'version' })]);
   });

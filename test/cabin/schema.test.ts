@@ -1,5 +1,5 @@
 import { eigs } from 'mathjs';
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Matrix3 } from '../../src/quantities.ts';
 import { isCalendarDate } from '../../src/cabin/schema/date.ts';

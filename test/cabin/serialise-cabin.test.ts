@@ -9,7 +9,7 @@ import { withNode } from '../support/edit-json.ts';
 function turned(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(turned);
   if (typeof value !== 'object' || value === null) return value;
-  return Object.fromEntries(Object.entries(value).reverse().map(([key, member]) => [key, turned(member)]));
+  return Object.fromEntries(Object.entries(value).toReversed().map(([key, member]) => [key, turned(member)]));
 }
 
 describe('serialiseCabin', () => {

@@ -1,5 +1,5 @@
 import { csvFormatRows, tsvFormatRows } from 'd3';
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readDelimited } from '../../src/formats/delimited-text.ts';
 import { parseNumber } from '../../src/formats/table-cells.ts';

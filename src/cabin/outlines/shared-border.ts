@@ -36,24 +36,27 @@ export function sharedBorder(a: Outline, b: Outline, tolerance: number): MapPoin
   const [walker, other] = walkerFirst(a, b);
   const edges = edgesOf(walker.points, walker.closed);
   const otherEdges = edgesOf(other.points, other.closed);
-  const length = edges.reduce((sum, edge) => sum + distance(edge.from, edge.to), 0);
+  const length = lengthOf(edges);
   if (edges.length === 0 || otherEdges.length === 0 || length === 0) return undefined;
-  const stretches = alongside(sampleRound(edges, otherEdges, walker, other, length, tolerance), walker.closed ? length : undefined, 3 * tolerance);
-  const longest = stretches.reduce<Stretch | undefined>((best, stretch) => (best === undefined || stretch.length > best.length ? stretch : best), undefined);
+  const samples = sampleRound(edges, otherEdges, walker, other, length, tolerance);
+  const [longest] = alongside(samples, walker.closed ? length : undefined, 3 * tolerance).sort((one, two) => two.length - one.length);
   if (longest !== undefined && longest.length >= Math.min(shortestBorder, length / 2)) return simplify(longest.points, 0.25);
   const [first] = walker.points;
   const lies = walker.closed && other.closed && walker.points.every((point) => isInside(point, other.points));
   return lies && first !== undefined ? [...walker.points, first] : undefined;
 }
 
-/** Thread is walked before faces, the shorter outline before the longer one; the result never depends on the order given, save for its direction. */
+const lengthOf = (edges: readonly Segment[]): number => edges.reduce((sum, edge) => sum + distance(edge.from, edge.to), 0);
+
+/** Thread is walked before faces, the shorter outline before the longer one, so that the order given hardly matters. */
 function walkerFirst(a: Outline, b: Outline): [Outline, Outline] {
   if (a.closed !== b.closed) return a.closed ? [b, a] : [a, b];
-  const lengthOf = (outline: Outline): number => edgesOf(outline.points, outline.closed).reduce((sum, edge) => sum + distance(edge.from, edge.to), 0);
-  return lengthOf(b) < lengthOf(a) ? [b, a] : [a, b];
+  return lengthOf(edgesOf(b.points, b.closed)) < lengthOf(edgesOf(a.points, a.closed)) ? [b, a] : [a, b];
 }
 
-function sampleRound(edges: readonly Segment[], otherEdges: readonly Segment[], walker: Outline, other: Outline, length: number, tolerance: number): Sample[] {
+function sampleRound(
+  edges: readonly Segment[], otherEdges: readonly Segment[], walker: Outline, other: Outline, length: number, tolerance: number,
+): Sample[] {
   const box = bounds(other.points);
   const near = ([x, y]: MapPoint): boolean =>
     x >= box.left - tolerance && x <= box.right + tolerance && y >= box.top - tolerance && y <= box.bottom + tolerance;
@@ -73,7 +76,9 @@ function sampleRound(edges: readonly Segment[], otherEdges: readonly Segment[], 
   return samples;
 }
 
-function across(point: MapPoint, edge: Segment, otherEdges: readonly Segment[], walker: Outline, other: Outline, tolerance: number): MapPoint | undefined {
+function across(
+  point: MapPoint, edge: Segment, otherEdges: readonly Segment[], walker: Outline, other: Outline, tolerance: number,
+): MapPoint | undefined {
   let best: MapPoint | undefined;
   let shortest = tolerance;
   for (const candidate of otherEdges) {
@@ -81,13 +86,16 @@ function across(point: MapPoint, edge: Segment, otherEdges: readonly Segment[], 
     const foot = nearestOnSegment(point, candidate);
     const gap = distance(point, foot);
     if (gap > shortest) continue;
-    if (gap > touching && Math.abs((foot[0] - point[0]) * (edge.to[0] - edge.from[0]) + (foot[1] - point[1]) * (edge.to[1] - edge.from[1])) > mostSlant * gap * distance(edge.from, edge.to)) continue;
+    if (gap > touching && slant(point, foot, edge) > mostSlant) continue;
     shortest = gap;
     best = foot;
   }
   if (best !== undefined) return between(point, best, 0.5);
   return !walker.closed && other.closed && isInside(point, other.points) ? point : undefined;
 }
+
+/** Cosine of the angle between the line across and the edge, 0..1. */
+const slant = (point: MapPoint, foot: MapPoint, edge: Segment): number => parallelism({ from: point, to: foot }, edge);
 
 interface Stretch {
   readonly points: MapPoint[];

@@ -9,7 +9,9 @@ export function checkDateOrder(cabin: Draft<Cabin>, index: ReferenceIndex, fault
   if (asOf === undefined) return;
   const check = (day: string | undefined, path: string): void => {
     if (day === undefined || day.slice(0, 10) <= asOf) return;
-    faults.add('later-than-as-of', { severity: 'warning', expected: `a day up to ${asOf}, the day the cabin is judged on`, found: day }, path);
+    faults.add('later-than-as-of', {
+      severity: 'warning', expected: `a day up to ${asOf}, the day the cabin is judged on`, found: day,
+    }, path);
   };
   for (const [at, instrument] of entriesOf(cabin.instruments)) {
     check(instrument.calibratedOn, `instruments[${at}].calibratedOn`);

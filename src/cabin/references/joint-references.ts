@@ -19,7 +19,11 @@ export function checkJoints(cabin: Draft<Cabin>, index: ReferenceIndex, faults: 
       const key = JSON.stringify([...[...parts].sort(), joint.kind]);
       const other = pairs.get(key);
       if (other === undefined) pairs.set(key, path);
-      else faults.add('duplicate-joint', { expected: 'one joint of a kind for a pair of parts', found: `${parts.join(' and ')} by ${joint.kind ?? 'no kind'}, as at ${other}` }, `${path}.parts`);
+      else {
+        faults.add('duplicate-joint', {
+          expected: 'one joint of a kind for a pair of parts', found: `${parts.join(' and ')} by ${joint.kind ?? 'no kind'}, as at ${other}`,
+        }, `${path}.parts`);
+      }
       if (joint.reference !== undefined && !parts.includes(joint.reference)) {
         faults.add('reference-not-of-joint', { expected: `one of ${parts.join(', ')}`, found: JSON.stringify(joint.reference) }, `${path}.reference`);
       }
@@ -30,7 +34,8 @@ export function checkJoints(cabin: Draft<Cabin>, index: ReferenceIndex, faults: 
     for (const [recordAt, record] of entriesOf(joint.visualRecords)) {
       if (record.light === undefined || index.lights.has(record.light)) continue;
       faults.add('light-not-listed', {
-        severity: 'warning', expected: 'a light of the list or of the cabin', found: JSON.stringify(record.light), hint: 'The record is shown and cannot be set beside a computed light.',
+        severity: 'warning', expected: 'a light of the list or of the cabin', found: JSON.stringify(record.light),
+        hint: 'The record is shown and cannot be set beside a computed light.',
       }, `${path}.visualRecords[${recordAt}].light`);
     }
   }

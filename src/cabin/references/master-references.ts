@@ -16,7 +16,9 @@ export function checkMasters(cabin: Draft<Cabin>, index: ReferenceIndex, faults:
     const seen = new Set([specimen.id]);
     for (let next = specimen.parentMaster; next !== undefined; next = index.specimenById.get(next)?.parentMaster) {
       if (next === specimen.id) {
-        faults.add('master-cycle', { expected: 'a line of parent masters that ends', found: `${JSON.stringify(specimen.parentMaster)}, which leads back here` }, `${path}.parentMaster`);
+        faults.add('master-cycle', {
+          expected: 'a line of parent masters that ends', found: `${JSON.stringify(specimen.parentMaster)}, which leads back here`,
+        }, `${path}.parentMaster`);
         break;
       }
       if (seen.has(next)) break;

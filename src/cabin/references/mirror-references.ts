@@ -13,19 +13,27 @@ export function checkMirrors(cabin: Draft<Cabin>, index: ReferenceIndex, faults:
     if (!checkKnown(faults, 'unknown-part', other, index.parts, 'the id of a part', path)) continue;
     const ring = ringFrom(part, index);
     if (ring !== undefined) {
-      faults.add('mirror-cycle', { expected: 'a mirror that leads back to no part', found: ring.join(' -> '), hint: 'Only one of the two hands says mirrorOf.' }, path);
+      faults.add('mirror-cycle', {
+        expected: 'a mirror that leads back to no part', found: ring.join(' -> '), hint: 'Only one of the two hands says mirrorOf.',
+      }, path);
       continue;
     }
     const partner = index.parts.get(other);
     if (partner?.mirrorOf !== undefined) {
-      faults.add('mirror-chain', { expected: 'a part that is no mirror itself', found: `${JSON.stringify(other)}, the mirror of ${JSON.stringify(partner.mirrorOf)}` }, path);
+      faults.add('mirror-chain', {
+        expected: 'a part that is no mirror itself', found: `${JSON.stringify(other)}, the mirror of ${JSON.stringify(partner.mirrorOf)}`,
+      }, path);
     }
     const owner = taken.get(other);
     if (owner === undefined) taken.set(other, part.id ?? '');
-    else faults.add('mirror-taken', { expected: 'one mirror of a part', found: `${JSON.stringify(other)}, mirrored by ${JSON.stringify(owner)} already` }, path);
+    else faults.add('mirror-taken', {
+      expected: 'one mirror of a part', found: `${JSON.stringify(other)}, mirrored by ${JSON.stringify(owner)} already`,
+    }, path);
     const handed = new Set([part.hand, partner?.hand]);
     if (!(handed.has('left') && handed.has('right'))) {
-      faults.add('mirror-hand', { expected: 'one part of hand "left" and one of hand "right"', found: `${part.hand ?? 'no hand'} and ${partner?.hand ?? 'no hand'}` }, path);
+      faults.add('mirror-hand', {
+        expected: 'one part of hand "left" and one of hand "right"', found: `${part.hand ?? 'no hand'} and ${partner?.hand ?? 'no hand'}`,
+      }, path);
     }
   }
 }

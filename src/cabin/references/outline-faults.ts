@@ -11,11 +11,17 @@ export function checkOutlines(cabin: Draft<Cabin>, faults: Faults): void {
     const points = entriesOf(part.outline).map(([, point]) => point);
     if (part.outline === undefined || points.length !== part.outline.length || isThread(part)) continue;
     if (points.length < 3) {
-      faults.add('outline-too-short', { expected: 'at least 3 points', found: String(points.length), hint: 'Only thread may be a line of two points.' }, path);
+      faults.add('outline-too-short', {
+        expected: 'at least 3 points', found: String(points.length), hint: 'Only thread may be a line of two points.',
+      }, path);
     } else if (selfCrossing(points)) {
-      faults.add('outline-crosses-itself', { severity: 'warning', expected: 'an outline that does not cross itself', found: 'edges that cross' }, path);
+      faults.add('outline-crosses-itself', {
+        severity: 'warning', expected: 'an outline that does not cross itself', found: 'edges that cross',
+      }, path);
     } else if (Math.abs(polygonArea(points)) < 1e-6) {
-      faults.add('outline-without-area', { severity: 'warning', expected: 'an outline that holds an area', found: 'points on a line' }, path);
+      faults.add('outline-without-area', {
+        severity: 'warning', expected: 'an outline that holds an area', found: 'points on a line',
+      }, path);
     }
   }
 }

@@ -27,7 +27,9 @@ export function checkMaster(master: string | undefined, index: ReferenceIndex, p
   if (master === undefined) return false;
   const specimen = index.specimenById.get(master);
   if (specimen !== undefined && specimen.kind !== 'master') {
-    faults.add('not-a-master', { expected: 'a specimen of kind "master"', found: `${JSON.stringify(master)} of kind ${JSON.stringify(specimen.kind)}` }, path);
+    faults.add('not-a-master', {
+      expected: 'a specimen of kind "master"', found: `${JSON.stringify(master)} of kind ${JSON.stringify(specimen.kind)}`,
+    }, path);
     return false;
   }
   return checkKnown(faults, 'unknown-master', master, index.masters, 'the id of a master', path);
@@ -48,19 +50,26 @@ function checkStandsBy(source: Draft<Source>, sourcePath: string, index: Referen
     const specimen = own.get(id);
     if (specimen === undefined) {
       const elsewhere = index.specimenById.has(id);
-      if (elsewhere) faults.add('unknown-specimen', { expected: 'a specimen of this source', found: `${JSON.stringify(id)} of another source` }, path);
+      if (elsewhere) faults.add('unknown-specimen', {
+        expected: 'a specimen of this source', found: `${JSON.stringify(id)} of another source`,
+      }, path);
       else checkKnown(faults, 'unknown-specimen', id, own, 'the id of a specimen of this source', path);
       continue;
     }
     if (specimen.kind === 'master' || specimen.kind === 'boundary sample') {
-      faults.add('stands-by-kind', { expected: 'a plaque, tool part or series part', found: `a ${specimen.kind}`, hint: 'Masters and boundary samples never stand for a source.' }, path);
+      faults.add('stands-by-kind', {
+        expected: 'a plaque, tool part or series part', found: `a ${specimen.kind}`,
+        hint: 'Masters and boundary samples never stand for a source.',
+      }, path);
     }
     const actual = specimen.exposure?.stage ?? 'new';
     if (actual !== stage) {
-      faults.add('stands-by-stage', { expected: `a specimen at the stage ${JSON.stringify(stage)}`, found: `one at the stage ${JSON.stringify(actual)}` }, path);
+      faults.add('stands-by-stage', {
+        expected: `a specimen at the stage ${JSON.stringify(stage)}`, found: `one at the stage ${JSON.stringify(actual)}`,
+      }, path);
     }
   }
 }
 
-/** Outlines: a face has three corners at least; thread may be an open line of two points. */
+/** Whether a part has a source of thread: its outline may be an open line. */
 export const isThread = (part: Draft<Part>): boolean => entriesOf(part.sources).some(([, source]) => source.material === 'thread');

@@ -15,7 +15,8 @@ export function checkReadings(cabin: Draft<Cabin>, index: ReferenceIndex, faults
       if (checkKnown(faults, 'unknown-conditions', reading.conditions, index.conditions, 'the id of conditions', `${path}.conditions`)) {
         checkInstrumentKind(reading, index, path, faults);
         const isColour = reading.quantity === 'spectrum' || reading.quantity === 'cielab' || reading.quantity === 'difference';
-        if (isColour && reading.conditions !== undefined && index.conditions.get(reading.conditions)?.geometry === undefined) withoutGeometry.add(reading.conditions);
+        const name = reading.conditions ?? '';
+        if (isColour && index.conditions.get(name)?.geometry === undefined) withoutGeometry.add(name);
       }
       checkKnown(faults, 'unknown-file', reading.file, index.files, 'the id of a file', `${path}.file`);
       if (reading.quantity === 'cielab' || reading.quantity === 'difference') {
@@ -50,7 +51,9 @@ function checkInstrumentKind(reading: Draft<Reading>, index: ReferenceIndex, pat
   if (instrument?.kind === undefined || reading.quantity === undefined) return;
   const kinds = kindsFor[reading.quantity];
   if (!kinds.includes(instrument.kind)) {
-    faults.add('instrument-kind', { severity: 'warning', expected: `a ${kinds.join(' or ')} for ${reading.quantity}`, found: `a ${instrument.kind}` }, `${path}.conditions`);
+    faults.add('instrument-kind', {
+      severity: 'warning', expected: `a ${kinds.join(' or ')} for ${reading.quantity}`, found: `a ${instrument.kind}`,
+    }, `${path}.conditions`);
   }
 }
 
@@ -61,7 +64,10 @@ function checkAbsolute(master: string, placed: PlacedSpecimen, index: ReferenceI
   }
   const readings = entriesOf(index.masters.get(master)?.readings);
   if (readings.some(([, reading]) => reading.quantity === 'spectrum' || reading.quantity === 'cielab')) return;
-  faults.add('master-without-values', { expected: 'a master with spectra or CIELAB readings', found: JSON.stringify(master), hint: 'Without absolute values of the master a difference to it gives no colour.' }, path);
+  faults.add('master-without-values', {
+    expected: 'a master with spectra or CIELAB readings', found: JSON.stringify(master),
+    hint: 'Without absolute values of the master a difference to it gives no colour.',
+  }, path);
 }
 
 function checkEqualSpectra({ specimen, path }: PlacedSpecimen, faults: Faults): void {
@@ -74,7 +80,10 @@ function checkEqualSpectra({ specimen, path }: PlacedSpecimen, faults: Faults): 
     const other = first.get(reading.conditions);
     if (other === undefined) first.set(reading.conditions, { text, at });
     else if (other.text !== text) {
-      faults.add('unequal-spectra', { expected: `${other.text}, as in readings[${other.at}]`, found: text, hint: 'Spectra of one specimen under the same conditions are averaged, so their wavelengths must be the same.' }, `${path}.readings[${at}].values`);
+      faults.add('unequal-spectra', {
+        expected: `${other.text}, as in readings[${other.at}]`, found: text,
+        hint: 'Spectra of one specimen under the same conditions are averaged, so their wavelengths must be the same.',
+      }, `${path}.readings[${at}].values`);
     }
   }
 }

@@ -18,7 +18,9 @@ const hint = 'Dates are written year-month-day, for example 2031-03-01.';
 /** A calendar day, `YYYY-MM-DD`. */
 export const date = (): Schema<string> => plain('a date YYYY-MM-DD', (value, faults) => {
   if (typeof value === 'string' && isCalendarDate(value)) return value;
-  faults.add(typeof value === 'string' ? 'bad-date' : 'wrong-type', { expected: 'a day of the calendar as YYYY-MM-DD', found: describeValue(value), hint });
+  faults.add(typeof value === 'string' ? 'bad-date' : 'wrong-type', {
+    expected: 'a day of the calendar as YYYY-MM-DD', found: describeValue(value), hint,
+  });
   return undefined;
 });
 

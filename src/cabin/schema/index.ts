@@ -3,6 +3,7 @@ export * from './date.ts';
 export * from './describe-value.ts';
 export * from './draft.ts';
 export * from './faults.ts';
+export * from './hidden-character.ts';
 export * from './json-value.ts';
 export * from './list.ts';
 export * from './nearest-name.ts';

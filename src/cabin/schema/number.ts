@@ -28,7 +28,10 @@ export function number(range: NumberRange = {}): Schema<number> {
   return plain(expected, (value, faults) => {
     if (typeof value !== 'number') {
       const looksNumeric = typeof value === 'string' && value.trim() !== '' && value.length < 40 && Number.isFinite(Number(value.replace(',', '.')));
-      faults.add('wrong-type', { expected, found: describeValue(value), ...(looksNumeric ? { hint: 'Write the number without quotation marks, with a point.' } : {}) });
+      faults.add('wrong-type', {
+        expected,
+        found: describeValue(value), ...(looksNumeric ? { hint: 'Write the number without quotation marks, with a point.' } : {}),
+      });
       return undefined;
     }
     const hint = range.hint === undefined ? {} : { hint: range.hint };

@@ -25,7 +25,9 @@ export function variant<T extends object, Tag extends keyof T & string>(what: st
       else if (typeof word !== 'string') faults.add('wrong-type', { expected, found: describeValue(word) });
       else {
         const nearest = nearestName(word, words);
-        faults.add(code, { expected, found: describeValue(word), ...(nearest === undefined ? {} : { hint: `Did you mean ${JSON.stringify(nearest)}?` }) });
+        faults.add(code, {
+          expected, found: describeValue(word), ...(nearest === undefined ? {} : { hint: `Did you mean ${JSON.stringify(nearest)}?` }),
+        });
       }
       faults.path.pop();
       return undefined;

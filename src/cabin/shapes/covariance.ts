@@ -29,13 +29,18 @@ const matrix = (): Schema<Matrix3> => tuple<Matrix3>(matrixExpected, entry, entr
 
 export const symmetricMatrix = (): Schema<Matrix3> => refine(matrix(), (value, faults) => {
   if (!isSymmetric(value)) {
-    faults.add('covariance-not-symmetric', { expected: 'a matrix that equals its transpose', found: value.join(', '), hint: 'The order is LL, La, Lb, aL, aa, ab, bL, ba, bb.' });
+    faults.add('covariance-not-symmetric', {
+      expected: 'a matrix that equals its transpose', found: value.join(', '), hint: 'The order is LL, La, Lb, aL, aa, ab, bL, ba, bb.',
+    });
   }
 });
 
 /** A covariance: symmetric and without a negative eigenvalue. */
 export const covariance = (): Schema<Matrix3> => refine(symmetricMatrix(), (value, faults) => {
   if (isSymmetric(value) && !isPositiveSemidefinite(value)) {
-    faults.add('covariance-not-positive', { expected: 'a matrix without a negative eigenvalue', found: value.join(', '), hint: 'Variances stand on the diagonal; a covariance is at most the root of their product.' });
+    faults.add('covariance-not-positive', {
+      expected: 'a matrix without a negative eigenvalue', found: value.join(', '),
+      hint: 'Variances stand on the diagonal; a covariance is at most the root of their product.',
+    });
   }
 });

@@ -94,7 +94,9 @@ const textureReading = refine(
     parameters: required(parameters),
   }),
   (reading, faults) => {
-    if (Object.keys(reading.parameters).length === 0) faults.add('nothing-measured', { expected: 'at least one texture parameter', found: 'none' });
+    if (Object.keys(reading.parameters).length === 0) faults.add('nothing-measured', {
+      expected: 'at least one texture parameter', found: 'none',
+    });
   },
 );
 

@@ -78,9 +78,13 @@ export const lightShape: Schema<UserLight> = refine(
     faults.path.push('values');
     if (endNm > 2500) faults.add('wavelength-out-of-range', { expected: 'a last wavelength of at most 2500 nm', found: `${endNm} nm` });
     if (light.startNm > 420 || endNm < 680) {
-      faults.add('wavelengths-missing', { expected: 'powers from 420 nm or below to 680 nm or above', found: `${light.startNm} to ${endNm} nm` });
+      faults.add('wavelengths-missing', {
+        expected: 'powers from 420 nm or below to 680 nm or above', found: `${light.startNm} to ${endNm} nm`,
+      });
     }
-    if (light.values.every((value) => value === 0)) faults.add('light-without-power', { expected: 'a power above zero somewhere', found: 'zeros only' });
+    if (light.values.every((value) => value === 0)) faults.add('light-without-power', {
+      expected: 'a power above zero somewhere', found: 'zeros only',
+    });
     faults.path.pop();
   },
 );

@@ -9,10 +9,25 @@ export const coverToNm = 680;
 /** Widest step, nm: ASTM E308 has weights for 10 and 20 nm, anything finer is interpolated. */
 export const widestStepNm = 20;
 
+export interface WavelengthFault {
+  readonly code: string;
+  readonly field: 'startNm' | 'stepNm' | 'values';
+  readonly expected: string;
+  readonly found: string;
+  readonly hint?: string;
+}
+
+interface Spectrum {
+  readonly startNm: number;
+  readonly stepNm: number;
+  readonly values: readonly unknown[];
+}
+
 /** What is wrong with the wavelengths of a reflectance spectrum; nothing where they can be used. */
-export function wavelengthFault(startNm: number, stepNm: number, count: number): { code: string; field: 'startNm' | 'stepNm' | 'values'; expected: string; found: string; hint?: string } | undefined {
+export function wavelengthFault(startNm: number, stepNm: number, count: number): WavelengthFault | undefined {
   if (!Number.isInteger(startNm) || startNm < shortestNm || startNm > longestNm) {
-    return { code: 'wavelength-out-of-range', field: 'startNm', expected: `a whole number of nm from ${shortestNm} to ${longestNm}`, found: String(startNm) };
+    const expected = `a whole number of nm from ${shortestNm} to ${longestNm}`;
+    return { code: 'wavelength-out-of-range', field: 'startNm', expected, found: String(startNm) };
   }
   if (!Number.isInteger(stepNm) || stepNm < 1 || stepNm > widestStepNm) {
     return { code: 'wavelength-step', field: 'stepNm', expected: `a step of 1 to ${widestStepNm} whole nm`, found: String(stepNm) };
@@ -30,7 +45,7 @@ export function wavelengthFault(startNm: number, stepNm: number, count: number):
   return undefined;
 }
 
-export function addWavelengthFault(spectrum: { readonly startNm: number; readonly stepNm: number; readonly values: readonly unknown[] }, faults: Faults): void {
+export function addWavelengthFault(spectrum: Spectrum, faults: Faults): void {
   const fault = wavelengthFault(spectrum.startNm, spectrum.stepNm, spectrum.values.length);
   if (fault === undefined) return;
   const { code, field, ...text } = fault;
