@@ -38,9 +38,11 @@ export function crossChecks(book: Draft<RuleBook>, faults: Faults): void {
   book.geometryOrder?.forEach((geometry, index, all) => {
     if (all.indexOf(geometry) < index) faults.add('duplicate-geometry', { expected: 'each geometry once', found: JSON.stringify(geometry) }, `geometryOrder[${index}]`);
   });
+  // A table with gaps would make rules look wrong that are not.
+  const whole = known.length > 0 && known.length === materials.length;
   (book.rules ?? []).forEach((rule, index) => {
     rule?.pair?.forEach((material, side) => {
-      if (material === '*' || known.includes(material)) return;
+      if (!whole || material === '*' || known.includes(material)) return;
       faults.add('unknown-material', { expected: 'a material of the book, or *', found: JSON.stringify(material), ...hinted(material, known) }, `rules[${index}].pair[${side}]`);
     });
     lights(faults, `rules[${index}].colour.lights`, rule?.colour?.lights);
