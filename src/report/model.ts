@@ -3,6 +3,7 @@ import type { PublishedCheck } from '../colour/index.ts';
 import type { CheckResult, JointResult, Judgement, PartResult } from '../harmony/judgement.ts';
 import type { RuleBook } from '../rules/rule-book.ts';
 import type { InputFile, ReportJoint, ReportModel, ReportPart } from './model/report-model.ts';
+import { counts, worstCheck } from '../harmony/judge-joint.ts';
 import { cautions } from './cautions.ts';
 import { reportDecisions } from './model/decisions.ts';
 import { lightOf, sampleUnder } from './sample.ts';
@@ -60,20 +61,8 @@ export function reportModel(input: ReportInput): ReportModel {
   };
 }
 
-const severity = { clashes: 3, open: 2, holds: 1, 'no data': 0, 'not applicable': -1 } as const;
-const standingRank = { required: 2, 'if-measured': 1, advisory: 0 } as const;
-
-/** The check that a joint's verdict rests on: of those with that verdict the required one with the largest limit use. */
-export function leadingCheck(result: JointResult): CheckResult | undefined {
-  return [...result.checks]
-    .filter((check) => check.verdict !== 'not applicable' && !check.indicative || check.verdict === 'open')
-    .sort((first, second) =>
-      Number(second.verdict === result.verdict) - Number(first.verdict === result.verdict)
-      || standingRank[second.standing] - standingRank[first.standing]
-      || Number(first.accepted ?? false) - Number(second.accepted ?? false)
-      || severity[second.verdict] - severity[first.verdict]
-      || (second.limitUse ?? -1) - (first.limitUse ?? -1))[0];
-}
+/** The check that a joint's verdict rests on; undefined where nothing of it is judged. */
+export const leadingCheck = (result: JointResult): CheckResult | undefined => worstCheck(result.checks.filter(counts));
 
 function reportParts(cabin: Cabin, judgement: Judgement): ReportPart[] {
   const results = new Map<string, PartResult>(judgement.parts.map((part) => [part.id, part]));

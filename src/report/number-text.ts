@@ -14,19 +14,22 @@ export function signed(value: number | undefined, decimals: number): string {
   return value !== undefined && value > 0 && Number(text) !== 0 ? `+${text}` : text;
 }
 
-/** A share as whole per cent. */
-export const percent = (share: number | undefined): string => (share === undefined || !Number.isFinite(share) ? '–' : `${fixed(share * 100, 0)} %`);
+/** A share as whole per cent, the sign held to its number. */
+export const percent = (share: number | undefined): string => (share === undefined || !Number.isFinite(share) ? '–' : `${fixed(share * 100, 0)}\u00a0%`);
+
+/** A share of which only all of it is printed as 100 %. */
+export const coverageText = (share: number): string => (share < 1 && share > 0.995 ? '>\u00a099\u00a0%' : percent(share));
 
 /** A probability as per cent that never claims certainty: below 0.5 % and above 99.5 % the bound is printed. */
 export function probability(value: number | undefined): string {
   if (value === undefined || !Number.isFinite(value)) return '–';
-  if (value < 0.005) return '< 1 %';
-  if (value > 0.995) return '> 99 %';
-  return `${fixed(value * 100, 0)} %`;
+  if (value < 0.005) return '<\u00a01\u00a0%';
+  if (value > 0.995) return '>\u00a099\u00a0%';
+  return percent(value);
 }
 
 /** Limit use as per cent; past ten times the limit only the bound is printed. */
-export const limitUseText = (use: number | undefined): string => (use !== undefined && use > 9.995 ? '> 999 %' : percent(use));
+export const limitUseText = (use: number | undefined): string => (use !== undefined && use > 9.995 ? '>\u00a0999\u00a0%' : percent(use));
 
 /** Decimals for a value of a check by its unit: 2 for colour differences and gloss units, 3 for ratios and the like. */
 export const decimalsOf = (unit: string): number => (/ratio/.test(unit) ? 3 : 2);

@@ -5,7 +5,7 @@ import { csvCell } from '../../src/report/csv.ts';
 import { verdictBand } from '../../src/report/figures/verdict-band.ts';
 import { printTheme } from '../../src/report/figures/theme.ts';
 import { escapeText } from '../../src/report/markup.ts';
-import { fixed, limitUseText, percent, probability, signed } from '../../src/report/number-text.ts';
+import { coverageText, fixed, limitUseText, percent, probability, signed } from '../../src/report/number-text.ts';
 import { serialiseScene } from '../../src/report/scene.ts';
 import { sourceSansLatin } from '../../src/report/styles/source-sans.ts';
 import { cssString } from '../../src/report/styles/style-sheet.ts';
@@ -13,11 +13,15 @@ import { cssString } from '../../src/report/styles/style-sheet.ts';
 test('numbers are rounded with a true minus, never minus zero, and an en dash for none', () => {
   expect([fixed(-1.234, 2), fixed(-0.001, 2), fixed(0.5, 0), fixed(undefined, 2), fixed(Number.NaN, 1)]).toEqual(['\u22121.23', '0.00', '1', '–', '–']);
   expect([signed(0.12, 1), signed(0.001, 2), signed(-3, 1)]).toEqual(['+0.1', '0.00', '\u22123.0']);
-  expect([percent(0.456), limitUseText(12), limitUseText(1.04)]).toEqual(['46 %', '> 999 %', '104 %']);
+  expect([percent(0.456), limitUseText(12), limitUseText(1.04)]).toEqual(['46\u00a0%', '>\u00a0999\u00a0%', '104\u00a0%']);
+});
+
+test('only a coverage of all is printed as 100 %', () => {
+  expect([1, 0.998, 0.9].map(coverageText)).toEqual(['100\u00a0%', '>\u00a099\u00a0%', '90\u00a0%']);
 });
 
 test('a probability never claims certainty', () => {
-  expect([0, 0.004, 0.05, 0.5, 0.996, 1].map(probability)).toEqual(['< 1 %', '< 1 %', '5 %', '50 %', '> 99 %', '> 99 %']);
+  expect([0, 0.004, 0.05, 0.5, 0.996, 1].map(probability)).toEqual(['<\u00a01\u00a0%', '<\u00a01\u00a0%', '5\u00a0%', '50\u00a0%', '>\u00a099\u00a0%', '>\u00a099\u00a0%']);
 });
 
 test('the typeface is the one of the package, byte for byte', () => {

@@ -5,7 +5,7 @@ import type { Terminal, Verb } from '../verb.ts';
 import { checkJson, judge } from '../../harmony/index.ts';
 import { hasErrors } from '../../issue.ts';
 import { leadingCheck } from '../../report/model.ts';
-import { counted, decimalsOf, fixed, limitUseText, percent, probability } from '../../report/number-text.ts';
+import { counted, coverageText, decimalsOf, fixed, limitUseText, probability } from '../../report/number-text.ts';
 import { worstFirst } from '../../report/worst-first.ts';
 import { judgeOptions, loadJudgeInput } from '../load-cabin.ts';
 import { printable } from '../printable.ts';
@@ -55,7 +55,7 @@ export function verdictText(cabin: Cabin, judgement: Judgement, terminal: Termin
     { title: 'verdict', most: 24 }, { title: 'use', align: 'right' }, { title: 'joint', most: 44 }, { title: 'check' }, { title: 'light' }, { title: 'value', align: 'right' }, { title: 'limit', align: 'right' }, { title: 'of', most: 24 }, { title: 'within', align: 'right' },
   ], worstFirst(judgement.joints).map((joint) => {
     const leading = leadingCheck(joint);
-    return { cells: cells(joint, leading), emphasis: emphasisOf(joint), below: leading?.sentence ?? joint.sentence };
+    return { cells: cells(joint, leading), emphasis: emphasisOf(joint), below: joint.sentence };
   }), terminal);
   return [
     `${styled(printable(heading), 'strong', terminal)}\n`,
@@ -71,7 +71,7 @@ function cells(joint: JointResult, leading: CheckResult | undefined): string[] {
   const decimals = decimalsOf(leading?.unit ?? '');
   return [
     joint.verdict === 'clashes' && joint.accepted ? 'clashes, accepted' : joint.verdict,
-    limitUseText(joint.limitUse), joint.id, leading?.check ?? '', leading?.light ?? '',
+    limitUseText(leading?.limitUse), joint.id, leading?.check ?? '', leading?.light ?? '',
     fixed(leading?.value, decimals), fixed(leading?.limit, decimals), leading === undefined ? '' : quantity(leading), probability(leading?.withinProbability),
   ];
 }
@@ -113,7 +113,7 @@ function headline(judgement: Judgement, terminal: Terminal): string {
   const { summary } = judgement;
   const sentences = [
     `${counted(summary.clashes, 'joint clashes', 'joints clash')} (${summary.accepted} more accepted), ${counted(summary.open, 'is open', 'are open')}, ${counted(summary.holds, 'holds', 'hold')}.`,
-    `Expected number of holding joints that in truth do not: ${fixed(summary.expectedWrongHolds, 1)}. Checks with data of checks wanted: ${percent(summary.coverage)}.`,
+    `Expected number of holding joints that in truth do not: ${fixed(summary.expectedWrongHolds, 1)}. Checks with data of checks wanted: ${coverageText(summary.coverage)}.`,
     ...(summary.visual.joints > 0 ? [`Numbers and booth agree on ${summary.visual.agree} of ${summary.visual.joints} joints.`] : []),
     ...(judgement.requests.length > 0 ? [`${counted(judgement.requests.length, 'further reading is', 'further readings are')} asked for; \`adjoin report\` prints the sheet for each supplier.`] : []),
   ];

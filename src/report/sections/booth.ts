@@ -15,7 +15,7 @@ export function booth(page: Page): Content {
     table<BoothRow>('Latest visual record of each joint', [
       { title: 'Joint', cell: (row) => html('a', { href: `#${jointAnchor(page.place(row.joint))}` }, named(row.joint)) },
       { title: 'Numbers', cell: (row) => verdictWord({ verdict: row.verdict, accepted: false }) },
-      { title: 'Booth', cell: (row) => [row.record.result, row.record.rating && html('span', { class: 'quiet' }, ` ${row.record.rating.scale} grade ${row.record.rating.grade}`)] },
+      { title: 'Booth', steady: true, cell: (row) => [row.record.result, row.record.rating && html('span', { class: 'quiet' }, html('br', {}), `${row.record.rating.scale} grade ${row.record.rating.grade}`)] },
       { title: 'Agree', cell: (row) => (row.verdict === 'open' ? 'open' : row.agrees ? 'yes' : html('strong', {}, 'no')) },
       { title: 'Seen', cell: (row) => [`${row.record.date}, `, named(row.record.light), row.record.illuminanceLx !== undefined && `, ${row.record.illuminanceLx} lx`] },
       { title: 'Observers', cell: (row) => [counted(row.record.observers.count, 'observer'), row.record.observers.roles.length > 0 && [': ', named(row.record.observers.roles.join(', '))]] },

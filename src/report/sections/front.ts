@@ -4,7 +4,7 @@ import type { Page } from '../page.ts';
 import { verdictBand } from '../figures/verdict-band.ts';
 import { printTheme } from '../figures/theme.ts';
 import { data, figure, html, named } from '../markup.ts';
-import { counted, fixed, limitUseText, percent } from '../number-text.ts';
+import { counted, coverageText, fixed, limitUseText } from '../number-text.ts';
 import { jointAnchor, terms } from '../pieces.ts';
 import { mapPicture, stripPicture } from '../pictures.ts';
 
@@ -22,7 +22,7 @@ export function front(page: Page): Markup {
       html('span', { class: 'quiet' }, `Stage “${model.stage}”, as of ${model.asOf}. ${counted(summary.parts, 'part')}, ${counted(summary.joints, 'joint')}. Rule book: `, named(model.ruleBook.name), '.')),
     html('figure', { class: 'band' }, figure(verdictBand([
       { verdict: 'clashes', count: summary.clashes, label: summary.clashes === 1 ? 'clashes' : 'clash' },
-      { verdict: 'clashes', accepted: true, count: summary.accepted, label: summary.accepted === 1 ? 'clashes, accepted' : 'clash, accepted' },
+      { verdict: 'clashes', accepted: true, count: summary.accepted, label: 'accepted' },
       { verdict: 'open', count: summary.open, label: summary.open === 1 ? 'is open' : 'are open' },
       { verdict: 'holds', count: summary.holds, label: summary.holds === 1 ? 'joint holds' : 'joints hold' },
     ], { width: 680, height: 104 }, printTheme))),
@@ -60,7 +60,7 @@ function inShort(page: Page): Markup {
     summary.open === 0 ? undefined : ['What is open', openShort(page)],
     ['How sure', html('p', {},
       counted(summary.holds, 'joint holds', 'joints hold'), '; the expected number of them that in truth do not is ', html('strong', {}, data(summary.expectedWrongHolds, fixed(summary.expectedWrongHolds, 1))),
-      '. Of the checks that the rules want, ', html('strong', {}, data(summary.coverage, percent(summary.coverage))), ' had data.')],
+      '. Of the checks that the rules want, ', html('strong', {}, data(summary.coverage, coverageText(summary.coverage))), ' had data.')],
     acceptedShort(page),
     summary.visual.joints === 0 ? undefined : ['Seen in the booth', html('p', {},
       `Numbers and booth agree on ${summary.visual.agree} of ${counted(summary.visual.joints, 'joint')} that both have judged`,
@@ -68,18 +68,21 @@ function inShort(page: Page): Markup {
   ], 'terms short-terms'));
 }
 
+/** The sentence without the rule and the number of spots, which stand in the joint's block. */
+const withoutGrounds = (sentence: string): string => sentence.replace(/ By rule .*? spots(?: at [^.]*)?\./, '');
+
 function worst(page: Page, entry: ReportJoint): Markup {
   const { leading, result } = entry;
   return html('div', { class: 'worst' },
     html('div', { class: 'mat' }, stripPicture(page, entry, leading?.light ?? 'D65', { width: 104, height: 52 })),
     html('p', {}, html('a', { class: 'title', href: `#${jointAnchor(page.place(entry.id))}` }, named(entry.names[0]), ' and ', named(entry.names[1])),
       ' ', html('span', { class: 'use' }, data(result.limitUse, limitUseText(result.limitUse)), ' of the limit'), html('br', {}),
-      leading?.sentence ?? result.sentence));
+      withoutGrounds(result.sentence)));
 }
 
 const causes: Readonly<Record<string, string>> = {
-  'too few spots': 'too few spots', 'instruments disagree': 'measured on instruments that may disagree', 'spread of the part': 'the part itself scatters',
-  conditions: 'measured under conditions that may not be compared', 'on the limit': 'on the limit', 'missing data': 'data is missing', 'judged by eye': 'to be judged by eye',
+  'too few spots': 'with too few spots', 'instruments disagree': 'measured on instruments that may disagree', 'spread of the part': 'because the part itself scatters',
+  conditions: 'measured under conditions that may not be compared', 'on the limit': 'on the limit', 'missing data': 'for want of data', 'judged by eye': 'to be judged by eye',
 };
 
 function openShort(page: Page): Markup {
@@ -106,6 +109,9 @@ function acceptedShort(page: Page): readonly [Content, Content] | undefined {
 }
 
 function joinedLinks(page: Page, ids: readonly string[]): Content {
-  return ids.slice(0, 8).map((id, index) => [index > 0 && ', ', html('a', { href: `#${jointAnchor(page.place(id))}` }, named(id))])
-    .concat(ids.length > 8 ? [[` and ${ids.length - 8} more`]] : []);
+  const link = (id: string): Content => {
+    const entry = page.joint(id);
+    return html('a', { href: `#${jointAnchor(page.place(id))}` }, entry ? [named(entry.names[0]), ' and ', named(entry.names[1])] : named(id));
+  };
+  return [ids.slice(0, 6).map((id, index) => [index > 0 && '; ', link(id)]), ids.length > 6 && ` and ${ids.length - 6} more`];
 }

@@ -13,18 +13,19 @@ export function jointBlock(page: Page, entry: ReportJoint, ...more: readonly Con
   const anchor = jointAnchor(page.place(entry.id));
   const facts = [joint.kind, joint.gapMm !== undefined && joint.gapMm > 0 && `${joint.gapMm} mm gap`, joint.stepMm !== undefined && `${joint.stepMm} mm step`,
     joint.viewMm !== undefined && `seen from ${joint.viewMm} mm`, `colour intent ${result.intent.colour}`].filter((fact) => fact !== false);
-  const others = result.checks.filter((check) => check !== leading && check.sentence !== leading?.sentence && (check.verdict === 'clashes' || check.verdict === 'open'));
+  const others = result.checks.filter((check) => check !== leading && (check.verdict === 'clashes' || check.verdict === 'open'));
+  const tables = result.checks.filter((check) => check.lights.length > 0 && (check === leading || check.verdict === 'clashes' || check.verdict === 'open'));
   return html('article', { class: `joint ${result.verdict}`, id: anchor, 'aria-labelledby': `${anchor}-title` },
     html('header', {},
       html('h3', { id: `${anchor}-title` }, named(entry.names[0]), html('span', { class: 'against' }, ' and '), named(entry.names[1])),
-      html('p', { class: 'big' }, result.limitUse !== undefined && [data(result.limitUse, limitUseText(result.limitUse)), html('span', { class: 'quiet' }, ' of the limit')]),
+      html('p', { class: 'big' }, leading?.value !== undefined && [data(result.limitUse, limitUseText(result.limitUse)), html('span', { class: 'quiet' }, ' of the limit')]),
       html('p', { class: 'facts' }, verdictWord(result), ' · ', named(entry.id), ' · ', facts.join(' · '))),
-    html('p', { class: 'sentence' }, leading?.sentence ?? result.sentence),
+    html('p', { class: 'sentence' }, result.sentence),
     others.map((check) => html('p', { class: 'further' }, check.sentence)),
     html('div', { class: 'evidence' }, strips(page, entry), spectra(page, entry)),
     more,
     checksTable(result.checks),
-    result.checks.filter((check) => check.lights.length > 0).map((check) => lightsTable(check)),
+    tables.map((check) => lightsTable(check)),
     html('p', { class: 'judged' }, html('span', { class: 'quiet' }, 'Judged on: '), result.judgedOn.map((side, index) => [index > 0 && '; ', judgedOn(page, side)]), '. ',
       html('span', { class: 'quiet' }, 'Rule: '), result.ruleWhy, result.lotProbability !== undefined && [' A random pair of parts of these lots holds with a probability of ', data(result.lotProbability, probability(result.lotProbability)), '.']),
     cautionList(result.checks));
@@ -44,7 +45,7 @@ function strips(page: Page, entry: ReportJoint): Content {
 }
 
 function spectra(page: Page, entry: ReportJoint): Content {
-  const picture = spectraPicture(page, entry, { width: 348, height: 224 });
+  const picture = spectraPicture(page, entry, { width: 410, height: 250 });
   return picture && html('figure', { class: 'spectra' }, picture,
     html('figcaption', {}, 'Standard solid, trial dashed; below, their difference on its own scale.'));
 }
@@ -81,7 +82,7 @@ function lightsTable(check: CheckResult): Markup {
       title: componentNames[component], number: true, cell: (light: LightResult) => data(light.difference[component], signed(light.difference[component], 2)),
     })),
     ...(check.lights.some((light) => light.criteria.some((criterion) => criterion.name !== 'ΔE')) ? [{ title: 'Also limited', cell: criteria }] : []),
-    { title: 'The trial is', cell: (light) => light.words.join(', ') },
+    { title: 'The trial is', cell: (light: LightResult) => light.words.join(', ') },
   ], check.lights, 'lights');
 }
 

@@ -39,4 +39,4 @@ const partTable = (caption: string, rows: readonly Row[]): Content => table<Row>
   { title: 'Limit use', number: true, cell: ({ check }) => [usePicture(check), data(check.limitUse, limitUseText(check.limitUse))] },
   { title: 'Within', number: true, cell: ({ check }) => data(check.withinProbability, probability(check.withinProbability)) },
   { title: 'Light', cell: ({ check }) => check.light ?? '' },
-], rows);
+], rows, 'compact');

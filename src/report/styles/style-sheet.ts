@@ -119,8 +119,15 @@ details::details-content{content-visibility:visible;display:block;height:auto}
 .contents ol{columns:auto}
 .contents li{display:inline}
 .contents li+li::before{content:" · "}
-.map svg{max-height:88mm}
+.map svg{max-height:74mm}
+.map figcaption{padding-top:.2rem}
+.short{margin-top:3mm}
+.short-terms>div{padding:.35rem 0;grid-template-columns:6.6rem 1fr;gap:1rem}
+.worst{grid-template-columns:5.4rem 1fr;gap:.8rem;margin-bottom:.4rem}
+.worst .mat{padding:.25rem}
+.short p{line-height:1.35}
 .band{margin:5mm 0 4mm}
 th,td{padding:.22rem .5rem .22rem 0}
+.compact th,.compact td{padding-top:.1rem;padding-bottom:.1rem}
 }
 `;
