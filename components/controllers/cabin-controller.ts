@@ -2,12 +2,14 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Cabin } from '../../src/cabin/cabin.ts';
 import type { Judgement } from '../../src/harmony/judgement.ts';
 import type { Issue } from '../../src/issue.ts';
+import type { JointPaths } from '../../src/workers/judge-protocol.ts';
 import { JudgeBridge } from '../../src/workers/judge-bridge.ts';
 
 export interface OpenCabin {
   readonly file: string;
   readonly cabin: Cabin;
   readonly judgement: Judgement;
+  readonly paths: JointPaths;
   /** Warnings and notes of a file that was taken. */
   readonly issues: readonly Issue[];
 }
@@ -82,7 +84,7 @@ export class CabinController implements ReactiveController {
     try {
       const reply = await this.bridge.judge({ text: await read(work.signal), file }, work.signal);
       if (this.work !== work) return false;
-      if (reply.kind === 'judged') this.open = { file, cabin: reply.cabin, judgement: reply.judgement, issues: reply.issues };
+      if (reply.kind === 'judged') this.open = { file, cabin: reply.cabin, judgement: reply.judgement, paths: reply.paths, issues: reply.issues };
       else this.refuse({ file, issues: reply.issues });
       return reply.kind === 'judged';
     } catch (reason) {

@@ -1,4 +1,5 @@
 import type { Cabin } from '../cabin/cabin.ts';
+import type { JointPath } from '../cabin/index.ts';
 import type { Judgement } from '../harmony/judgement.ts';
 import type { Issue } from '../issue.ts';
 
@@ -8,7 +9,10 @@ export interface JudgeRequest {
   readonly file: string;
 }
 
+/** Where every joint that can be drawn runs on the map, by its id. */
+export type JointPaths = ReadonlyMap<string, JointPath>;
+
 /** A cabin that could be read, with what was judged of it, or all the faults that refused it. */
 export type JudgeReply =
-  | { readonly kind: 'judged'; readonly cabin: Cabin; readonly judgement: Judgement; readonly issues: readonly Issue[] }
+  | { readonly kind: 'judged'; readonly cabin: Cabin; readonly judgement: Judgement; readonly paths: JointPaths; readonly issues: readonly Issue[] }
   | { readonly kind: 'refused'; readonly issues: readonly Issue[] };

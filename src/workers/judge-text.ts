@@ -1,11 +1,11 @@
-import { parseCabin } from '../cabin/index.ts';
+import { jointPath, parseCabin } from '../cabin/index.ts';
 import type { Cabin } from '../cabin/cabin.ts';
 import { judge } from '../harmony/index.ts';
 import { hasErrors } from '../issue.ts';
 import type { Outcome } from '../issue.ts';
 import { builtInRuleBooks, restoreRuleBook, ruleBookById } from '../rules/index.ts';
 import type { RuleBook } from '../rules/rule-book.ts';
-import type { JudgeReply, JudgeRequest } from './judge-protocol.ts';
+import type { JointPaths, JudgeReply, JudgeRequest } from './judge-protocol.ts';
 
 /** Reads a cabin file and judges it by the rule book it names or carries, else by the first built-in one. */
 export function judgeText({ text, file }: JudgeRequest): JudgeReply {
@@ -15,7 +15,14 @@ export function judgeText({ text, file }: JudgeRequest): JudgeReply {
   if (book.value === undefined || hasErrors(book.issues)) {
     return { kind: 'refused', issues: [...issues, ...book.issues.map((issue) => ({ ...issue, file, path: ['ruleBook', issue.path].filter(Boolean).join('.') }))] };
   }
-  return { kind: 'judged', cabin, judgement: judge(cabin, book.value), issues: [...issues, ...book.issues] };
+  return { kind: 'judged', cabin, judgement: judge(cabin, book.value), paths: pathsOf(cabin), issues: [...issues, ...book.issues] };
+}
+
+function pathsOf(cabin: Cabin): JointPaths {
+  return new Map(cabin.joints.flatMap((joint) => {
+    const path = jointPath(cabin, joint);
+    return path === undefined ? [] : [[joint.id, path] as const];
+  }));
 }
 
 function ruleBookOf(cabin: Cabin): Outcome<RuleBook> {

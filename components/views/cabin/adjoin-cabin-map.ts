@@ -7,6 +7,7 @@ import type { CabinMapInput } from '../../../src/report/figures/cabin-map.ts';
 import { hatchPath } from '../../../src/report/figures/hatch.ts';
 import type { VerdictMark } from '../../../src/report/figures/verdict-line.ts';
 import { drawing, element } from '../../../src/report/scene.ts';
+import type { JointPaths } from '../../../src/workers/judge-protocol.ts';
 import { ElementSize } from '../../controllers/element-size.ts';
 import { tableInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
@@ -31,7 +32,7 @@ const marks: readonly (readonly [string, VerdictMark])[] = [
 export class AdjoinCabinMap extends LitElement {
   static override styles = [base, styles];
   static override properties = {
-    cabin: { attribute: false }, judgement: { attribute: false }, listed: { attribute: false }, colours: { attribute: false }, light: {},
+    cabin: { attribute: false }, judgement: { attribute: false }, listed: { attribute: false }, colours: { attribute: false }, paths: { attribute: false }, light: {},
     pointed: {}, pointedPart: { state: true },
   };
 
@@ -40,6 +41,7 @@ export class AdjoinCabinMap extends LitElement {
   /** Joints that pass the filter, worst first. */
   declare listed: readonly JointResult[];
   declare colours: ReadonlyMap<string, PartColour>;
+  declare paths: JointPaths;
   declare light: string;
   declare pointed: string | undefined;
   declare pointedPart: string | undefined;
@@ -50,11 +52,12 @@ export class AdjoinCabinMap extends LitElement {
     super();
     this.listed = [];
     this.colours = new Map();
+    this.paths = new Map();
     this.light = 'D65';
   }
 
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
-    if (changed.has('cabin') || changed.has('judgement') || changed.has('colours')) this.input = mapInput(this.cabin, this.judgement, this.colours);
+    if (changed.has('cabin') || changed.has('judgement') || changed.has('colours')) this.input = mapInput(this.cabin, this.judgement, this.colours, this.paths);
   }
 
   private say(name: 'adjoin-point' | 'adjoin-open-joint', detail: string | undefined): void {

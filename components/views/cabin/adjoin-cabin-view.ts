@@ -3,6 +3,7 @@ import type { TemplateResult } from 'lit';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import type { JointResult, Judgement } from '../../../src/harmony/judgement.ts';
 import type { Issue } from '../../../src/issue.ts';
+import type { JointPaths } from '../../../src/workers/judge-protocol.ts';
 import type { JointFilter } from '../../controllers/route.ts';
 import { partsById, passes } from '../../model/joint-filter.ts';
 import type { PartColour } from '../../model/part-colours.ts';
@@ -24,7 +25,7 @@ export class AdjoinCabinView extends LitElement {
   `];
 
   static override properties = {
-    cabin: { attribute: false }, judgement: { attribute: false }, issues: { attribute: false }, colours: { attribute: false }, light: {},
+    cabin: { attribute: false }, judgement: { attribute: false }, issues: { attribute: false }, colours: { attribute: false }, paths: { attribute: false }, light: {},
     filter: { attribute: false }, linkTo: { attribute: false }, pointed: { state: true },
   };
 
@@ -32,6 +33,7 @@ export class AdjoinCabinView extends LitElement {
   declare judgement: Judgement;
   declare issues: readonly Issue[];
   declare colours: ReadonlyMap<string, PartColour>;
+  declare paths: JointPaths;
   declare light: string;
   declare filter: JointFilter;
   declare linkTo: (joint: string) => string;
@@ -42,6 +44,7 @@ export class AdjoinCabinView extends LitElement {
     super();
     this.issues = [];
     this.colours = new Map();
+    this.paths = new Map();
     this.light = 'D65';
     this.filter = {};
     this.linkTo = () => '#/';
@@ -60,7 +63,7 @@ export class AdjoinCabinView extends LitElement {
     return html`
       <h1 class="unseen">${this.cabin.name}</h1>
       <adjoin-cabin-map
-        .cabin=${this.cabin} .judgement=${this.judgement} .listed=${this.listed} .colours=${this.colours} .light=${this.light} .pointed=${this.pointed}
+        .cabin=${this.cabin} .judgement=${this.judgement} .listed=${this.listed} .colours=${this.colours} .paths=${this.paths} .light=${this.light} .pointed=${this.pointed}
         @adjoin-point=${point}
       ></adjoin-cabin-map>
       <adjoin-wall

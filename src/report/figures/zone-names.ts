@@ -1,5 +1,7 @@
 import { labelPoint } from '../../cabin/index.ts';
 import type { CabinMapInput, MapPart } from './cabin-map.ts';
+import { coveredGrid } from './covered-grid.ts';
+import type { CoveredGrid } from './covered-grid.ts';
 import type { Point } from './polyline.ts';
 
 export interface PlacedName {
@@ -17,65 +19,82 @@ interface Box {
   readonly bottom: number;
 }
 
+interface Face {
+  readonly part: MapPart;
+  readonly outline: readonly Point[];
+  readonly box: Box;
+}
+
 const letter = 5.6;
 const lineHeight = 13;
-const stepPx = 7;
-const farthestPx = 34;
+const cell = 4;
+const farthestPx = 17;
 
 /**
  * Places every zone's name where the table is bare, as near to the zone as can be; where it is nowhere bare, on the zone's
  * largest face if the name fits on it; else nowhere. Px in and out; deterministic.
  */
 export function placeZoneNames(input: CabinMapInput, place: (point: Point) => Point, width: number, height: number): PlacedName[] {
-  const outlines = new Map(input.parts.map((part) => [part.id, part.outline.map(place)]));
-  const boxes = [...outlines].map(([id, outline]) => ({ id, outline, box: boxOf(outline) }));
+  const faces = input.parts.map((part): Face => {
+    const outline = part.outline.map(place);
+    return { part, outline, box: boxOf(outline) };
+  });
   const joints = input.joints.filter((joint) => joint.lead !== true).map((joint) => joint.path.map(place));
+  const solid = faces.filter(({ part }) => !part.line);
+  const strings = faces.filter(({ part }) => part.line).map(({ outline }) => outline);
+  const table = coveredGrid(solid.map(({ outline }) => outline), [...strings, ...joints], width, height, cell);
   const taken: Box[] = [];
   return (input.zones ?? []).flatMap((zone): PlacedName[] => {
-    const own = boxes.filter(({ id }) => zone.parts.includes(id));
+    const own = faces.filter(({ part }) => zone.parts.includes(part.id));
     if (own.length === 0) return [];
     const size = { width: zone.name.length * letter + 4, height: lineHeight };
-    const around = joined(own.map(({ box }) => box));
-    const near = boxes.filter(({ box }) => overlaps(box, grown(around, farthestPx + size.width)));
-    let best: { box: Box; score: number } | undefined;
-    for (let top = Math.max(2, around.top - farthestPx); top <= Math.min(height - size.height - 2, around.bottom + farthestPx); top += stepPx) {
-      for (let left = Math.max(4, around.left - farthestPx); left <= Math.min(width - size.width - 4, around.right + farthestPx - size.width); left += stepPx) {
-        const box = { left, top, right: left + size.width, bottom: top + size.height };
-        const away = Math.min(...own.map((part) => apart(box, part.box)));
-        if (away > farthestPx / 2) continue;
-        const score = away * 3 + Math.abs((left + box.right) / 2 - (around.left + around.right) / 2) * 0.15 + Math.abs(top - around.top) * 0.2;
-        if (best !== undefined && score >= best.score) continue;
-        if (taken.some((other) => overlaps(grown(box, 2), other)) || near.some((part) => covers(part.outline, part.box, grown(box, 2)))) continue;
-        best = { box, score };
-      }
-    }
-    if (best !== undefined) {
-      taken.push(best.box);
-      return [{ text: zone.name, x: best.box.left + 2, y: best.box.bottom - 3 }];
-    }
-    const inside = onFace(size, own, boxes, joints, taken);
-    if (inside === undefined) return [];
-    taken.push(inside.box);
-    return [{ text: zone.name, x: inside.box.left + 2, y: inside.box.bottom - 3, on: input.parts.find((part) => part.id === inside.id) }];
+    const bare = onTable(size, own, table, taken, width, height);
+    const found = bare ?? onFace(size, own, solid, [...strings, ...joints], taken, width, height);
+    if (found === undefined) return [];
+    taken.push(found.box);
+    return [{ text: zone.name, x: found.box.left + 2, y: found.box.bottom - 3, on: found.on }];
   });
 }
 
-type Outlined = { readonly id: string; readonly outline: readonly Point[]; readonly box: Box };
+interface Found {
+  readonly box: Box;
+  readonly on?: MapPart;
+}
 
+type Size = { readonly width: number; readonly height: number };
+
+function onTable(size: Size, own: readonly Face[], table: CoveredGrid, taken: readonly Box[], width: number, height: number): Found | undefined {
+  const around = joined(own.map(({ box }) => box));
+  const middle = (around.left + around.right) / 2;
+  let best: { box: Box; score: number } | undefined;
+  const lastTop = Math.min(height - size.height - 2, around.bottom + farthestPx);
+  const lastLeft = Math.min(width - size.width - 4, around.right + farthestPx);
+  for (let top = Math.max(2, around.top - farthestPx - size.height); top <= lastTop; top += cell) {
+    for (let left = Math.max(4, around.left - farthestPx - size.width); left <= lastLeft; left += cell) {
+      const box = { left, top, right: left + size.width, bottom: top + size.height };
+      if (!table.bare(left - 2, top - 2, box.right + 2, box.bottom + 2)) continue;
+      const away = Math.min(...own.map((face) => apart(box, face.box)));
+      if (away > farthestPx) continue;
+      const score = away * 3 + Math.abs((left + box.right) / 2 - middle) * 0.15 + Math.abs(top - around.top) * 0.2;
+      if ((best !== undefined && score >= best.score) || taken.some((other) => overlaps(grown(box, 2), other))) continue;
+      best = { box, score };
+    }
+  }
+  return best;
+}
+
+/** The name in the roomiest place of the largest face that has room for it clear of other faces and of joints. */
 function onFace(
-  size: { readonly width: number; readonly height: number }, own: readonly Outlined[], every: readonly Outlined[],
-  joints: readonly (readonly Point[])[], taken: readonly Box[],
-): { id: string; box: Box } | undefined {
-  const area = ({ box }: Outlined): number => (box.right - box.left) * (box.bottom - box.top);
-  for (const face of [...own].sort((a, b) => area(b) - area(a))) {
-    if (face.outline.length < 3) continue;
+  size: Size, own: readonly Face[], solid: readonly Face[], lines: readonly (readonly Point[])[], taken: readonly Box[], width: number, height: number,
+): Found | undefined {
+  const area = ({ box }: Face): number => (box.right - box.left) * (box.bottom - box.top);
+  for (const face of own.filter(({ part }) => !part.line).sort((a, b) => area(b) - area(a)).slice(0, 4)) {
     const [x, y] = labelPoint(face.outline);
     const box = { left: x - size.width / 2, top: y - size.height / 2, right: x + size.width / 2, bottom: y + size.height / 2 };
-    const clear = cornersOf(box).every((corner) => contains(face.outline, corner))
-      && !every.some((other) => other.id !== face.id && overlaps(other.box, box) && covers(other.outline, other.box, box))
-      && !joints.some((path) => path.some(([px, py]) => px > box.left && px < box.right && py > box.top && py < box.bottom))
-      && !taken.some((other) => overlaps(other, box));
-    if (clear) return { id: face.id, box };
+    if (taken.some((other) => overlaps(other, box))) continue;
+    const others = solid.filter((other) => other !== face && overlaps(other.box, box)).map(({ outline }) => outline);
+    const edge = [...face.outline, face.outline[0] as Point];
+    if (coveredGrid(others, [...lines, edge], width, height, cell).bare(box.left, box.top, box.right, box.bottom)) return { box, on: face.part };
   }
   return undefined;
 }
@@ -97,31 +116,3 @@ const overlaps = (a: Box, b: Box): boolean => a.left < b.right && b.left < a.rig
 
 const apart = (a: Box, b: Box): number =>
   Math.max(0, a.left - b.right, b.left - a.right) + Math.max(0, a.top - b.bottom, b.top - a.bottom);
-
-const cornersOf = (box: Box): Point[] => [
-  [box.left, box.top], [box.right, box.top], [box.right, box.bottom], [box.left, box.bottom], [(box.left + box.right) / 2, box.top], [(box.left + box.right) / 2, box.bottom],
-];
-
-function contains(outline: readonly Point[], [x, y]: Point): boolean {
-  let inside = false;
-  for (let i = 0, j = outline.length - 1; i < outline.length; j = i, i += 1) {
-    const [xi, yi] = outline[i] as Point;
-    const [xj, yj] = outline[j] as Point;
-    if (yi > y !== yj > y && x < ((xj - xi) * (y - yi)) / (yj - yi) + xi) inside = !inside;
-  }
-  return inside;
-}
-
-/** Whether any of the outline's face lies in the box: a corner of the box in the face, or an edge of the face through the box. */
-function covers(outline: readonly Point[], outlineBox: Box, box: Box): boolean {
-  if (!overlaps(outlineBox, box)) return false;
-  if (cornersOf(box).some((corner) => contains(outline, corner))) return true;
-  return outline.some((from, i) => {
-    const to = outline[(i + 1) % outline.length] as Point;
-    return [0, 0.25, 0.5, 0.75].some((share) => {
-      const x = from[0] + (to[0] - from[0]) * share;
-      const y = from[1] + (to[1] - from[1]) * share;
-      return x > box.left && x < box.right && y > box.top && y < box.bottom;
-    });
-  });
-}

@@ -1,0 +1,65 @@
+import type { Point } from './polyline.ts';
+
+/** Which cells of a raster over a drawing are covered, with sums so that any box can be asked at once. */
+export interface CoveredGrid {
+  /** Whether nothing is covered between the corners, px; what lies outside the drawing counts as bare. */
+  bare(left: number, top: number, right: number, bottom: number): boolean;
+}
+
+/** Rasters polygons into square cells of `cell` px: a cell is covered where its row's middle line meets a polygon within it, or a line passes it. */
+export function coveredGrid(
+  polygons: readonly (readonly Point[])[], lines: readonly (readonly Point[])[], width: number, height: number, cell: number,
+): CoveredGrid {
+  const columns = Math.ceil(width / cell);
+  const rows = Math.ceil(height / cell);
+  const covered = new Uint8Array(columns * rows);
+  const mark = (row: number, from: number, to: number): void => {
+    if (row < 0 || row >= rows) return;
+    const first = Math.max(0, Math.floor(from / cell));
+    const last = Math.min(columns - 1, Math.floor(to / cell));
+    for (let column = first; column <= last; column += 1) covered[row * columns + column] = 1;
+  };
+  for (const polygon of polygons) {
+    for (let row = 0; row < rows; row += 1) {
+      const crossings = crossingsOf(polygon, (row + 0.5) * cell);
+      for (let i = 0; i + 1 < crossings.length; i += 2) mark(row, crossings[i] as number, crossings[i + 1] as number);
+    }
+  }
+  for (const line of [...lines, ...polygons.map((polygon) => [...polygon, polygon[0] as Point])]) {
+    for (let i = 1; i < line.length; i += 1) {
+      const [[x0, y0], [x1, y1]] = [line[i - 1] as Point, line[i] as Point];
+      const steps = Math.max(1, Math.ceil(Math.max(Math.abs(x1 - x0), Math.abs(y1 - y0)) / cell));
+      for (let step = 0; step <= steps; step += 1) {
+        const x = x0 + ((x1 - x0) * step) / steps;
+        mark(Math.floor((y0 + ((y1 - y0) * step) / steps) / cell), x, x);
+      }
+    }
+  }
+  const sums = new Uint32Array((columns + 1) * (rows + 1));
+  for (let row = 0; row < rows; row += 1) {
+    let sum = 0;
+    for (let column = 0; column < columns; column += 1) {
+      sum += covered[row * columns + column] as number;
+      sums[(row + 1) * (columns + 1) + column + 1] = (sums[row * (columns + 1) + column + 1] as number) + sum;
+    }
+  }
+  const column = (x: number): number => Math.max(0, Math.min(columns, x));
+  const line = (y: number): number => Math.max(0, Math.min(rows, y));
+  return {
+    bare: (left, top, right, bottom) => {
+      const [c0, c1, r0, r1] = [column(Math.floor(left / cell)), column(Math.ceil(right / cell)), line(Math.floor(top / cell)), line(Math.ceil(bottom / cell))];
+      const at = (r: number, c: number): number => sums[r * (columns + 1) + c] as number;
+      return at(r1, c1) - at(r0, c1) - at(r1, c0) + at(r0, c0) === 0;
+    },
+  };
+}
+
+function crossingsOf(polygon: readonly Point[], y: number): number[] {
+  const crossings: number[] = [];
+  for (let i = 0; i < polygon.length; i += 1) {
+    const [x0, y0] = polygon[i] as Point;
+    const [x1, y1] = polygon[(i + 1) % polygon.length] as Point;
+    if (y0 <= y !== y1 <= y) crossings.push(x0 + ((x1 - x0) * (y - y0)) / (y1 - y0));
+  }
+  return crossings.sort((a, b) => a - b);
+}
