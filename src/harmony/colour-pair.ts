@@ -26,9 +26,14 @@ export interface ColourPair {
 
 /** The spread under some of the lights of a pair, by their indices. */
 export function spreadUnder(spread: DifferenceSpread, count: number, chosen: readonly number[]): DifferenceSpread {
+  if (chosen.length === count && chosen.every((light, position) => light === position)) return spread;
   const size = 3 * count;
   const kept = chosen.flatMap((light) => [3 * light, 3 * light + 1, 3 * light + 2]);
-  const block = (matrix: ArrayLike<number>): Float64Array =>
-    Float64Array.from(kept.flatMap((row) => kept.map((column) => matrix[row * size + column])));
+  const block = (matrix: ArrayLike<number>): Float64Array => {
+    const part = new Float64Array(kept.length * kept.length);
+    let at = 0;
+    for (const row of kept) for (const column of kept) part[at++] = matrix[row * size + column];
+    return part;
+  };
   return { ...spread, first: block(spread.first), second: block(spread.second), instrument: block(spread.instrument) };
 }
