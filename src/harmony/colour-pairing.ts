@@ -6,11 +6,12 @@ import { conditionCautions } from '../readings/condition-cautions.ts';
 import { instrumentCorrelation } from '../readings/instrument-correlation.ts';
 import { instrumentTerm } from '../readings/instrument-term.ts';
 import { carriedCovariance } from '../readings/lab-carrier.ts';
-import { covarianceOfSd } from '../readings/matrix3.ts';
+import { covarianceOfSd, scaleMatrix3 } from '../readings/matrix3.ts';
 import { measuredSide } from '../readings/measured-side.ts';
 import type { ObserverDegrees } from '../readings/reading.ts';
 import type { ReadingGroup } from '../readings/reading-groups.ts';
 import { pooledCovariance } from '../readings/sample-covariance.ts';
+import { rotationsPerSpot } from '../readings/spots.ts';
 import { pickSharedGroup } from '../readings/shared-group.ts';
 import type { GroupChoice } from '../readings/shared-group.ts';
 import type { ResolvedLight } from '../rules/rule-book.ts';
@@ -147,7 +148,10 @@ function spreadOf(
   const { assumed } = context.book;
   const carriers = samples.map((sample) => context.carrier(sample));
   const pooled = samples.map((sample, index) =>
-    pooledCovariance(carriedCovariance(covarianceOfSd(sides[index].readingSd), carriers[index]), sample.covariance, sample.spots, assumed.priorReadings));
+    pooledCovariance(
+      carriedCovariance(scaleMatrix3(covarianceOfSd(sides[index].readingSd), 1 / rotationsPerSpot(groups[index].readings)), carriers[index]),
+      sample.covariance, sample.spots, assumed.priorReadings,
+    ));
   const measured = groups.map((group) => measuredSide(group, context.index.instruments));
   const likeSurfaces = sides[0].surface === sides[1].surface && sides[0].family === sides[1].family;
   const correlation = instrumentCorrelation(

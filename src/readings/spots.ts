@@ -33,3 +33,14 @@ export function spotMeans<R extends Placed>(readings: readonly R[], vectorOf: (r
 
 /** Mean of the spots. */
 export const meanOfSpots = (spots: readonly ArrayLike<number>[]): number[] => weightedMean(spots, spots.map(() => 1));
+
+/**
+ * How many rotations a spot was read at, on average over the spots: 1 where nothing was rotated. Rotations of one spot are readings
+ * of their own, so the spread that is assumed for one reading counts over them before it counts over the spots.
+ */
+export function rotationsPerSpot(readings: readonly Placed[]): number {
+  const spots = new Map<string, Set<number>>();
+  for (const reading of readings) spots.set(reading.spot.name, (spots.get(reading.spot.name) ?? new Set()).add(reading.rotationDeg ?? 0));
+  const total = [...spots.values()].reduce((sum, rotations) => sum + rotations.size, 0);
+  return spots.size === 0 ? 1 : total / spots.size;
+}

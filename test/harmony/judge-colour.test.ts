@@ -111,6 +111,17 @@ describe('dark pairs', () => {
   });
 });
 
+describe('rotations', () => {
+  test('of a spot share the assumed spread of one reading between them', () => {
+    const turned = (rotations: number) => Array.from({ length: 5 }, (_, spot) => Array.from({ length: rotations }, (__, turn) =>
+      ({ ...spectra(grey, 1)[0], spot: { name: `s${spot}` }, rotationDeg: 90 * turn }))).flat();
+    const u = (rotations: number): number => check(only(twoPartCabin(
+      { readings: turned(rotations), material: 'carpet' }, { readings: turned(rotations), material: 'carpet' },
+    )), 'colour').lights[0].uncertainty;
+    expect(u(4)).toBeCloseTo(u(1) / 2, 9);
+  });
+});
+
 describe('conditions', () => {
   test('unlike geometries leave the joint open with an indicative value', () => {
     const joint = only(twoPartCabin({ curve: grey }, { curve: grey, conditions: 'sphere' }));
