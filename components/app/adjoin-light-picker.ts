@@ -101,11 +101,11 @@ export class AdjoinLightPicker extends LitElement {
     return html`
       <button class="step" type="button" aria-label="Previous light" @click=${() => this.stepByHand(-1)}>${arrow('M7 1 3 5l4 4')}</button>
       <button
-        class="now" type="button" aria-haspopup="dialog" aria-expanded=${this.shown} aria-label=${`Light: ${this.light}, ${now?.about ?? 'unknown'}${mark}`}
+        class="now" type="button" aria-haspopup="dialog" aria-expanded=${this.shown}
         @click=${() => this.panel?.togglePopover()}
       >
         ${now ? scene(lightCurve(now.light, 56, 26)) : nothing}
-        <span><span class="name">${this.light}</span><span class="about">${now ? `${now.about}${mark}` : 'not on the list'}</span></span>
+        <span><span class="name"><span class="unseen">Light </span>${this.light}</span><span class="about">${now ? `${now.about}${mark}` : 'not on the list'}</span></span>
       </button>
       <button class="step" type="button" aria-label="Next light" @click=${() => this.stepByHand(1)}>${arrow('M3 1l4 4-4 4')}</button>
       <button

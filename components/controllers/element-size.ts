@@ -16,12 +16,16 @@ export class ElementSize implements ReactiveController {
   private watched: Element | undefined;
   private readonly observer = new ResizeObserver(([entry]) => {
     if (entry === undefined) return;
-    const { width, height } = entry.contentRect;
-    if (Math.round(width) === this.width && Math.round(height) === this.height) return;
-    this.width = Math.round(width);
-    this.height = Math.round(height);
-    this.host.requestUpdate();
+    // A drawing that changes the very box it is sized by would make the observer loop within one frame.
+    requestAnimationFrame(() => this.measured(Math.round(entry.contentRect.width), Math.round(entry.contentRect.height)));
   });
+
+  private measured(width: number, height: number): void {
+    if (width === this.width && height === this.height) return;
+    this.width = width;
+    this.height = height;
+    this.host.requestUpdate();
+  }
 
   hostUpdated(): void {
     const target = this.selector === undefined ? this.host : (this.host.shadowRoot?.querySelector(this.selector) ?? undefined);

@@ -4,7 +4,7 @@ import type { Cabin, Joint } from '../../../src/cabin/cabin.ts';
 import type { CheckResult, LightResult } from '../../../src/harmony/judgement.ts';
 import { jointStrip } from '../../../src/report/figures/joint-strip.ts';
 import { limitScale } from '../../../src/report/figures/limit-scale.ts';
-import { fixed, limitUseText, percent, probability, signed } from '../../../src/report/number-text.ts';
+import { fixed, limitUseText, probability, signed } from '../../../src/report/number-text.ts';
 import { drawing } from '../../../src/report/scene.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
@@ -78,12 +78,11 @@ export class AdjoinJointLights extends LitElement {
     return html`
       <button
         type="button" aria-pressed=${result.light === this.light} title=${`See everything under ${result.light}`}
-        aria-label=${`${result.light}: ${percent(result.limitUse)} of the limit${result.standing === 'shown' ? ', shown only' : ''}`}
         @click=${() => this.dispatchEvent(new CustomEvent('adjoin-light', { detail: result.light, bubbles: true, composed: true }))}
       >
         <span class="swatch">${scene(drawing(multiple.width, multiple.strip, undefined, strip))}</span>
         ${scene(drawing(multiple.width, multiple.scale, undefined, scale))}
-        <span class="title"><b>${result.light}</b><span>${limitUseText(result.limitUse)}${result.standing === 'shown' ? ', shown' : nothing}</span></span>
+        <span class="title"><b>${result.light}</b><span>${limitUseText(result.limitUse)}<span class="unseen"> of the limit</span>${result.standing === 'shown' ? ', shown' : nothing}</span></span>
       </button>
     `;
   }
