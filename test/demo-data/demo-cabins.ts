@@ -33,10 +33,13 @@ export function measuredSource(cabin: Cabin, id: string): Source {
 export function meanSpectrum(readings: readonly SpectrumReading[]): { values: number[]; startNm: number; stepNm: number } {
   const [first] = readings;
   return {
-    startNm: first.startNm, stepNm: first.stepNm,
+    startNm: first.startNm,
+    stepNm: first.stepNm,
     values: first.values.map((_, index) => readings.reduce((sum, reading) => sum + reading.values[index], 0) / readings.length),
   };
 }
 
 export const spectraOf = (source: Source, conditions: string): SpectrumReading[] =>
-  source.specimens[0].readings.filter((reading): reading is SpectrumReading => reading.quantity === 'spectrum' && reading.conditions === conditions);
+  source.specimens[0].readings.filter(
+    (reading): reading is SpectrumReading => reading.quantity === 'spectrum' && reading.conditions === conditions,
+  );

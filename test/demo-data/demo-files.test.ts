@@ -38,7 +38,8 @@ describe.each(['shuttle-slate', 'shuttle-chalk'] as const)('%s', (name) => {
   });
 
   it('has 3 to 8 spots of colour on every specimen, those of pile and cloth turned four times', () => {
-    const colour = (readings: readonly Reading[]) => readings.filter((reading) => reading.quantity === 'spectrum' || reading.quantity === 'cielab');
+    const colour = (readings: readonly Reading[]) =>
+      readings.filter((reading) => reading.quantity === 'spectrum' || reading.quantity === 'cielab');
     for (const specimen of specimens) {
       const spots = new Set(colour(specimen.readings).map((reading) => reading.spot.name)).size;
       expect(spots, specimen.id).toBeGreaterThanOrEqual(3);
@@ -71,7 +72,9 @@ describe.each(['shuttle-slate', 'shuttle-chalk'] as const)('%s', (name) => {
   });
 
   it('holds every measured part to a master, but for the patterned and the CIELAB-only ones', () => {
-    const free = cabin.parts.filter((part) => !part.target && part.sources.some((source) => source.specimens.length > 0)).map((part) => part.id);
+    const free = cabin.parts
+      .filter((part) => !part.target && part.sources.some((source) => source.specimens.length > 0))
+      .map((part) => part.id);
     expect(free).toEqual(['demister-grille', 'decor-dash-left', 'decor-dash-right']);
   });
 
@@ -114,9 +117,11 @@ describe('the two colourways', () => {
     for (const part of frozen) {
       const other = partOf(slate, part.id);
       expect(part.partNumber).toBe(other.partNumber);
-      part.sources.forEach((source, at) => source.specimens.forEach((specimen, index) => {
-        expect(bare(specimen.readings), specimen.id).toEqual(bare(other.sources[at].specimens[index].readings));
-      }));
+      part.sources.forEach((source, at) =>
+        source.specimens.forEach((specimen, index) => {
+          expect(bare(specimen.readings), specimen.id).toEqual(bare(other.sources[at].specimens[index].readings));
+        }),
+      );
     }
   });
 

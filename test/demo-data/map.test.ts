@@ -15,7 +15,14 @@ function contains(ring: readonly MapPoint[], x: number, y: number): boolean {
 
 const isThread = (part: Part): boolean => part.sources[0].material === 'thread';
 
-interface Box { part: Part; ring: readonly MapPoint[]; left: number; right: number; top: number; bottom: number }
+interface Box {
+  part: Part;
+  ring: readonly MapPoint[];
+  left: number;
+  right: number;
+  top: number;
+  bottom: number;
+}
 
 const boxOf = (part: Part): Box => {
   const ring = part.outline ?? [];
@@ -29,7 +36,10 @@ function gapBetween(first: readonly MapPoint[], second: readonly MapPoint[]): nu
   let least = Infinity;
   first.forEach(([x, y], index) => {
     const [nextX, nextY] = first[(index + 1) % first.length];
-    for (const [px, py] of [[x, y], [(x + nextX) / 2, (y + nextY) / 2]]) {
+    for (const [px, py] of [
+      [x, y],
+      [(x + nextX) / 2, (y + nextY) / 2],
+    ]) {
       second.forEach(([ax, ay], at) => {
         const [bx, by] = second[(at + 1) % second.length];
         const length = (bx - ax) ** 2 + (by - ay) ** 2;

@@ -11,7 +11,7 @@ describe('the surface of a layer', () => {
   it('reflects only the across polarisation at the angle of Brewster, tan = n', () => {
     const index = 1.5;
     const angle = (Math.atan(index) * 180) / Math.PI;
-    expect(surfaceReflection(index, angle)).toBeCloseTo((((index ** 2 - 1) / (index ** 2 + 1)) ** 2) / 2, 12);
+    expect(surfaceReflection(index, angle)).toBeCloseTo(((index ** 2 - 1) / (index ** 2 + 1)) ** 2 / 2, 12);
   });
 
   it('has 100 GU for the black glass of ISO 2813', () => {

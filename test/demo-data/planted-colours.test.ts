@@ -12,12 +12,16 @@ function labOf(spectra: ReturnType<typeof spectraOf>, light: string): number[] {
   return independentLab(values, { startNm, stepNm, count: values.length }, light, 10);
 }
 
-const partLab = (id: string, light = 'D65', conditions = 'lab-45'): number[] => labOf(spectraOf(measuredSource(cabin, id), conditions), light);
+const partLab = (id: string, light = 'D65', conditions = 'lab-45'): number[] =>
+  labOf(spectraOf(measuredSource(cabin, id), conditions), light);
 
 const masterLab = (id: string, light = 'D65'): number[] => {
   const master = cabin.masters?.find((candidate) => candidate.id === id);
   if (!master) throw new Error(`no master ${id}`);
-  return labOf(master.readings.filter((reading) => reading.quantity === 'spectrum' && reading.conditions === 'lab-45') as ReturnType<typeof spectraOf>, light);
+  return labOf(
+    master.readings.filter((reading) => reading.quantity === 'spectrum' && reading.conditions === 'lab-45') as ReturnType<typeof spectraOf>,
+    light,
+  );
 };
 
 const difference = (first: number[], second: number[]): number => {

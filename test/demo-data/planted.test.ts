@@ -11,15 +11,18 @@ const book = ruleBookById('ciede2000');
 if (!book) throw new Error('the default rule book is missing');
 
 /** A joint is its own subject; the checks of parts and joints that did not hold. */
-const troublesOf = (judgement: Judgement): string[] => [
-  ...judgement.joints.filter((joint) => joint.verdict !== 'holds').map((joint) => `${joint.verdict} ${joint.id}`),
-  ...judgement.parts.flatMap((part) => part.checks
-    .filter((check) => check.verdict === 'clashes' || check.verdict === 'open')
-    .map((check) => `${check.verdict} ${part.id} ${check.check}`)),
-].toSorted();
+const troublesOf = (judgement: Judgement): string[] =>
+  [
+    ...judgement.joints.filter((joint) => joint.verdict !== 'holds').map((joint) => `${joint.verdict} ${joint.id}`),
+    ...judgement.parts.flatMap((part) =>
+      part.checks
+        .filter((check) => check.verdict === 'clashes' || check.verdict === 'open')
+        .map((check) => `${check.verdict} ${part.id} ${check.check}`),
+    ),
+  ].toSorted();
 
-const expectedOf = (rows: readonly Planted[]): string[] => rows.map((row) =>
-  (row.joint === undefined ? `${row.verdict} ${row.part} ${row.check}` : `${row.jointVerdict} ${row.joint}`)).toSorted();
+const expectedOf = (rows: readonly Planted[]): string[] =>
+  rows.map((row) => (row.joint === undefined ? `${row.verdict} ${row.part} ${row.check}` : `${row.jointVerdict} ${row.joint}`)).toSorted();
 
 describe.each(cabinNames)('%s', { timeout: 120_000 }, (name) => {
   const rows = planted.filter((row) => row.cabin === name);
@@ -39,18 +42,23 @@ describe.each(cabinNames)('%s', { timeout: 120_000 }, (name) => {
     if (row.cause === 'too few spots') expect(check?.spotsNeeded).toBeLessThanOrEqual(50);
     if (row.cause === 'instruments disagree') expect(check?.spotsNeeded).toBeUndefined();
     expect(joint?.accepted).toBe(row.accepted ?? false);
-    const others = joint?.checks.filter((candidate) => candidate.check !== row.check && candidate.standing !== 'advisory' && candidate.check !== 'conditions');
+    const others = joint?.checks.filter(
+      (candidate) => candidate.check !== row.check && candidate.standing !== 'advisory' && candidate.check !== 'conditions',
+    );
     expect(others?.filter((candidate) => candidate.verdict === 'clashes' || candidate.verdict === 'open')).toEqual([]);
   });
 
   it.each(rows.filter((row) => row.part !== undefined))('finds $id on the part', (row) => {
-    const checks = judgement.parts.find((part) => part.id === row.part)?.checks.filter((check) => check.check === row.check && check.verdict === row.verdict);
+    const checks = judgement.parts
+      .find((part) => part.id === row.part)
+      ?.checks.filter((check) => check.check === row.check && check.verdict === row.verdict);
     expect(checks).toHaveLength(1);
     if (row.light !== undefined) expect(checks?.[0].light).toBe(row.light);
   });
 
   it('holds elsewhere with a joint probability of 0.95 at the least', () => {
-    for (const joint of judgement.joints) if (joint.verdict === 'holds') expect(joint.totalProbability, joint.id).toBeGreaterThanOrEqual(0.95);
+    for (const joint of judgement.joints)
+      if (joint.verdict === 'holds') expect(joint.totalProbability, joint.id).toBeGreaterThanOrEqual(0.95);
   });
 
   it('has no run that drifts', () => {
@@ -76,7 +84,10 @@ describe('the records of shuttle-slate', { timeout: 120_000 }, () => {
 
   it('agree with the booth but for three joints', () => {
     expect(judgement.summary.visual.joints).toBeGreaterThanOrEqual(15);
-    expect([...judgement.summary.visual.differ].toSorted()).toEqual(
-      ['headliner--b-pillar-left', 'knee-panel--column-shroud', 'seat-back-right--seat-cushion-right']);
+    expect([...judgement.summary.visual.differ].toSorted()).toEqual([
+      'headliner--b-pillar-left',
+      'knee-panel--column-shroud',
+      'seat-back-right--seat-cushion-right',
+    ]);
   });
 });

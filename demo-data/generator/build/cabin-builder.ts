@@ -15,10 +15,10 @@ import { sharedLength } from './shared-border.ts';
 export const asOf = '2026-05-18';
 
 const note =
-  'Everything in this file is invented: vehicle, parts, suppliers, prices, readings, records. '
-  + 'It was made by the seeded script in demo-data/generator ' +
-  'from a physical model (Kubelka-Munk mixtures of generic pigments with a surface term) '
-  + 'and carries planted troubles, listed in demo-data/planted.json.';
+  'Everything in this file is invented: vehicle, parts, suppliers, prices, readings, records. ' +
+  'It was made by the seeded script in demo-data/generator ' +
+  'from a physical model (Kubelka-Munk mixtures of generic pigments with a surface term) ' +
+  'and carries planted troubles, listed in demo-data/planted.json.';
 
 const wayWords = { slate: 'SL', chalk: 'CH' } as const;
 

@@ -105,8 +105,9 @@ export function buildFirstSteps(): Cabin {
     revision: '1',
     asOf,
     stage: 'new',
-    note: 'Invented, for learning: six parts of a door and six joints. '
-      + 'One joint clashes, one is open because a hide was measured at two spots only, the others hold.',
+    note:
+      'Invented, for learning: six parts of a door and six joints. ' +
+      'One joint clashes, one is open because a hide was measured at two spots only, the others hold.',
     volume: 8000,
     zones: [{ id: 'door', name: 'Door' }],
     suppliers: [

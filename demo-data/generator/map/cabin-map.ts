@@ -41,7 +41,8 @@ export function cabinOutlines(): Readonly<Record<string, readonly MapPoint[]>> {
     const left = toTenths(points);
     outlines[id] = left;
     const right = id.replace(/-left$/, '-right');
-    if (right !== id && !(right in rings)) outlines[right] = mirrored(left, mapWidth).map(([x, y]) => [Math.round(x * 10) / 10, y] as const);
+    if (right !== id && !(right in rings))
+      outlines[right] = mirrored(left, mapWidth).map(([x, y]) => [Math.round(x * 10) / 10, y] as const);
   };
   for (const [id, points] of Object.entries(rings)) add(id, drawn(id, points));
   for (const [id, points] of Object.entries(stitchLines())) add(id, points);

@@ -28,6 +28,13 @@ const displayEnd = 800;
 const ventTo = 1010;
 const ventEnd = (x: number): number => beadEnd(x) + 16;
 
+/** Height at which a line of the panel meets its left end. */
+function atLeft(line: (x: number) => number): number {
+  let x = 868;
+  for (let turn = 0; turn < 12; turn += 1) x = dashLeft(line(x));
+  return line(x);
+}
+
 /** The instrument panel between windscreen and knees; left hands only where both mirror. */
 export function dashRings(): Record<string, MapPoint[]> {
   const right = (x: number): number => mapWidth - x;
@@ -37,10 +44,10 @@ export function dashRings(): Record<string, MapPoint[]> {
   const displaySide = down(displayLeft, displayTop, displayEnd);
   const ventFront = quadratic([ventTo, skinEnd(ventTo)], [ventTo + 12, ventEnd(ventTo) - 60], [ventTo - 8, ventEnd(ventTo - 8)], 6);
   const ventLeft = ring(
-    down(dashLeft, ventEnd(880), skinEnd(880)),
-    along(skinEnd, dashLeft(700), ventTo),
+    down(dashLeft, atLeft(ventEnd), atLeft(skinEnd)),
+    along(skinEnd, dashLeft(atLeft(skinEnd)), ventTo),
     ventFront,
-    along(ventEnd, ventTo - 8, dashLeft(790)),
+    along(ventEnd, ventTo - 8, dashLeft(atLeft(ventEnd))),
   );
   const decor = ring(
     along(skinEnd, ventTo, displayLeft(skinEnd(1570))),
@@ -75,8 +82,8 @@ export function dashRings(): Record<string, MapPoint[]> {
   const shroudFloor = [...belowMiddle].sort((a, b) => angleRound(b, [1250, 760]) - angleRound(a, [1250, 760]));
   const middleTop = (flip: (x: number) => number): MapPoint[] =>
     ring(
-      down(dashLeft, middleEnd(890), ventEnd(880)),
-      along(ventEnd, dashLeft(790), ventTo - 8),
+      down(dashLeft, atLeft(middleEnd), atLeft(ventEnd)),
+      along(ventEnd, dashLeft(atLeft(ventEnd)), ventTo - 8),
       reversed(ventFront.slice(4)),
       along(beadEnd, ventTo + 1, displayLeft(beadEnd(1570))),
       down(displayLeft, beadEnd(1570), displayEnd),
@@ -88,13 +95,13 @@ export function dashRings(): Record<string, MapPoint[]> {
     middleTop(same),
     along(middleEnd, middleFrom, shroudMeetsRight),
     reversed(shroudRoof),
-    along(middleEnd, shroudMeetsLeft, dashLeft(890)),
+    along(middleEnd, shroudMeetsLeft, dashLeft(atLeft(middleEnd))),
   );
-  const middleRight = ring(middleTop(right), along(middleEnd, right(middleFrom), right(dashLeft(890))));
-  const lowerLeftEnd = quadratic([dashLeft(890), middleEnd(890)], [906, 940], [980, lowerEnd(980)], 6);
+  const middleRight = ring(middleTop(right), along(middleEnd, right(middleFrom), right(dashLeft(atLeft(middleEnd)))));
+  const lowerLeftEnd = quadratic([dashLeft(atLeft(middleEnd)), atLeft(middleEnd)], [906, 940], [980, lowerEnd(980)], 6);
   const kneeSide = quadratic([middleFrom, middleEnd(middleFrom)], [1578, 940], [1570, lowerEnd(1570)], 4);
   const knee = ring(
-    along(middleEnd, dashLeft(890), shroudMeetsLeft),
+    along(middleEnd, dashLeft(atLeft(middleEnd)), shroudMeetsLeft),
     shroudFloor,
     along(middleEnd, shroudMeetsRight, middleFrom),
     kneeSide,
@@ -102,7 +109,7 @@ export function dashRings(): Record<string, MapPoint[]> {
     reversed(lowerLeftEnd),
   );
   const glovebox = mirrored(
-    ring(along(middleEnd, dashLeft(890), middleFrom), kneeSide, along(lowerEnd, 1570, 980), reversed(lowerLeftEnd)),
+    ring(along(middleEnd, dashLeft(atLeft(middleEnd)), middleFrom), kneeSide, along(lowerEnd, 1570, 980), reversed(lowerLeftEnd)),
     mapWidth,
   );
   const upperHalf = (withHood: boolean): MapPoint[] =>
@@ -111,10 +118,14 @@ export function dashRings(): Record<string, MapPoint[]> {
       [[centre - displayHalf, displayTop]],
       down(displayLeft, displayTop, skinEnd(1566)),
       withHood
-        ? [...along(skinEnd, displayLeft(skinEnd(1566)), hoodTo), ...reversed(hoodOuter), ...along(skinEnd, hoodFrom, dashLeft(700))]
-        : along(skinEnd, displayLeft(skinEnd(1566)), dashLeft(700)),
-      down(dashLeft, skinEnd(880), dashTop(868)),
-      along(dashTop, 868, centre - grilleHalf),
+        ? [
+            ...along(skinEnd, displayLeft(skinEnd(1566)), hoodTo),
+            ...reversed(hoodOuter),
+            ...along(skinEnd, hoodFrom, dashLeft(atLeft(skinEnd))),
+          ]
+        : along(skinEnd, displayLeft(skinEnd(1566)), dashLeft(atLeft(skinEnd))),
+      down(dashLeft, atLeft(skinEnd), atLeft(dashTop)),
+      along(dashTop, dashLeft(atLeft(dashTop)), centre - grilleHalf),
       quadratic(
         [centre - grilleHalf, dashTop(centre - grilleHalf)],
         [centre - grilleHalf + 8, grilleEnd(centre - grilleHalf)],

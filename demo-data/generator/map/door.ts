@@ -14,27 +14,29 @@ export function doorRings(withSwitch: boolean): Record<string, MapPoint[]> {
     for (let turn = 0; turn < 12; turn += 1) x = doorRear(line(x));
     return x;
   };
+  const atFront = (line: (x: number) => number): number => line(front(line));
+  const atRear = (line: (x: number) => number): number => line(rear(line));
   const roll = ring(
     along(beltLine, 184, front(beltLine)),
-    down(doorFront, beltLine(868), rollEnd(868)),
+    down(doorFront, atFront(beltLine), atFront(rollEnd)),
     along(rollEnd, front(rollEnd), 180),
     quadratic([180, rollEnd(180)], [182, 700], [184, beltLine(184)], 4),
   );
   const decor = ring(
     along(rollEnd, rear(rollEnd), front(rollEnd)),
-    down(doorFront, rollEnd(868), decorEnd(868)),
+    down(doorFront, atFront(rollEnd), atFront(decorEnd)),
     along(decorEnd, front(decorEnd), rear(decorEnd)),
-    down(doorRear, decorEnd(60), rollEnd(60)),
+    down(doorRear, atRear(decorEnd), atRear(rollEnd)),
   );
-  const restFront = quadratic([792, restTop(792)], [812, 1010], [742, restEnd(742)], 8);
+  const restFront = quadratic([792, restTop(792)], [812, 1010], [742, restEnd(742)], 16);
   const switchFrom = 520;
   const switchEnd = (x: number): number => restTop(x) + 46;
   const switchFront = restFront.filter(([x, y]) => y <= switchEnd(x));
   const insert = ring(
     along(decorEnd, rear(decorEnd), front(decorEnd)),
-    down(doorFront, decorEnd(868), restTop(868)),
+    down(doorFront, atFront(decorEnd), atFront(restTop)),
     along(restTop, front(restTop), rear(restTop)),
-    down(doorRear, restTop(60), decorEnd(60)),
+    down(doorRear, atRear(restTop), atRear(decorEnd)),
   );
   const panel = ring(
     along(switchEnd, switchFrom + 14, switchFront.at(-1)?.[0] ?? 790),
@@ -49,25 +51,30 @@ export function doorRings(withSwitch: boolean): Record<string, MapPoint[]> {
         along(switchEnd, switchFrom + 14, switchFront.at(-1)?.[0] ?? 790),
         restFront.slice(switchFront.length),
         along(restEnd, 742, rear(restEnd)),
-        down(doorRear, restEnd(60), restTop(60)),
+        down(doorRear, atRear(restEnd), atRear(restTop)),
       )
-    : ring(along(restTop, rear(restTop), 792), restFront, along(restEnd, 742, rear(restEnd)), down(doorRear, restEnd(60), restTop(60)));
+    : ring(
+        along(restTop, rear(restTop), 792),
+        restFront,
+        along(restEnd, 742, rear(restEnd)),
+        down(doorRear, atRear(restEnd), atRear(restTop)),
+      );
   const frontCorner = doorFront(1440);
   const pocket = ring(
     along(restEnd, rear(restEnd), 742),
     reversed(restFront),
     along(restTop, 792, front(restTop)),
-    down(doorFront, restTop(868), 1440),
+    down(doorFront, atFront(restTop), 1440),
     quadratic([frontCorner, 1440], [frontCorner - 24, doorEnd(700)], [frontCorner - 110, doorEnd(frontCorner - 110)], 8),
     along(doorEnd, frontCorner - 110, rear(doorEnd)),
-    down(doorRear, doorEnd(104), restEnd(60)),
+    down(doorRear, atRear(doorEnd), atRear(restEnd)),
   );
   const sill = ring(
     along(doorEnd, rear(doorEnd), frontCorner - 110),
     quadratic([frontCorner - 110, doorEnd(frontCorner - 110)], [frontCorner + 10, doorEnd(frontCorner) + 4], [898, 1552], 8),
     quadratic([898, 1552], [930, 1556], [900, sillEnd(900)], 4),
     along(sillEnd, 900, 116),
-    [[rear(doorEnd), doorEnd(104)]],
+    [[rear(doorEnd), atRear(doorEnd)]],
   );
   return {
     'door-roll-left': roll,

@@ -32,8 +32,9 @@ const carried: readonly Row[] = [
     verdict: 'clashes',
     jointVerdict: 'clashes',
     light: 'D65',
-    how: 'The dash lies 0.54 CIEDE2000 to the blue side of the master and the roll 0.63 to the yellow side: '
-      + '60 and 70 % of their master limit of 0.9, together about 145 % of the joint limit of 0.8.',
+    how:
+      'The dash lies 0.54 CIEDE2000 to the blue side of the master and the roll 0.63 to the yellow side: ' +
+      '60 and 70 % of their master limit of 0.9, together about 145 % of the joint limit of 0.8.',
   },
   {
     id: 'unlike-geometries',
@@ -84,8 +85,9 @@ const slateOnly: readonly Row[] = [
     verdict: 'clashes',
     jointVerdict: 'clashes',
     light: 'FL11',
-    how: 'The lid is coloured with blue, red and yellow in place of carbon black: '
-      + 'inside the limit in D65, outside under FL11. Its decision was agreed at 1.60 and is void.',
+    how:
+      'The lid is coloured with blue, red and yellow in place of carbon black: ' +
+      'inside the limit in D65, outside under FL11. Its decision was agreed at 1.60 and is void.',
   },
   {
     id: 'metameric-to-master',
