@@ -113,7 +113,8 @@ describe('difference', () => {
     const { results } = parsed<{ results: Record<string, number>[] }>(await run(['difference', 'a.csv', '--formula', 'cie76', '--json'], file));
     expect(Object.keys(results[0]).slice(-6)).toEqual(['mean', 'sd', 'p5', 'p50', 'p95', 'withinProbability']);
     expect(results[0].mean).toBeCloseTo(2 * Math.sqrt(2 / Math.PI), 2);
-    expect(results[0].p50).toBeCloseTo(Math.sqrt(2.365974), 2);
+    // Within 1 % of the value: the sum has 16,384 points.
+    expect(Math.abs(results[0].p50 / Math.sqrt(2.365974) - 1)).toBeLessThan(0.01);
     expect(results[0].withinProbability).toBeCloseTo(0.198748, 3);
     const { stdout } = await run(['difference', 'a.csv', '--formula', 'cie76'], file);
     expect(stdout).toContain('Distribution of CIE76');
