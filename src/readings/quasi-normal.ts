@@ -9,7 +9,7 @@ const CACHED_TABLES = 64;
  * Seeded low-discrepancy standard normals: `points` rows of `dimension` values, row-major.
  * A randomly shifted rank-1 lattice through the normal quantile; rows come in pairs z, -z, so that odd moments
  * are exactly zero and a swap of the two sides of a joint meets the same draws.
- * Domain: `points` a power of two 4..32768, else RangeError; `dimension` >= 0 (columns after the 32nd are seeded
+ * Domain: `points` a power of two 4..32768, else RangeError; `dimension` >= 0 (columns after the 12th are seeded
  * pseudo-random). The table is shared and must not be written to.
  */
 export function quasiNormal(dimension: number, points: number, seed: number): Float64Array {

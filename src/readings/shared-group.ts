@@ -43,7 +43,8 @@ function best(
     Number(p.instrument === q.instrument), Number(p.apertureClass === q.apertureClass) + Number(p.uv === q.uv),
     Math.min(p.spots, q.spots), p.spots + q.spots,
   ];
-  const name = ([p, q]: readonly [ReadingGroup, ReadingGroup]): string => [p.instrument, q.instrument].sort().join('|');
+  const key = (group: ReadingGroup): string => [group.instrument, group.apertureClass, group.uv].join(' ');
+  const name = ([p, q]: readonly [ReadingGroup, ReadingGroup]): string => [key(p), key(q)].sort().join('|');
   return pairs.sort((m, n) => {
     const merit = merits(m);
     const other = merits(n);

@@ -9,7 +9,7 @@ describe('the lattice', () => {
     expect(searchLattice(5)).toEqual(latticeVector.slice(0, 5));
   }, 20_000);
 
-  test.each([[3, 9], [6, 10], [12, 11], [24, 11]])('in %i dimensions with 2^%i points beats most of 20 random vectors', (dimensions, m) => {
+  test.each([[3, 9], [6, 10], [9, 12], [12, 11]])('in %i dimensions with 2^%i points beats most of 20 random vectors', (dimensions, m) => {
     const random = generator(dimensions);
     const others = Array.from({ length: 20 }, () => latticeError(Array.from({ length: dimensions }, () => 1 + 2 * Math.floor(random() * 2 ** (m - 1))), m));
     expect(latticeError(latticeVector.slice(0, dimensions), m)).toBeLessThan([...others].sort((p, q) => p - q)[5]);
@@ -25,6 +25,7 @@ describe('quasiNormal', () => {
   test.each([[3, 1024], [12, 4096], [24, 4096], [40, 4096]])('%i columns of %i points have unit variance, no correlation and the normal quartiles', (dimension, points) => {
     const table = quasiNormal(dimension, points, 1);
     for (let i = 0; i < dimension; i++) {
+      // Beyond the twelfth column 2048 random values: five standard errors, sqrt(96 / 2048) for the fourth moment.
       let fourth = 0;
       let below = 0;
       for (let row = 0; row < points; row++) {
@@ -32,9 +33,9 @@ describe('quasiNormal', () => {
         // First quartile of the standard normal: Abramowitz and Stegun, table 26.5.
         if (table[row * dimension + i] < -0.6744897501960817) below++;
       }
-      expect(fourth).toBeGreaterThan(i < 32 ? 2.85 : 2.5);
-      expect(fourth).toBeLessThan(i < 32 ? 3.15 : 3.5);
-      expect(Math.abs(below / points - 0.25)).toBeLessThan(i < 32 ? 0.001 : 0.03);
+      expect(fourth).toBeGreaterThan(i < 12 ? 2.85 : 1.9);
+      expect(fourth).toBeLessThan(i < 12 ? 3.15 : 4.1);
+      expect(Math.abs(below / points - 0.25)).toBeLessThan(i < 12 ? 0.001 : 0.04);
       for (let j = 0; j <= i; j++) {
         // 2^11 points cannot keep all pairs of many columns apart; the widest axes come first and are the good ones.
         let product = 0;

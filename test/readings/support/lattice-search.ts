@@ -1,6 +1,6 @@
 /**
  * Finds the generating vector of src/readings/lattice.ts, component by component: run with
- * `node --import tsx test/readings/support/lattice-search.ts`; prints the vector (about half a minute).
+ * `node --import tsx test/readings/support/lattice-search.ts`; prints the vector (some seconds).
  *
  * Criterion: the squared worst-case error P2 of a rank-1 lattice, every coordinate of weight 0.05, so that pairs of coordinates
  * count most and no late pair is poor
@@ -60,4 +60,4 @@ export function searchLattice(dimensions: number): number[] {
   return vector;
 }
 
-if (import.meta.url === pathToFileURL(process.argv[1]).href) console.log(searchLattice(32).join(', '));
+if (import.meta.url === pathToFileURL(process.argv[1]).href) console.log(searchLattice(12).join(', '));
