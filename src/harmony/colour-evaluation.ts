@@ -156,6 +156,16 @@ function criterionResult(criterion: Criterion, state: CriterionState, withinProb
   };
 }
 
+/**
+ * The value and the limit that a criterion is printed with: the limit on the side that the value lies on, and the size of the value where
+ * both limits are alike but for their sign.
+ */
+export function printedCriterion({ value, min, max }: CriterionResult): { readonly value: number; readonly limit: number | undefined } {
+  if (min !== undefined && max !== undefined && min === -max) return { value: Math.abs(value), limit: max };
+  const low = min !== undefined && (max === undefined || lowerUse(value, min) > upperUse(value, max));
+  return { value, limit: low ? min : max };
+}
+
 /** Largest limit use that is told apart: beyond it the number says nothing more. */
 const largestUse = 1000;
 

@@ -37,8 +37,9 @@ export function voidReason(decision: Decision, check: CheckResult, asOf: IsoDate
   if (decision.light !== undefined && check.light !== undefined && decision.light !== check.light) {
     return `decision ${decision.id} was agreed under ${decision.light}, the worst light now is ${check.light}`;
   }
-  const value = check.value ?? 0;
-  const worse = largerIsBetter(check) ? value < decision.value - roundingAllowance : value > decision.value + roundingAllowance;
-  if (worse) return `decision ${decision.id} was agreed at ${decision.value.toFixed(2)}, the value now is ${value.toFixed(2)}`;
+  const value = Math.abs(check.value ?? 0);
+  const agreed = Math.abs(decision.value);
+  const worse = largerIsBetter(check) ? value < agreed - roundingAllowance : value > agreed + roundingAllowance;
+  if (worse) return `decision ${decision.id} was agreed at ${agreed.toFixed(2)}, the value now is ${value.toFixed(2)}`;
   return undefined;
 }

@@ -5,7 +5,7 @@ import type { Criterion } from '../../readings/stacked-event.ts';
 import type { ResolvedLight } from '../../rules/rule-book.ts';
 import { comparisonPhrase } from '../colour-wording.ts';
 import type { ColourEvaluation, ColourQuestion } from '../colour-evaluation.ts';
-import { causeOfOpenColour, evaluateColour } from '../colour-evaluation.ts';
+import { causeOfOpenColour, evaluateColour, printedCriterion } from '../colour-evaluation.ts';
 import type { ColourPair } from '../colour-pair.ts';
 import type { CheckResult, CheckVerdict } from '../judgement.ts';
 import type { CauseOfOpen } from '../open-cause.ts';
@@ -71,7 +71,7 @@ export function colourCheck(input: JointInput): CheckResult {
     };
   }
   const values = {
-    light: worst.light.light, value: worst.criterion.value, limit: worst.criterion.max ?? worst.criterion.min, limitUse: worst.criterion.limitUse,
+    light: worst.light.light, ...printedCriterion(worst.criterion), limitUse: worst.criterion.limitUse,
     uncertainty: worst.criterion.uncertainty, withinProbability: evaluation.within,
     ...(worst.criterion.name === 'ΔE' ? {} : { criterion: worst.criterion.name }),
     ...(colour.missing.length > 0 ? { missingLights: colour.missing } : {}),

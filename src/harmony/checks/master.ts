@@ -4,7 +4,7 @@ import { scalarDifferenceVariance } from '../../readings/scalar-variance.ts';
 import { matchCriteria } from '../../readings/stacked-event.ts';
 import type { DifferenceFormula } from '../../colour/difference-formula.ts';
 import { colourSideOf, colourSideOfMaster } from '../colour-side.ts';
-import { causeOfOpenColour, evaluateColour } from '../colour-evaluation.ts';
+import { causeOfOpenColour, evaluateColour, printedCriterion } from '../colour-evaluation.ts';
 import type { ColourQuestion } from '../colour-evaluation.ts';
 import { pairColours } from '../colour-pairing.ts';
 import { comparisonPhrase } from '../colour-wording.ts';
@@ -74,7 +74,7 @@ function masterColour(context: JudgeContext, basis: PartBasis): CheckResult {
   const phrase = comparisonPhrase({ standard: `its master ${master.id}`, trial: side.name }, worst.light, worst.criterion, formula);
   return {
     ...base, ...open, lights, verdict: shown, simple: unlike ? 'open' : simple, light: worst.light.light,
-    value: worst.criterion.value, limit: worst.criterion.max, limitUse: worst.criterion.limitUse,
+    ...printedCriterion(worst.criterion), limitUse: worst.criterion.limitUse,
     uncertainty: worst.criterion.uncertainty, withinProbability: within,
     ...(unlike ? { indicative: true } : {}), ...(colour.missing.length > 0 ? { missingLights: colour.missing } : {}),
     cautions: [...base.cautions, ...colour.cautions],

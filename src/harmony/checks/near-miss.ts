@@ -3,7 +3,7 @@ import { contrastCriteria } from '../../readings/stacked-event.ts';
 import type { Criterion } from '../../readings/stacked-event.ts';
 import { comparisonPhrase } from '../colour-wording.ts';
 import type { ColourQuestion } from '../colour-evaluation.ts';
-import { causeOfOpenColour, evaluateColour } from '../colour-evaluation.ts';
+import { causeOfOpenColour, evaluateColour, printedCriterion } from '../colour-evaluation.ts';
 import type { CheckResult } from '../judgement.ts';
 import type { CauseOfOpen } from '../open-cause.ts';
 import { certainty, listed } from '../wording.ts';
@@ -46,7 +46,7 @@ export function nearMissCheck(input: JointInput): CheckResult | undefined {
     return { ...base, verdict: 'no data', simple: 'no data', cause: 'missing data', lights, sentence: `Near miss: no data under ${listed(colour.missing)}.` };
   }
   const values = {
-    light: worst.light.light, value: worst.criterion.value, limit: worst.criterion.min, limitUse: worst.criterion.limitUse,
+    light: worst.light.light, ...printedCriterion(worst.criterion), limitUse: worst.criterion.limitUse,
     uncertainty: worst.criterion.uncertainty, withinProbability: within,
     ...(worst.criterion.name === 'ΔE' ? {} : { criterion: worst.criterion.name }),
     ...(colour.missing.length > 0 ? { missingLights: colour.missing } : {}),
