@@ -1,7 +1,7 @@
 import type { LightRule } from '../../rules/rule-book.ts';
 import type { Markup } from '../markup.ts';
 import type { Page } from '../page.ts';
-import { formulaLabel } from '../../colour/index.ts';
+import { bookFormulaLabel } from '../../rules/index.ts';
 import { data, html, named } from '../markup.ts';
 import { fixed, percent } from '../number-text.ts';
 import { section, table, terms } from '../pieces.ts';
@@ -10,7 +10,7 @@ import { section, table, terms } from '../pieces.ts';
 export function method(page: Page): Markup {
   const { ruleBook, observer } = page.model;
   const { assumed, decision } = ruleBook;
-  const formula = formulaLabel({ name: ruleBook.formula, ...(ruleBook.cmc ?? {}) });
+  const formula = bookFormulaLabel(ruleBook);
   const sd = assumed.agreementSd.map((value) => String(value)).join(', ');
   return section('method', 'Method',
     terms([
