@@ -1,0 +1,118 @@
+import type { Cabin } from '../../cabin/cabin.ts';
+import type { Issue, Outcome } from '../../issue.ts';
+import type { ChoicePlan, ChooseOptions, ChosenSet, FreeMix } from '../../plan/index.ts';
+import type { Arguments, Terminal, Verb } from '../verb.ts';
+import { hasErrors } from '../../issue.ts';
+import { chooseSources, freeMix } from '../../plan/index.ts';
+import { fixed } from '../../report/number-text.ts';
+import { judgeOptions, loadJudgeInput } from '../load-cabin.ts';
+import { listsOption, numberOption, pairsOption, readOptions } from '../plan-options.ts';
+import { done, issueLines, jsonText, refused } from '../results.ts';
+import { styled } from '../style.ts';
+import { textTable, wrapped } from '../text-table.ts';
+
+/** Points of the front that are printed. */
+const frontPoints = 20;
+
+export const choose: Verb = {
+  name: 'choose',
+  summary: 'Choose one source for each part: fewest clashes, then least over-use, then least cost.',
+  operands: [{ name: 'CABIN', about: 'a cabin (.cabin.json), or `-` for the standard input' }],
+  options: {
+    ...judgeOptions,
+    budget: { value: 'MONEY', about: 'most that one year may cost: pieces at the volume, tools and set-ups' },
+    'max-lead': { value: 'WEEKS', about: 'longest lead time; a source that states none is then left out' },
+    'max-suppliers': { value: 'NUMBER', about: 'most suppliers in all' },
+    lock: { value: 'PART=SOURCE', about: 'keep a part on a source', multiple: true },
+    share: { value: 'PART,PART', about: 'parts that one supplier must serve', multiple: true },
+    'share-source': { value: 'PART,PART', about: 'parts that must stand by the source of one id', multiple: true },
+    without: { value: 'SUPPLIER', about: 'leave a supplier out: what if it drops out', multiple: true },
+    volume: { value: 'PIECES', about: 'pieces a year; the cabin\'s own where absent' },
+    'series-paid': { about: 'tools and set-ups of sources in series are paid, and these have no lead time' },
+    'release-frozen': { about: 'let carry-over parts change as well' },
+    best: { value: 'NUMBER', about: 'how many sets, the best first; 3 where absent' },
+    front: { about: `the front of cost and harmony, ${frontPoints} points of it at most` },
+    'free-mix': { about: 'what comes of running all approved sources at once' },
+    'time-limit': { value: 'SECONDS', about: 'for each stage of a mixed-integer program, where one is needed; 60 where absent' },
+  },
+  detail: [
+    'Clashes come first: a joint that clashes counts 1, an open one its probability of clashing, one that a decision accepts nothing. Then over-use of limits, weighted by what a customer sees and by length in metres. Then cost: yearly volume x piece price, tools, set-ups, and once for each supplier its own set-up.',
+    'A module is served by one supplier. Carry-over parts stay as they are. Where the proof is not reached in time, the bound and the gap are given.',
+    'Exit: 0 done, 1 no set is allowed, 2 bad input.',
+  ],
+  examples: [
+    { command: 'adjoin choose shuttle.cabin.json', about: 'the best set, the next two, and why each other source was not picked' },
+    { command: 'adjoin choose shuttle.cabin.json --budget 13000000 --max-suppliers 8 --front', about: 'within limits, with the front of cost and harmony' },
+    { command: 'adjoin choose shuttle.cabin.json --without orvandel --json', about: 'what if a supplier drops out' },
+  ],
+  async run(args, io) {
+    const input = loadJudgeInput(args, io);
+    const wanted = chooseOptions(args);
+    if (input.value === undefined || wanted.value === undefined) return refused([...input.issues, ...wanted.issues], args.json);
+    const { cabin, ruleBook, options } = input.value;
+    const plan = await chooseSources(cabin, ruleBook, { ...options, ...wanted.value });
+    if (hasErrors(plan.issues)) return refused([...input.issues, ...plan.issues], args.json);
+    const mix = args.switches.has('free-mix') ? await freeMix([cabin], ruleBook, options) : undefined;
+    const exit = plan.feasible ? 0 : 1;
+    if (args.json) return done(jsonText(chooseJson(plan, mix)), { exit, stderr: issueLines(input.issues) });
+    return done(choiceText(cabin, plan, mix, io.terminal), { exit, stderr: issueLines([...input.issues, ...plan.issues]) });
+  },
+};
+
+function chooseOptions(args: Arguments): Outcome<ChooseOptions> {
+  const issues: Issue[] = [];
+  const timeLimitS = numberOption(args, 'time-limit', issues);
+  const shares = (option: string, what: 'supplier' | 'source') => listsOption(args, option, issues).map((parts) => ({ parts, what }));
+  const value: ChooseOptions = {
+    budget: numberOption(args, 'budget', issues),
+    maxLeadWeeks: numberOption(args, 'max-lead', issues),
+    maxSuppliers: numberOption(args, 'max-suppliers', issues, 1, true),
+    volume: numberOption(args, 'volume', issues),
+    locked: pairsOption(args, 'lock', issues),
+    shares: [...shares('share', 'supplier'), ...shares('share-source', 'source')],
+    without: args.values.get('without') ?? [],
+    seriesPaid: args.switches.has('series-paid'),
+    releaseFrozen: args.switches.has('release-frozen'),
+    best: numberOption(args, 'best', issues, 1, true) ?? 3,
+    front: args.switches.has('front') ? frontPoints : undefined,
+    ...(timeLimitS === undefined ? {} : { timeLimitS }),
+  };
+  return readOptions(value, issues);
+}
+
+/** The plan as the command line prints it in JSON. */
+export const chooseJson = (plan: ChoicePlan, mix: FreeMix | undefined): object => ({
+  feasible: plan.feasible, proved: plan.proved, method: plan.method, bound: plan.bound, gap: plan.gap, sets: plan.sets,
+  front: plan.front?.sets ?? [], frontSize: plan.front?.of, swaps: plan.swaps, notPicked: plan.notPicked, present: plan.present, after: plan.after,
+  volume: plan.volume, currency: plan.currency, words: plan.words, issues: plan.issues, ...(mix === undefined ? {} : { freeMix: mix }),
+});
+
+/** The plan as a person reads it. */
+export function choiceText(cabin: Cabin, plan: ChoicePlan, mix: FreeMix | undefined, terminal: Terminal): string {
+  const parts = new Map(cabin.parts.map((part) => [part.id, part]));
+  const suppliers = new Map(cabin.suppliers.map((supplier) => [supplier.id, supplier.name]));
+  const heading = (text: string): string => `\n${styled(text, 'strong', terminal)}\n`;
+  const lines = (sentences: readonly string[]): string => sentences.flatMap((sentence) => wrapped(sentence, terminal.columns)).map((line) => `${line}\n`).join('');
+  const supplierOf = (part: string, source: string): string => {
+    const id = parts.get(part)?.sources.find((each) => each.id === source)?.supplier ?? source;
+    return suppliers.get(id) ?? id;
+  };
+  const changes = plan.sets.slice(0, 1).flatMap((set) => set.changed.map((part) => ({
+    cells: [parts.get(part)?.name ?? part, supplierOf(part, plan.present.picks[part]), supplierOf(part, set.picks[part]), set.picks[part]],
+  })));
+  const row = (name: string, set: ChosenSet) => ({ cells: [name, fixed(set.clashes, 2), String(set.clashing.length), String(set.open.length), fixed(set.overUse, 2), fixed(set.cost, 0), String(set.leadWeeks), String(set.suppliers.length), String(set.changed.length)] });
+  const sets = (rows: readonly { readonly cells: readonly string[] }[]): string => textTable([
+    { title: 'set' }, { title: 'clashes', align: 'right' }, { title: 'clashing', align: 'right' }, { title: 'open', align: 'right' }, { title: 'over-use', align: 'right' },
+    { title: `cost ${plan.currency}`.trim(), align: 'right' }, { title: 'lead weeks', align: 'right' }, { title: 'suppliers', align: 'right' }, { title: 'changed', align: 'right' },
+  ], rows, terminal);
+  return [
+    lines(plan.words),
+    heading('Sets'),
+    sets([row('as it is', plan.present), ...plan.sets.map((set, index) => row(index === 0 ? 'best' : `next ${index}`, set))]),
+    changes.length === 0 ? '' : heading('Parts that change in the best set') + textTable([{ title: 'part' }, { title: 'from' }, { title: 'to' }, { title: 'source' }], changes, terminal),
+    plan.front === undefined ? '' : heading(`Front of cost and harmony${plan.front.of === undefined ? '' : `, ${plan.front.sets.length} of ${plan.front.of} points`}`)
+      + sets(plan.front.sets.map((set, index) => row(`${index + 1}${set.proved ? '' : ' (not proved)'}`, set))),
+    plan.notPicked.length === 0 ? '' : heading('Why the others were not picked') + lines(plan.notPicked.map(({ sentence }) => sentence)),
+    mix === undefined ? '' : heading('All approved sources at once') + lines(mix.words),
+  ].join('');
+}

@@ -1,0 +1,61 @@
+import type { Exclusion } from '../model/candidates.ts';
+import type { PlanModel } from '../model/plan-model.ts';
+import { picksOf } from '../model/plan-model.ts';
+import type { CostTerms } from '../model/source-cost.ts';
+import { fullDomains } from '../picks/pick-problem.ts';
+import type { PickOptions } from '../picks/solve-picks.ts';
+import { solvePicks } from '../picks/solve-picks.ts';
+import { step } from '../watch.ts';
+import type { Watch } from '../watch.ts';
+import type { ChosenSet, SetDifference } from './chosen-set.ts';
+import { chosenSet, setDifference } from './chosen-set.ts';
+import { differenceInWords } from './plan-words.ts';
+import type { PlanNames } from './plan-words.ts';
+
+/** Why a source is not in the best set. */
+export interface NotPicked {
+  readonly part: string;
+  readonly source: string;
+  readonly because: Exclusion | 'not allowed' | 'worse' | 'as good';
+  /** What the best set that has it comes to beside the best of all. */
+  readonly bestWithIt?: SetDifference;
+  readonly sentence: string;
+}
+
+const exclusionWords: Readonly<Record<Exclusion, string>> = {
+  locked: 'the part is locked to another source',
+  frozen: 'the part is carried over and stays as it is',
+  'lead time': 'its lead time is longer than allowed',
+  'lead time unknown': 'it states no lead time, and one is asked for',
+  'supplier left out': 'its supplier is left out',
+  group: 'no supplier could then serve all parts that go together',
+};
+
+/** One sentence for every source that was not picked. For those that were open, the best set that has it is found. */
+export async function whyNotPicked(
+  model: PlanModel, best: ChosenSet, choice: readonly number[], terms: CostTerms, names: PlanNames, options: PickOptions, watch?: Watch,
+): Promise<readonly NotPicked[]> {
+  const reasons: NotPicked[] = model.excluded.map(({ part, source, because }) => ({ part, source, because, sentence: `${names.source(part, source)}: ${exclusionWords[because]}.` }));
+  const alternatives = model.groups.flatMap((group, index) => group.alternatives.map((way, label) => ({ group, index, way, label })).filter(({ label }) => label !== choice[index]));
+  for (const [position, { group, index, way }] of alternatives.entries()) {
+    await step(watch, position / alternatives.length, 'finding why sources were not picked');
+    const other = way.findIndex((source, place) => source.id !== best.picks[group.parts[place]]);
+    const [part, source] = [group.parts[other], way[other].id];
+    if (reasons.some((reason) => reason.part === part && reason.source === source)) continue;
+    const domains = fullDomains(model.problem).map((domain, variable) => (variable === index ? domain.filter((each) => model.groups[index].alternatives[each][other].id === source) : domain));
+    const { solution } = await solvePicks(model.problem, { ...options, domains });
+    if (solution === undefined) {
+      reasons.push({ part, source, because: 'not allowed', sentence: `${names.source(part, source)}: no set that has it keeps to the budget and the number of suppliers.` });
+      continue;
+    }
+    const bestWithIt = setDifference(best, chosenSet(model, picksOf(model, solution.choice), terms));
+    const what = differenceInWords(bestWithIt, names);
+    reasons.push({
+      part, source, bestWithIt, because: what === '' ? 'as good' : 'worse',
+      sentence: `${names.source(part, source)}: ${what === '' ? 'as good as the one picked, which comes first in the document' : `the best set that has it comes to ${what}`}.`,
+    });
+  }
+  const place = new Map(model.cabin.parts.flatMap((part) => part.sources.map((source) => JSON.stringify([part.id, source.id]))).map((key, index) => [key, index]));
+  const rank = ({ part, source }: NotPicked): number => place.get(JSON.stringify([part, source])) ?? 0;
+  return reasons.sort((a, b) => rank(a) - rank(b));
+}
