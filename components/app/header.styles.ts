@@ -3,7 +3,7 @@ import { css } from 'lit';
 export const styles = css`
   :host { display: block; background: var(--paper); border-bottom: 1px solid var(--line); }
   header { display: flex; align-items: center; gap: 16px; min-height: var(--header); padding: 6px 16px; }
-  .mark { display: flex; align-items: center; gap: 9px; text-decoration: none; font-weight: 650; font-size: 1.1875rem; letter-spacing: -0.01em; min-height: 28px; }
+  .mark { min-width: 28px; justify-content: center; display: flex; align-items: center; gap: 9px; text-decoration: none; font-weight: 650; font-size: 1.1875rem; letter-spacing: -0.01em; min-height: 28px; }
   .mark svg { width: 20px; height: 20px; }
   .cabin { min-width: 0; border-left: 1px solid var(--faint); padding-left: 16px; line-height: 1.2; flex: 1; }
   .cabin .name { font-weight: 600; display: block; overflow: hidden; text-overflow: ellipsis; white-space: nowrap; }
@@ -18,7 +18,7 @@ export const styles = css`
     header { flex-wrap: wrap; gap: 6px 8px; padding: 6px 8px; }
     .mark:has(+ .cabin) span { position: absolute; clip-path: inset(50%); }
     .cabin { padding-left: 8px; border: 0; }
-    adjoin-light-picker { order: 3; flex: 1 0 100%; }
+    adjoin-light-picker { order: 3; flex: 1 1 100%; }
     .tools button { min-height: 32px; }
     .scheme { min-width: 32px; }
   }

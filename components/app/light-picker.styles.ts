@@ -31,7 +31,9 @@ export const styles = css`
   .mark { font-weight: 400; font-size: var(--tiny); border-bottom: 1.5px solid currentColor; margin-left: 4px; }
   .mark.shown { border-bottom-style: dotted; }
   @media (max-width: 760px) {
-    .now { min-width: 0; }
+    .now { min-width: 0; overflow: hidden; }
+    .now > span { min-width: 0; overflow: hidden; }
+    .now .about { overflow: hidden; text-overflow: ellipsis; }
     .panel { right: 8px; left: 8px; width: auto; top: 108px; max-height: calc(100vh - 120px); }
     .groups { columns: 2; column-gap: 8px; }
   }

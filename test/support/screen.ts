@@ -9,9 +9,9 @@ export async function mount<E extends LitElement>(tag: string, properties: Parti
   document.title = 'Test';
   const element = document.createElement(tag) as E;
   Object.assign(element, properties);
-  const main = document.createElement('main');
-  main.append(element);
-  document.body.append(main);
+  const frame = document.createElement('div');
+  frame.append(element);
+  document.body.append(frame);
   await settled(element);
   return element;
 }
@@ -27,7 +27,7 @@ export async function frames(count: number): Promise<void> {
 }
 
 /** Waits until something is there; fails with its name after a while. */
-export async function until<T>(what: string, found: () => T | null | undefined | false, timeoutMs = 40_000): Promise<T> {
+export async function until<T>(what: string, found: () => T | null | undefined | false, timeoutMs = 20_000): Promise<T> {
   const end = performance.now() + timeoutMs;
   for (;;) {
     const value = found();
