@@ -6,7 +6,7 @@ import { reflectances } from './reflectances.ts';
 import { addWavelengthFault } from './wavelengths.ts';
 
 const placeOnPart = number({ min: -100_000, max: 100_000, unit: 'mm' });
-const spotShape: Schema<Spot> = object<Spot>('a spot', {
+export const spotShape: Schema<Spot> = object<Spot>('a spot', {
   name: required(name('the name of the spot')),
   xMm: optional(placeOnPart),
   yMm: optional(placeOnPart),
@@ -68,7 +68,7 @@ const glossReading = object<GlossReading>('a gloss reading', {
 });
 
 const micrometres = number({ min: 0, max: 10_000, unit: 'µm' });
-const parameters = object<ArealParameters>('texture parameters', {
+export const parametersShape = object<ArealParameters>('texture parameters', {
   saUm: optional(micrometres),
   sqUm: optional(micrometres),
   ssk: optional(number({ min: -1000, max: 1000 })),
@@ -91,7 +91,7 @@ const textureReading = refine(
   object<TextureReading>('a texture reading', {
     quantity: required(oneOf(['texture'])),
     ...common,
-    parameters: required(parameters),
+    parameters: required(parametersShape),
   }),
   (reading, faults) => {
     if (Object.keys(reading.parameters).length === 0) faults.add('nothing-measured', {

@@ -1,0 +1,65 @@
+/**
+ * The words by which columns are known, in small letters without blanks and signs, field by field.
+ * English words of the standards (ISO 105-J03, ISO 2813, ISO 25178-2, ISO 28178) and of the trade, with the German and French
+ * ones that suppliers' sheets use. No word of any one product. A header is compared after `columnKey`.
+ */
+export const columnNames = {
+  id: ['id', 'sampleid', 'readingid', 'measurementid'],
+  part: ['part', 'partid', 'partname', 'partnumber', 'partno', 'component', 'teil', 'bauteil', 'piece', 'pièce'],
+  source: ['source', 'sourceid', 'variant'],
+  supplier: ['supplier', 'suppliername', 'vendor', 'lieferant', 'fournisseur'],
+  specimen: ['specimen', 'specimenid', 'specimenname', 'sample', 'samplename', 'plaque', 'name', 'probe', 'muster', 'prüfling', 'echantillon', 'échantillon'],
+  kind: ['kind', 'specimenkind', 'sampletype', 'specimentype'],
+  lot: ['lot', 'lotid', 'lotnumber', 'lotno', 'batch', 'batchnumber', 'charge'],
+  stage: ['stage', 'exposure', 'ageing', 'aging'],
+  spot: ['spot', 'spotname', 'position', 'point', 'location', 'messpunkt', 'messstelle', 'spotno'],
+  spotX: ['spotx', 'xposition', 'xmm'],
+  spotY: ['spoty', 'yposition', 'ymm'],
+  rotation: ['rotation', 'rotationangle', 'drehung'],
+  averagedFrom: ['averagedfrom', 'averageof', 'meanof', 'numberofreadings', 'readings', 'flashes', 'n', 'mittelaus'],
+  measuredAt: ['measuredat', 'measuredon', 'measuredate', 'measurementdate', 'date', 'datetime', 'timestamp', 'datum'],
+  instrument: ['instrument', 'instrumentname', 'device', 'instrumentation', 'messgerät', 'gerät', 'appareil'],
+  serial: ['serial', 'serialnumber', 'serialno', 'instrumentserial', 'seriennummer'],
+  calibratedOn: ['calibratedon', 'calibrated', 'calibrationdate', 'lastcalibration'],
+  geometry: ['geometry', 'measurementgeometry', 'measuringgeometry', 'messgeometrie', 'geometrie', 'géométrie'],
+  specular: ['specular', 'specularmode', 'specularcomponent', 'scisce'],
+  aperture: ['aperture', 'aperturediameter', 'measuringaperture', 'messblende', 'blende'],
+  uv: ['uv', 'uvstate', 'uvmode', 'uvfilter', 'filter'],
+  aspecular: ['aspecular', 'aspecularangle', 'aspeculardegrees'],
+  bandpassCorrected: ['bandpasscorrected', 'bandpass', 'bandwidthcorrected'],
+  backing: ['backing', 'samplebacking', 'background'],
+  temperature: ['temperature', 'sampletemperature', 'temperatur', 'température'],
+  light: ['light', 'illuminant', 'lightsource', 'lichtart', 'illuminantobserver'],
+  observer: ['observer', 'observerangle', 'standardobserver', 'beobachter', 'observateur'],
+  master: ['master', 'mastername', 'standard', 'standardname', 'reference', 'target', 'bezug'],
+  wavelength: ['wavelength', 'lambda', 'nm', 'wellenlänge', 'longueurdonde', 'spectralnm'],
+  value: ['value', 'reflectance', 'reflectancefactor', 'r', 'reflexionsgrad', 'remission', 'facteurderéflectance'],
+  L: ['l', 'labl', 'cielabl', 'ciel', 'lightness', 'lchl'],
+  a: ['a', 'laba', 'cielaba', 'ciea'],
+  b: ['b', 'labb', 'cielabb', 'cieb'],
+  C: ['c', 'cab', 'chroma', 'labc', 'lchc'],
+  h: ['h', 'hab', 'hue', 'hueangle', 'labh', 'lchh'],
+  dL: ['dl', 'deltal'],
+  da: ['da', 'deltaa'],
+  db: ['db', 'deltab'],
+  L1: ['l1', 'lstandard', 'lstd', 'standardl'],
+  a1: ['a1', 'astandard', 'astd', 'standarda'],
+  b1: ['b1', 'bstandard', 'bstd', 'standardb'],
+  L2: ['l2', 'ltrial', 'triall'],
+  a2: ['a2', 'atrial', 'triala'],
+  b2: ['b2', 'btrial', 'trialb'],
+  angle: ['angle', 'glossangle', 'glossgeometry', 'winkel'],
+  gloss: ['gloss', 'glossunits', 'gu', 'glossvalue', 'speculargloss', 'glanz', 'glanzgrad', 'brillant', 'brillance'],
+  gloss20: ['gloss20', '20gloss', 'gu20', 'glanz20', 'brillant20'],
+  gloss60: ['gloss60', '60gloss', 'gu60', 'glanz60', 'brillant60'],
+  gloss85: ['gloss85', '85gloss', 'gu85', 'glanz85', 'brillant85'],
+  haze: ['haze', 'hazeindex', 'hu', 'reflectionhaze'],
+  direction: ['direction', 'glossdirection', 'graindirection'],
+  saUm: ['sa'], sqUm: ['sq'], ssk: ['ssk'], sku: ['sku'], spUm: ['sp'], svUm: ['sv'], szUm: ['sz'], salMm: ['sal'], str: ['str'], stdDeg: ['std'], sdq: ['sdq'], sdr: ['sdr'],
+  raUm: ['ra'], rzUm: ['rz'], rsmMm: ['rsm'], vdiClass: ['vdiclass', 'vdi', 'vdi3400', 'vdi3400class'],
+} as const satisfies Readonly<Record<string, readonly string[]>>;
+
+export type FieldName = keyof typeof columnNames;
+
+/** Parameters of ISO 25178-2 and ISO 21920-2 among the fields. */
+export const textureFields = ['saUm', 'sqUm', 'ssk', 'sku', 'spUm', 'svUm', 'szUm', 'salMm', 'str', 'stdDeg', 'sdq', 'sdr', 'raUm', 'rzUm', 'rsmMm', 'vdiClass'] as const satisfies readonly FieldName[];
