@@ -31,14 +31,20 @@ export function componentValue(component: DifferenceComponent, standard: Lab, tr
   return components(standard, trial)[component];
 }
 
-/** A criterion made ready for many draws around one pair of means. */
+/**
+ * A criterion made ready for many draws around one pair of means: a number from the difference d alone that says
+ * yes inside `sure`, no outside `possible`, and leaves the rest to `exact`.
+ */
 export interface CriterionTest {
-  /** From the difference alone: 1 holds, 0 fails, -1 too near the limit to say. */
-  readonly quick: (dL: number, da: number, db: number) => number;
+  /** Coefficients of dL^2, da^2, db^2, dL da, dL db, da db, dL, da, db. */
+  readonly coefficients: readonly number[];
+  readonly sure: readonly [low: number, high: number];
+  readonly possible: readonly [low: number, high: number];
   readonly exact: (standard: Lab, trial: Lab) => boolean;
 }
 
-const undecided = (): number => -1;
+const never = [Infinity, -Infinity] as const;
+const always = [-Infinity, Infinity] as const;
 
 /**
  * Ready-made test of a criterion for draws around one pair. Far from the limit the formula's local quadratic form
@@ -47,37 +53,41 @@ const undecided = (): number => -1;
  */
 export function criterionTest(criterion: Criterion, standard: Lab, trial: Lab, pilot: readonly (readonly [Lab, Lab])[]): CriterionTest {
   const exact = (first: Lab, second: Lab): boolean => criterionHolds(criterion, first, second);
-  return { quick: criterion.kind === 'component' ? quickComponent(criterion) : quickDifference(criterion, standard, trial, pilot), exact };
+  const quick = criterion.kind === 'component' ? quickComponent(criterion) : quickDifference(criterion, standard, trial, pilot);
+  return { ...(quick ?? { coefficients: [0, 0, 0, 0, 0, 0, 0, 0, 0], sure: never, possible: always }), exact };
 }
 
-function quickComponent(criterion: Extract<Criterion, { kind: 'component' }>): CriterionTest['quick'] {
+type QuickTest = Omit<CriterionTest, 'exact'>;
+
+function quickComponent(criterion: Extract<Criterion, { kind: 'component' }>): QuickTest | undefined {
   const axis = ['dL', 'da', 'db'].indexOf(criterion.component);
-  if (axis < 0) return undecided;
+  if (axis < 0) return undefined;
   const [low, high] = criterionRange(criterion);
-  const sign = criterion.absolute === true;
-  return (dL, da, db) => {
-    const signed = axis === 0 ? dL : axis === 1 ? da : db;
-    const value = sign ? Math.abs(signed) : signed;
-    return value >= low && value <= high ? 1 : 0;
-  };
+  const coefficients = [0, 0, 0, 0, 0, 0, 0, 0, 0];
+  coefficients[criterion.absolute ? axis : 6 + axis] = 1;
+  const range = criterion.absolute ? squaredRange(low, high) : ([low, high] as const);
+  return { coefficients, sure: range, possible: range };
 }
 
 function quickDifference(
   criterion: Extract<Criterion, { kind: 'difference' }>, standard: Lab, trial: Lab, pilot: readonly (readonly [Lab, Lab])[],
-): CriterionTest['quick'] {
-  const metric = localMetric(criterion.formula, standard, trial);
-  if (criterion.stricterDirection || !metric.every(Number.isFinite)) return undecided;
+): QuickTest | undefined {
+  const m = localMetric(criterion.formula, standard, trial);
+  if (criterion.stricterDirection || !m.every(Number.isFinite)) return undefined;
   const [low, high] = criterionRange(criterion);
-  const form = (dL: number, da: number, db: number): number => Math.sqrt(Math.max(0, quadraticForm3(metric, dL, da, db)));
   let departure = 0;
   for (const [first, second] of pilot) {
-    const quick = form(second[0] - first[0], second[1] - first[1], second[2] - first[2]);
-    departure = Math.max(departure, Math.abs(quick - criterionValue(criterion, first, second)));
+    const square = quadraticForm3(m, second[0] - first[0], second[1] - first[1], second[2] - first[2]);
+    departure = Math.max(departure, Math.abs(Math.sqrt(Math.max(0, square)) - criterionValue(criterion, first, second)));
   }
   const band = 4 * departure + 1e-9;
-  return (dL, da, db) => {
-    const value = form(dL, da, db);
-    if (value > low + band && value < high - band) return 1;
-    return value < low - band || value > high + band ? 0 : -1;
+  return {
+    coefficients: [m[0], m[4], m[8], m[1] + m[3], m[2] + m[6], m[5] + m[7], 0, 0, 0],
+    sure: squaredRange(low + band, high - band),
+    possible: squaredRange(low - band, high + band),
   };
 }
+
+/** Range of the square of a size that lies in a range; a size is never below zero. */
+const squaredRange = (low: number, high: number): readonly [number, number] =>
+  [low <= 0 ? -Infinity : low * low, high < 0 ? -Infinity : high * high];

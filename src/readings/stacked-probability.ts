@@ -45,40 +45,58 @@ export function stackedProbability(event: StackedEvent): StackedProbability {
   }
   const draw = stackedDraw(event);
   const tests = readyTests(lights, draw);
+  const plan = flatPlan(tests);
   const means = meanDifferences(lights);
+  const counts: Counts = { all: 0, each: new Int32Array(lights.length), criteria: new Int32Array(tests.flat().length) };
   const departure = new Float64Array(3 * lights.length);
-  const counts = lights.map(({ criteria }) => new Float64Array(criteria.length));
-  const each = new Float64Array(lights.length);
-  let all = 0;
-
-  const countDraw = (sign: 1 | -1): void => {
-    let everywhere = true;
-    for (let light = 0; light < tests.length; light++) {
-      const at = 3 * light;
-      const dL = means[at] + sign * departure[at];
-      const da = means[at + 1] + sign * departure[at + 1];
-      const db = means[at + 2] + sign * departure[at + 2];
-      const own = tests[light];
-      let here = true;
-      for (let c = 0; c < own.length; c++) {
-        const quick = own[c].quick(dL, da, db);
-        if (quick === 1 || (quick === -1 && holdsExactly(own[c], lights[light], dL, da, db))) counts[light][c]++;
-        else here = false;
-      }
-      if (here) each[light]++;
-      else everywhere = false;
-    }
-    if (everywhere) all++;
-  };
   for (let pair = 0; 2 * pair < draw.points; pair++) {
     draw.departure(pair, departure);
-    countDraw(1);
-    if (draw.points > 1) countDraw(-1);
+    countDraw(1, means, departure, plan, tests, lights, counts);
+    if (draw.points > 1) countDraw(-1, means, departure, plan, tests, lights, counts);
   }
-
   const share = (count: number): number => count / draw.points;
-  return { all: share(all), each: Array.from(each, share), criteria: counts.map((row) => Array.from(row, share)), points: draw.points };
+  let next = 0;
+  const criteria = tests.map((own) => own.map(() => share(counts.criteria[next++])));
+  return { all: share(counts.all), each: Array.from(counts.each, share), criteria, points: draw.points };
 }
+
+interface Counts {
+  all: number;
+  readonly each: Int32Array;
+  readonly criteria: Int32Array;
+}
+
+const PLAN_WIDTH = 13;
+
+function countDraw(
+  sign: number, means: Float64Array, departure: Float64Array, plan: Float64Array,
+  tests: readonly (readonly CriterionTest[])[], lights: readonly StackedLight[], counts: Counts,
+): void {
+  let everywhere = true;
+  let criterion = 0;
+  for (let light = 0; light < tests.length; light++) {
+    const dL = means[3 * light] + sign * departure[3 * light];
+    const da = means[3 * light + 1] + sign * departure[3 * light + 1];
+    const db = means[3 * light + 2] + sign * departure[3 * light + 2];
+    const own = tests[light].length;
+    let here = true;
+    for (let c = 0; c < own; c++, criterion++) {
+      const p = criterion * PLAN_WIDTH;
+      const value = dL * (plan[p] * dL + plan[p + 3] * da + plan[p + 4] * db + plan[p + 6])
+        + da * (plan[p + 1] * da + plan[p + 5] * db + plan[p + 7]) + db * (plan[p + 2] * db + plan[p + 8]);
+      if ((value >= plan[p + 9] && value <= plan[p + 10])
+        || (value >= plan[p + 11] && value <= plan[p + 12] && holdsExactly(tests[light][c], lights[light], dL, da, db))) counts.criteria[criterion]++;
+      else here = false;
+    }
+    if (here) counts.each[light]++;
+    else everywhere = false;
+  }
+  if (everywhere) counts.all++;
+}
+
+/** Coefficients and ranges of all tests in one array, for the hot loop. */
+const flatPlan = (tests: readonly (readonly CriterionTest[])[]): Float64Array =>
+  Float64Array.from(tests.flat().flatMap(({ coefficients, sure, possible }) => [...coefficients, ...sure, ...possible]));
 
 /** All is known without a draw: shares of 0 and 1. */
 function certain(known: readonly (readonly ('holds' | 'fails' | undefined)[])[]): StackedProbability {
