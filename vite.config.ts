@@ -34,7 +34,12 @@ export default defineConfig(async ({ mode }) => {
   if (mode === 'cli') {
     return {
       publicDir: false,
-      plugins: [{ name: 'adjoin-clean-command-line', buildStart: () => rmSync(join(root, 'dist', 'cli'), { recursive: true, force: true }) }],
+      plugins: [{
+        name: 'adjoin-command-line-files',
+        buildStart: () => rmSync(join(root, 'dist', 'cli'), { recursive: true, force: true }),
+        // The solver looks for its WebAssembly beside the chunk that loads it.
+        closeBundle: () => cpSync(join(root, 'node_modules', 'highs', 'build', 'highs.wasm'), join(root, 'dist', 'cli', 'highs.wasm')),
+      }],
       build: {
         ssr: 'src/cli/main.ts', target: 'node20', outDir: 'dist', emptyOutDir: false,
         rolldownOptions: { output: { entryFileNames: 'adjoin.mjs', chunkFileNames: 'cli/[name]-[hash].mjs' } },

@@ -24,13 +24,13 @@ export function dropDeadEnds(problem: PickProblem, domains: Domains, aim: DeadEn
   const waiting = new Set(open.map((_, index) => index));
   for (const variable of waiting) {
     waiting.delete(variable);
-    const before = open[variable].length;
-    for (const r of [...open[variable]]) {
+    const before = [...open[variable]];
+    for (const r of before) {
       if (open[variable].some((s) => s !== r && neverWorse(problem, open, neighbours[variable], variable, s, r, aim))) {
         open[variable].splice(open[variable].indexOf(r), 1);
       }
     }
-    if (open[variable].length < before) for (const { other } of neighbours[variable]) waiting.add(other);
+    if (open[variable].length < before.length) for (const { other } of neighbours[variable]) waiting.add(other);
   }
   return open;
 }
