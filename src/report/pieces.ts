@@ -1,6 +1,7 @@
 import type { CheckResult, JointResult } from '../harmony/judgement.ts';
 import type { Content, Markup } from './markup.ts';
-import { figure, html } from './markup.ts';
+import type { ReportJoint } from './model/report-model.ts';
+import { figure, html, named } from './markup.ts';
 import { element } from './scene.ts';
 
 /** A numbered part of the report. */
@@ -47,3 +48,6 @@ export function verdictWord(result: Pick<CheckResult | JointResult, 'verdict' | 
 
 /** The anchor of a joint's block; by its place in the report, since ids of a file may be anything. */
 export const jointAnchor = (index: number): string => `joint-${index + 1}`;
+
+/** Both sides of a joint by name, the standard first. */
+export const jointNames = (entry: ReportJoint | undefined): Content => entry && [named(entry.names[0]), ' and ', named(entry.names[1])];

@@ -30,5 +30,5 @@ function decisionNotes(page: Page, entry: ReportJoint): Content {
 
 const decisionNote = ({ decision, status, why }: ReportDecision): Content => [
   html('strong', {}, status === 'in force' ? `Accepted until ${decision.expires}` : `Decision ${status}`), ` (${decision.check}, by `, named(decision.role), `, ${decision.date}): `, named(decision.reason),
-  status !== 'in force' && ` ${why}.`,
+  status !== 'in force' && ` ${why.charAt(0).toUpperCase()}${why.slice(1)}.`,
 ];

@@ -3,7 +3,7 @@ import type { ReportDecision } from '../model/report-model.ts';
 import type { Page } from '../page.ts';
 import { data, html, named } from '../markup.ts';
 import { fixed } from '../number-text.ts';
-import { jointAnchor, section, table } from '../pieces.ts';
+import { jointAnchor, jointNames, section, table } from '../pieces.ts';
 
 /** Agreed deviations: in force, voided, expired, not needed any more. */
 export function decisions(page: Page): Content {
@@ -11,11 +11,11 @@ export function decisions(page: Page): Content {
   if (rows.length === 0) return undefined;
   return section('decisions', 'Decisions on record',
     table<ReportDecision>(`Agreed deviations as of ${page.model.asOf}`, [
-      { title: 'Joint', cell: (row) => html('a', { href: `#${jointAnchor(page.place(row.joint))}` }, named(row.joint)) },
+      { title: 'Joint', cell: (row) => html('a', { href: `#${jointAnchor(page.place(row.joint))}` }, jointNames(page.joint(row.joint))) },
       { title: 'Check', cell: (row) => [row.decision.check, row.decision.light !== undefined && html('span', { class: 'quiet' }, ` under ${row.decision.light}`)] },
       { title: 'Status', cell: (row) => [html('strong', {}, row.status), row.status !== 'in force' && html('span', { class: 'quiet' }, ` ${row.why}`)] },
       { title: 'Agreed at', number: true, cell: (row) => data(row.decision.value, fixed(row.decision.value, 2)) },
-      { title: 'By', cell: (row) => [named(row.decision.role), `, ${row.decision.date}`] },
+      { title: 'By', cell: (row) => [named(row.decision.role), html('span', { class: 'steady' }, ` ${row.decision.date}`)] },
       { title: 'Until', steady: true, cell: (row) => row.decision.expires },
       { title: 'Reason', wide: true, cell: (row) => named(row.decision.reason) },
     ], rows));

@@ -5,7 +5,7 @@ import { verdictBand } from '../figures/verdict-band.ts';
 import { printTheme } from '../figures/theme.ts';
 import { data, figure, html, named } from '../markup.ts';
 import { counted, coverageText, fixed, limitUseText } from '../number-text.ts';
-import { jointAnchor, terms } from '../pieces.ts';
+import { jointAnchor, jointNames, terms } from '../pieces.ts';
 import { mapPicture, stripPicture } from '../pictures.ts';
 
 /** The first page: what cabin, what verdict, where on the map, and the few sentences that matter. */
@@ -52,11 +52,10 @@ function inShort(page: Page): Markup {
   const { summary } = model;
   const clashing = model.joints.filter(({ result }) => result.verdict === 'clashes' && !result.accepted);
   return html('section', { class: 'short', 'aria-label': 'In short' }, terms([
-    [clashing.length > 3 ? 'The worst three' : 'What clashes',
+    [clashing.length > 3 ? ['The worst three of ', html('a', { href: '#clashes' }, `${clashing.length} clashes`)] : 'What clashes',
       clashing.length === 0
         ? html('p', {}, summary.accepted > 0 ? 'No joint clashes beyond what was accepted.' : 'No joint is known to clash.')
-        : clashing.slice(0, 3).map((entry) => worst(page, entry)),
-      clashing.length > 3 && html('p', {}, html('a', { href: '#clashes' }, `All ${clashing.length} clashes`), ', each with its evidence.')],
+        : clashing.slice(0, 3).map((entry) => worst(page, entry))],
     summary.open === 0 ? undefined : ['What is open', openShort(page)],
     ['How sure', html('p', {},
       counted(summary.holds, 'joint holds', 'joints hold'), '; the expected number of them that in truth do not is ', html('strong', {}, data(summary.expectedWrongHolds, fixed(summary.expectedWrongHolds, 1))),
@@ -75,7 +74,7 @@ function worst(page: Page, entry: ReportJoint): Markup {
   const { leading, result } = entry;
   return html('div', { class: 'worst' },
     html('div', { class: 'mat' }, stripPicture(page, entry, leading?.light ?? 'D65', { width: 104, height: 52 })),
-    html('p', {}, html('a', { class: 'title', href: `#${jointAnchor(page.place(entry.id))}` }, named(entry.names[0]), ' and ', named(entry.names[1])),
+    html('p', {}, html('a', { class: 'title', href: `#${jointAnchor(page.place(entry.id))}` }, jointNames(entry)),
       ' ', html('span', { class: 'use' }, data(result.limitUse, limitUseText(result.limitUse)), ' of the limit'), html('br', {}),
       withoutGrounds(result.sentence)));
 }
@@ -111,7 +110,7 @@ function acceptedShort(page: Page): readonly [Content, Content] | undefined {
 function joinedLinks(page: Page, ids: readonly string[]): Content {
   const link = (id: string): Content => {
     const entry = page.joint(id);
-    return html('a', { href: `#${jointAnchor(page.place(id))}` }, entry ? [named(entry.names[0]), ' and ', named(entry.names[1])] : named(id));
+    return html('a', { href: `#${jointAnchor(page.place(id))}` }, entry ? jointNames(entry) : named(id));
   };
   return [ids.slice(0, 6).map((id, index) => [index > 0 && '; ', link(id)]), ids.length > 6 && ` and ${ids.length - 6} more`];
 }

@@ -1,9 +1,9 @@
 import type { Content } from '../markup.ts';
 import type { ReportJoint } from '../model/report-model.ts';
 import type { Page } from '../page.ts';
-import { data, html, named } from '../markup.ts';
+import { data, html } from '../markup.ts';
 import { counted, decimalsOf, fixed, limitUseText, probability } from '../number-text.ts';
-import { jointAnchor, section, table } from '../pieces.ts';
+import { jointAnchor, jointNames, section, table } from '../pieces.ts';
 
 /** Joints that hold, one row each; folded on a screen, whole in print. */
 export function holding(page: Page): Content {
@@ -13,7 +13,7 @@ export function holding(page: Page): Content {
     html('p', { class: 'lead' }, `${counted(entries.length, 'joint holds', 'joints hold')} with the confidence asked for. The value is that of the check nearest to its limit.`),
     html('details', {}, html('summary', {}, `Show the ${counted(entries.length, 'joint')}`),
       table<ReportJoint>('Joints that hold, nearest to the limit first', [
-        { title: 'Joint', cell: (entry) => html('span', { id: jointAnchor(page.place(entry.id)) }, named(entry.names[0]), ' and ', named(entry.names[1])) },
+        { title: 'Joint', cell: (entry) => html('span', { id: jointAnchor(page.place(entry.id)) }, jointNames(entry)) },
         { title: 'Kind', cell: (entry) => entry.joint.kind },
         { title: 'Check', cell: ({ leading }) => [leading?.check, leading?.light !== undefined && html('span', { class: 'quiet' }, ` ${leading.light}`)] },
         { title: 'Value', number: true, cell: ({ leading }) => [data(leading?.value, fixed(leading?.value, decimalsOf(leading?.unit ?? ''))), html('span', { class: 'quiet' }, ` ${leading?.unit ?? ''}`)] },

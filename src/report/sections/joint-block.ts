@@ -11,7 +11,7 @@ import { spectraPicture, stripPicture, usePicture } from '../pictures.ts';
 export function jointBlock(page: Page, entry: ReportJoint, ...more: readonly Content[]): Markup {
   const { result, joint, leading } = entry;
   const anchor = jointAnchor(page.place(entry.id));
-  const facts = [joint.kind, joint.gapMm !== undefined && joint.gapMm > 0 && `${joint.gapMm} mm gap`, joint.stepMm !== undefined && `${joint.stepMm} mm step`,
+  const facts = [joint.gapMm !== undefined && joint.gapMm > 0 ? `${joint.kind === 'gap' ? 'gap' : `${joint.kind}, gap`} of ${joint.gapMm} mm` : joint.kind, joint.stepMm !== undefined && `${joint.stepMm} mm step`,
     joint.viewMm !== undefined && `seen from ${joint.viewMm} mm`, `colour intent ${result.intent.colour}`].filter((fact) => fact !== false);
   const others = result.checks.filter((check) => check !== leading && (check.verdict === 'clashes' || check.verdict === 'open'));
   const tables = result.checks.filter((check) => check.lights.length > 0 && (check === leading || check.verdict === 'clashes' || check.verdict === 'open'));
@@ -34,7 +34,7 @@ export function jointBlock(page: Page, entry: ReportJoint, ...more: readonly Con
 function strips(page: Page, entry: ReportJoint): Content {
   const light = entry.leading?.light;
   const lights = light === undefined || light === 'D65' ? ['D65'] : [light, 'D65'];
-  const size = { width: 300, height: lights.length === 1 ? 150 : 78 };
+  const size = { width: 300, height: lights.length === 1 ? 150 : 70 };
   const result = (name: string): LightResult | undefined => entry.result.checks.flatMap((check) => check.lights).find((candidate) => candidate.light === name);
   return html('div', { class: 'strips' }, lights.map((name) => {
     const under = result(name);
@@ -45,7 +45,7 @@ function strips(page: Page, entry: ReportJoint): Content {
 }
 
 function spectra(page: Page, entry: ReportJoint): Content {
-  const picture = spectraPicture(page, entry, { width: 410, height: 250 });
+  const picture = spectraPicture(page, entry, { width: 410, height: 226 });
   return picture && html('figure', { class: 'spectra' }, picture,
     html('figcaption', {}, 'Standard solid, trial dashed; below, their difference on its own scale.'));
 }
@@ -65,8 +65,8 @@ export function checksTable(checks: readonly CheckResult[], caption: Content = '
     { title: 'Limit use', number: true, cell: (check) => [usePicture(check), data(check.limitUse, limitUseText(check.limitUse))] },
     { title: 'u', number: true, cell: (check) => data(check.uncertainty, fixed(check.uncertainty, decimalsOf(check.unit))) },
     { title: 'Within', number: true, cell: (check) => data(check.withinProbability, probability(check.withinProbability)) },
-    { title: 'By', cell: (check) => [quantityOf(check), check.light !== undefined && [quantityOf(check) !== '' && ', ', check.light], check.indicative && ' (indicative)', check.decisionVoid !== undefined && ` (${check.decisionVoid})`] },
-  ], checks.filter((check) => check.verdict !== 'not applicable'), 'checks');
+    { title: 'By', cell: (check) => [quantityOf(check), check.light !== undefined && [quantityOf(check) !== '' && ', ', check.light], check.indicative && ' (indicative)'] },
+  ], checks.filter((check) => check.verdict !== 'not applicable'), 'checks compact');
 }
 
 function lightsTable(check: CheckResult): Markup {
@@ -83,7 +83,7 @@ function lightsTable(check: CheckResult): Markup {
     })),
     ...(check.lights.some((light) => light.criteria.some((criterion) => criterion.name !== 'ΔE')) ? [{ title: 'Also limited', cell: criteria }] : []),
     { title: 'The trial is', cell: (light: LightResult) => light.words.join(', ') },
-  ], check.lights, 'lights');
+  ], check.lights, 'lights compact');
 }
 
 /** Limits beside the formula's under one light: on components, or those of another intent than a match. */

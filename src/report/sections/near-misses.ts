@@ -2,9 +2,9 @@ import type { CheckResult } from '../../harmony/judgement.ts';
 import type { Content } from '../markup.ts';
 import type { ReportJoint } from '../model/report-model.ts';
 import type { Page } from '../page.ts';
-import { data, html, named } from '../markup.ts';
+import { data, html } from '../markup.ts';
 import { decimalsOf, fixed, probability } from '../number-text.ts';
-import { jointAnchor, section, table, verdictWord } from '../pieces.ts';
+import { jointAnchor, jointNames, section, table, verdictWord } from '../pieces.ts';
 import { quantityOf } from './joint-block.ts';
 
 interface Row {
@@ -25,7 +25,7 @@ export function nearMisses(page: Page): Content {
 }
 
 const apartTable = (page: Page, caption: string, rows: readonly Row[], sentences: boolean): Content => table<Row>(caption, [
-  { title: 'Joint', cell: ({ entry }) => html('a', { href: `#${jointAnchor(page.place(entry.id))}` }, named(entry.names[0]), ' and ', named(entry.names[1])) },
+  { title: 'Joint', cell: ({ entry }) => html('a', { href: `#${jointAnchor(page.place(entry.id))}` }, jointNames(entry)) },
   { title: 'Intent', steady: true, cell: ({ entry }) => entry.result.intent.colour },
   { title: 'Verdict', cell: ({ check }) => verdictWord(check) },
   { title: 'Light', steady: true, cell: ({ check }) => check.light ?? '' },

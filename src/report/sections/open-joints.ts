@@ -18,9 +18,15 @@ export function openJoints(page: Page): Content {
 }
 
 const requestText = (page: Page, request: MeasurementRequest): Content => [
-  html('strong', {}, 'Would decide it: '), `${counted(request.spots, 'spot')} in all (${request.have} there now) on `, named(page.part(request.part)?.name ?? request.part),
-  ', specimen ', named(request.specimen), `, ${request.geometry}; chance `, data(request.chance, probability(request.chance)), '. ', request.reason,
+  html('strong', {}, 'Would decide it: '), spotsText(request), ' on ', named(page.part(request.part)?.name ?? request.part), ', specimen ', named(request.specimen),
+  `, ${request.geometry}; chance `, data(request.chance, probability(request.chance)), '. ', sentence(request.reason),
 ];
+
+/** New spots beside those there are, or the same ones read anew under the conditions asked for. */
+const spotsText = ({ spots, have }: MeasurementRequest): string =>
+  (spots > have ? `${counted(spots, 'spot')} in all (${have} there now)` : `${counted(spots, 'spot')} read anew`);
+
+const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? '' : '.'}`;
 
 function requestSheets(page: Page): Content {
   const { requests } = page.model;
@@ -31,10 +37,10 @@ function requestSheets(page: Page): Content {
     { title: 'Part', cell: (row) => named(page.part(row.part)?.name ?? row.part) },
     { title: 'Specimen', cell: (row) => named(row.specimen) },
     { title: 'Reading', cell: (row) => `${row.check}, ${row.geometry}` },
-    { title: 'Spots', unit: 'have', number: true, cell: (row) => [data(row.spots, String(row.spots)), html('span', { class: 'quiet' }, ` (${row.have})`)] },
+    { title: 'Spots', unit: '(there)', number: true, cell: (row) => [data(row.spots, String(row.spots)), html('span', { class: 'quiet' }, ` (${row.have})`)] },
     { title: 'Instrument', cell: (row) => named(page.model.instruments.find((instrument) => instrument.id === row.instrument)?.name ?? row.instrument) },
     { title: 'Decides joint', cell: (row) => html('a', { href: `#${jointAnchor(page.place(row.joint))}` }, named(row.joint)) },
     { title: 'Chance', number: true, cell: (row) => data(row.chance, probability(row.chance)) },
-    { title: 'Because', wide: true, cell: (row) => row.reason },
+    { title: 'Because', wide: true, cell: (row) => sentence(row.reason) },
   ], rows, 'requests'));
 }

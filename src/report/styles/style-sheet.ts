@@ -97,6 +97,8 @@ h1{font-size:2.5rem}
 .evidence,.terms>div{grid-template-columns:minmax(0,1fr);gap:.5rem}
 .terms>div{gap:.1rem}
 table{display:block;overflow-x:auto}
+.band{overflow-x:auto}
+.band svg{width:34rem;max-width:none}
 }
 @page{margin:15mm 15mm 18mm;
 @bottom-left{content:${cssString(foot)};font:8pt "Source Sans 3",sans-serif;color:#4d4d4d;vertical-align:top;padding-top:4mm;max-width:140mm;overflow:hidden}
@@ -105,8 +107,12 @@ table{display:block;overflow-x:auto}
 html{font-size:9.4pt;background:#fff}
 main{max-width:none;padding:0}
 *{-webkit-print-color-adjust:exact;print-color-adjust:exact}
-h1{font-size:34pt}
+h1{font-size:32pt}
 section{margin-top:9mm}
+table{margin-top:.8rem}
+.joint{margin-top:1.2rem}
+.evidence{margin:.6rem 0 .2rem}
+.sentence,.further,.judged{max-width:none}
 .joint,figure,tr,.worst,.terms>div,.notes,p,li,#sign-off,#limits{break-inside:avoid}
 h2,h3,caption,thead,.lead,.joint header,.sentence{break-after:avoid}
 thead{display:table-header-group}
@@ -119,14 +125,14 @@ details::details-content{content-visibility:visible;display:block;height:auto}
 .contents ol{columns:auto}
 .contents li{display:inline}
 .contents li+li::before{content:" · "}
-.map svg{max-height:74mm}
+.map svg{max-height:66mm}
 .map figcaption{padding-top:.2rem}
 .short{margin-top:3mm}
 .short-terms>div{padding:.35rem 0;grid-template-columns:6.6rem 1fr;gap:1rem}
 .worst{grid-template-columns:5.4rem 1fr;gap:.8rem;margin-bottom:.4rem}
 .worst .mat{padding:.25rem}
 .short p{line-height:1.35}
-.band{margin:5mm 0 4mm}
+.band{margin:3mm 0 4mm}
 th,td{padding:.22rem .5rem .22rem 0}
 .compact th,.compact td{padding-top:.1rem;padding-bottom:.1rem}
 }
