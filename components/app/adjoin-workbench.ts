@@ -151,11 +151,12 @@ export class AdjoinWorkbench extends LitElement {
     const colours = this.colours(open, this.lightName);
     if (route.view !== 'joint') {
       return html`<adjoin-cabin-view
-        .cabin=${open.cabin} .judgement=${open.judgement} .issues=${open.issues} .colours=${colours} .paths=${open.paths} .light=${this.lightName} .filter=${route.filter} .linkTo=${this.linkTo}
+        .cabin=${open.cabin} .judgement=${open.judgement} .judging=${open.judging} .colours=${colours} .paths=${open.paths} .light=${this.lightName} .filter=${route.filter} .linkTo=${this.linkTo}
         @adjoin-filter=${(event: CustomEvent<JointFilter>) => this.routes.refine({ view: 'cabin', filter: event.detail })}
         @adjoin-open-joint=${(event: CustomEvent<string>) => this.routes.go({ view: 'joint', joint: event.detail })}
       ></adjoin-cabin-view>`;
     }
+    if (open.judging) return html`<div class="missing"></div>`;
     const joint = open.judgement.joints.find((one) => one.id === route.joint);
     const back = formatRoute({ ...route, view: 'cabin', joint: undefined });
     if (joint === undefined) {

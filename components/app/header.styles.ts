@@ -18,7 +18,7 @@ export const styles = css`
     header { flex-wrap: wrap; gap: 6px 8px; padding: 6px 8px; }
     .mark:has(+ .cabin) span { position: absolute; clip-path: inset(50%); }
     .cabin { padding-left: 8px; border: 0; }
-    adjoin-light-picker { order: 3; flex: 1 1 100%; }
+    adjoin-light-picker { order: 3; flex: 1 1 100%; min-width: 0; }
     .tools button { min-height: 32px; }
     .scheme { min-width: 32px; }
   }

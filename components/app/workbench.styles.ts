@@ -1,7 +1,7 @@
 import { css } from 'lit';
 
 export const styles = css`
-  :host { display: grid; grid-template-rows: auto minmax(0, 1fr); height: 100vh; height: 100dvh; background: var(--paper); }
+  :host { display: grid; grid-template-columns: minmax(0, 1fr); grid-template-rows: auto minmax(0, 1fr); height: 100vh; height: 100dvh; background: var(--paper); }
   main { min-height: 0; overflow: auto; outline: none; }
   .skip { position: fixed; left: 8px; top: 8px; z-index: 10; }
   .skip:not(:focus) { clip-path: inset(50%); pointer-events: none; }

@@ -2,11 +2,13 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Cabin } from '../../src/cabin/cabin.ts';
 import type { Judgement } from '../../src/harmony/judgement.ts';
 import type { Issue } from '../../src/issue.ts';
-import type { JointPaths } from '../../src/workers/judge-protocol.ts';
+import type { JointPaths, ReadReply } from '../../src/workers/judge-protocol.ts';
 import { JudgeBridge } from '../../src/workers/judge-bridge.ts';
 
 export interface OpenCabin {
   readonly file: string;
+  /** The parts can be shown; the joints are still being judged. */
+  readonly judging: boolean;
   readonly cabin: Cabin;
   readonly judgement: Judgement;
   readonly paths: JointPaths;
@@ -37,6 +39,8 @@ export class CabinController implements ReactiveController {
   private readonly host: ReactiveControllerHost;
   private readonly bridge = new JudgeBridge();
   private work: AbortController | undefined;
+  /** The last cabin that was judged to the end: what stays where a newer one fails. */
+  private settled: OpenCabin | undefined;
 
   hostDisconnected(): void {
     this.cancel();
@@ -72,6 +76,7 @@ export class CabinController implements ReactiveController {
     this.work?.abort(new DOMException('Cancelled', 'AbortError'));
     this.work = undefined;
     this.loading = undefined;
+    this.open = this.settled;
     this.host.requestUpdate();
   }
 
@@ -81,11 +86,21 @@ export class CabinController implements ReactiveController {
     this.work = work;
     this.loading = file;
     this.refuse(undefined);
+    let cabin: Cabin | undefined;
+    const shown = (reply: ReadReply): void => {
+      if (this.work !== work) return;
+      cabin = reply.cabin;
+      this.open = { file, judging: true, cabin, judgement: reply.judgement, paths: new Map(), issues: [] };
+      this.host.requestUpdate();
+    };
     try {
-      const reply = await this.bridge.judge({ text: await read(work.signal), file }, work.signal);
+      const reply = await this.bridge.judge({ text: await read(work.signal), file }, shown, work.signal);
       if (this.work !== work) return false;
-      if (reply.kind === 'judged') this.open = { file, cabin: reply.cabin, judgement: reply.judgement, paths: reply.paths, issues: reply.issues };
-      else this.refuse({ file, issues: reply.issues });
+      if (reply.kind === 'refused') this.refuse({ file, issues: reply.issues });
+      else if (cabin !== undefined) {
+        this.open = { file, judging: false, cabin, judgement: reply.judgement, paths: reply.paths, issues: reply.issues };
+        this.settled = this.open;
+      }
       return reply.kind === 'judged';
     } catch (reason) {
       if (this.work === work && !work.signal.aborted) this.refuse({ file, issues: [unreadable(reason)] });
@@ -94,6 +109,7 @@ export class CabinController implements ReactiveController {
       if (this.work === work) {
         this.work = undefined;
         this.loading = undefined;
+        this.open = this.settled;
         this.host.requestUpdate();
       }
     }

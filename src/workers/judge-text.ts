@@ -5,17 +5,22 @@ import { hasErrors } from '../issue.ts';
 import type { Outcome } from '../issue.ts';
 import { builtInRuleBooks, restoreRuleBook, ruleBookById } from '../rules/index.ts';
 import type { RuleBook } from '../rules/rule-book.ts';
-import type { JointPaths, JudgeReply, JudgeRequest } from './judge-protocol.ts';
+import type { JointPaths, JudgedReply, JudgeRequest, ReadReply, RefusedReply } from './judge-protocol.ts';
+import { unjudged } from './unjudged.ts';
 
-/** Reads a cabin file and judges it by the rule book it names or carries, else by the first built-in one. */
-export function judgeText({ text, file }: JudgeRequest): JudgeReply {
+/**
+ * Reads a cabin file and judges it by the rule book it names or carries, else by the first built-in one.
+ * `read` is told of the cabin before the joints are judged, so that it can be shown meanwhile.
+ */
+export function judgeText({ text, file }: JudgeRequest, read: (reply: ReadReply) => void): JudgedReply | RefusedReply {
   const { value: cabin, issues } = parseCabin(text, file);
   if (cabin === undefined || hasErrors(issues)) return { kind: 'refused', issues };
   const book = ruleBookOf(cabin);
   if (book.value === undefined || hasErrors(book.issues)) {
     return { kind: 'refused', issues: [...issues, ...book.issues.map((issue) => ({ ...issue, file, path: ['ruleBook', issue.path].filter(Boolean).join('.') }))] };
   }
-  return { kind: 'judged', cabin, judgement: judge(cabin, book.value), paths: pathsOf(cabin), issues: [...issues, ...book.issues] };
+  read({ kind: 'read', cabin, judgement: unjudged(cabin, book.value) });
+  return { kind: 'judged', judgement: judge(cabin, book.value), paths: pathsOf(cabin), issues: [...issues, ...book.issues] };
 }
 
 function pathsOf(cabin: Cabin): JointPaths {

@@ -1,6 +1,8 @@
-import type { JudgeRequest } from './judge-protocol.ts';
+import type { JudgeReply, JudgeRequest } from './judge-protocol.ts';
 import { judgeText } from './judge-text.ts';
 
+const answer = (reply: JudgeReply): void => postMessage(reply);
+
 addEventListener('message', (event: MessageEvent<JudgeRequest>) => {
-  postMessage(judgeText(event.data));
+  answer(judgeText(event.data, answer));
 });

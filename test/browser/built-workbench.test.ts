@@ -1,41 +1,25 @@
-import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import type { Server } from 'node:http';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { build } from 'vite';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { listen, staticServer } from '../../src/cli/static-server.ts';
+import { serveBuiltApp } from '../support/built-app.ts';
+import type { ServedApp } from '../support/built-app.ts';
 import { chromiumArguments, chromiumPath } from '../support/chromium.ts';
 
 /** The workbench as it is built and served, under the strict policy, in a Chromium of its own. */
-const root = join(import.meta.dirname, '..', '..');
-const folder = mkdtempSync(join(tmpdir(), 'adjoin-built-'));
 const axePath = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 
 let browser: Browser;
-let server: Server;
-let address: string;
+let app: ServedApp;
 
 beforeAll(async () => {
-  // Vitest runs with NODE_ENV `test`, which would take the libraries' development builds.
-  const before = process.env['NODE_ENV'];
-  process.env['NODE_ENV'] = 'production';
-  await build({ root, configFile: false, base: './', publicDir: false, worker: { format: 'es' }, build: { outDir: folder, emptyOutDir: true, target: 'es2023' }, logLevel: 'error' });
-  process.env['NODE_ENV'] = before;
-  cpSync(join(root, 'demo-data', 'first-steps.cabin.json'), join(folder, 'demo-data', 'first-steps.cabin.json'));
-  server = staticServer(folder);
-  address = `http://127.0.0.1:${await listen(server, 5410)}/`;
+  app = await serveBuiltApp(5410);
   browser = await chromium.launch({ executablePath: await chromiumPath(), args: chromiumArguments });
 }, 180_000);
 
 afterAll(async () => {
   await browser?.close();
-  server?.close();
-  server?.closeAllConnections();
-  rmSync(folder, { recursive: true, force: true });
+  app?.close();
 });
 
 /** Opens a place of the workbench; whatever the browser complains of is collected. */
@@ -46,7 +30,7 @@ async function visit(hash: string, options: BrowserContextOptions = {}): Promise
     if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
   });
   page.on('pageerror', (error) => complaints.push(error.message));
-  await page.goto(address + hash);
+  await page.goto(app.address + hash);
   return { page, complaints };
 }
 
@@ -70,11 +54,11 @@ test('nothing is asked of any other host', async () => {
   const { page } = await visit('#/');
   const asked: string[] = [];
   page.on('request', (request) => asked.push(request.url()));
-  await page.goto(address + opened);
+  await page.goto(app.address + opened);
   await page.reload();
   await wall(page);
   expect(asked.length).toBeGreaterThan(3);
-  expect(asked.filter((url) => !url.startsWith(address) && !url.startsWith('data:') && !url.startsWith('blob:'))).toEqual([]);
+  expect(asked.filter((url) => !url.startsWith(app.address) && !url.startsWith('data:') && !url.startsWith('blob:'))).toEqual([]);
   await page.context().close();
 });
 

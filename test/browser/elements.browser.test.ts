@@ -18,7 +18,7 @@ const paths: JointPaths = new Map(madeUpCabin.joints.flatMap((joint) => {
   return path === undefined ? [] : [[joint.id, path] as const];
 }));
 const colours = light === undefined ? new Map() : partColours(madeUpJudgement, light, 'srgb');
-const open = { file: 'small.cabin.json', cabin: madeUpCabin, judgement: madeUpJudgement, paths, issues: [] };
+const open = { file: 'small.cabin.json', judging: false, cabin: madeUpCabin, judgement: madeUpJudgement, paths, issues: [] };
 const linkTo = (id: string): string => `#/joint/${id}`;
 
 const joint = (id: string): object => ({

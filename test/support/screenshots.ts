@@ -2,7 +2,7 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { chromium } from 'playwright-core';
-import { createServer } from 'vite';
+import { serveBuiltApp } from './built-app.ts';
 import { chromiumArguments, chromiumPath } from './chromium.ts';
 
 /**
@@ -67,9 +67,7 @@ const sizes = [{ width: 1440, height: 900 }, { width: 390, height: 844 }] as con
 
 async function main(wanted: readonly string[]): Promise<void> {
   mkdirSync(folder, { recursive: true });
-  const server = await createServer({ server: { port: 0, host: '127.0.0.1' }, logLevel: 'error' });
-  await server.listen();
-  const address = server.resolvedUrls?.local[0] ?? '';
+  const app = await serveBuiltApp(5510);
   const browser = await chromium.launch({ executablePath: await chromiumPath(), args: chromiumArguments });
   try {
     for (const state of states.filter(({ name }) => wanted.length === 0 || wanted.some((start) => name.startsWith(start)))) {
@@ -81,9 +79,8 @@ async function main(wanted: readonly string[]): Promise<void> {
             if (message.type() === 'error') process.stderr.write(`${state.name}: ${message.text()}\n`);
           });
           page.on('pageerror', (error) => process.stderr.write(`${state.name}: ${error.message}\n`));
-          await page.goto(`${address}${state.hash}`);
-          await page.waitForTimeout(400);
-          if (state.hash.includes('open=')) await page.locator('adjoin-cabin-view, adjoin-joint-view, .missing h1').first().waitFor({ timeout: 20_000 });
+          await page.goto(`${app.address}${state.hash}`);
+                if (state.hash.includes('open=')) await page.locator('adjoin-wall-filters, adjoin-joint-view, .missing h1').first().waitFor({ timeout: 60_000 });
           await state.act?.(page);
           await page.waitForTimeout(400);
           await page.screenshot({ path: join(folder, `${state.name}-${size.width}-${scheme}.png`), fullPage: state.tall === true && size.width < 800 });
@@ -93,7 +90,7 @@ async function main(wanted: readonly string[]): Promise<void> {
     }
   } finally {
     await browser.close();
-    await server.close();
+    app.close();
   }
 }
 

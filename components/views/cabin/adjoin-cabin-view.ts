@@ -2,7 +2,6 @@ import { css, html, LitElement } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import type { JointResult, Judgement } from '../../../src/harmony/judgement.ts';
-import type { Issue } from '../../../src/issue.ts';
 import type { JointPaths } from '../../../src/workers/judge-protocol.ts';
 import type { JointFilter } from '../../controllers/route.ts';
 import { partsById, passes } from '../../model/joint-filter.ts';
@@ -25,13 +24,14 @@ export class AdjoinCabinView extends LitElement {
   `];
 
   static override properties = {
-    cabin: { attribute: false }, judgement: { attribute: false }, issues: { attribute: false }, colours: { attribute: false }, paths: { attribute: false }, light: {},
+    cabin: { attribute: false }, judgement: { attribute: false }, judging: { type: Boolean }, colours: { attribute: false }, paths: { attribute: false }, light: {},
     filter: { attribute: false }, linkTo: { attribute: false }, pointed: { state: true },
   };
 
   declare cabin: Cabin;
   declare judgement: Judgement;
-  declare issues: readonly Issue[];
+  /** The joints are still being judged. */
+  declare judging: boolean;
   declare colours: ReadonlyMap<string, PartColour>;
   declare paths: JointPaths;
   declare light: string;
@@ -42,7 +42,7 @@ export class AdjoinCabinView extends LitElement {
 
   constructor() {
     super();
-    this.issues = [];
+    this.judging = false;
     this.colours = new Map();
     this.paths = new Map();
     this.light = 'D65';
@@ -67,7 +67,7 @@ export class AdjoinCabinView extends LitElement {
         @adjoin-point=${point}
       ></adjoin-cabin-map>
       <adjoin-wall
-        .cabin=${this.cabin} .judgement=${this.judgement} .joints=${this.listed} .colours=${this.colours} .light=${this.light} .filter=${this.filter}
+        .cabin=${this.cabin} .judgement=${this.judgement} .joints=${this.listed} .judging=${this.judging} .colours=${this.colours} .light=${this.light} .filter=${this.filter}
         .pointed=${this.pointed} .linkTo=${this.linkTo} @adjoin-point=${point}
       ></adjoin-wall>
     `;

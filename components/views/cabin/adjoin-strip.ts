@@ -77,7 +77,7 @@ export class AdjoinStrip extends LitElement {
           ${scene(drawing(width, scaleHeight, undefined, scale))}
         </span>
         <span class="result">
-          <span class="use">${use === undefined ? '–' : html`${limitUseText(use).replace(' %', '')}<small> %</small>`}<span class="unseen"> of the limit, </span></span>
+          <span class="use">${use === undefined ? '–' : html`${limitUseText(use).replace(/\s*%$/, '')}<small> %</small>`}<span class="unseen"> of the limit, </span></span>
           <span class="word ${result.verdict}">${verdictWord(result)}</span>
         </span>
         <span class="sentence" title=${result.sentence}>${result.sentence}</span>

@@ -25,7 +25,7 @@ export class AdjoinWall extends LitElement {
   static override styles = [base, controls, styles];
   static override properties = {
     cabin: { attribute: false }, judgement: { attribute: false }, joints: { attribute: false }, colours: { attribute: false }, light: {},
-    filter: { attribute: false }, pointed: {}, linkTo: { attribute: false }, room: { state: true }, current: { state: true },
+    filter: { attribute: false }, judging: { type: Boolean }, pointed: {}, linkTo: { attribute: false }, room: { state: true }, current: { state: true },
   };
 
   declare cabin: Cabin;
@@ -35,6 +35,7 @@ export class AdjoinWall extends LitElement {
   declare colours: ReadonlyMap<string, PartColour>;
   declare light: string;
   declare filter: JointFilter;
+  declare judging: boolean;
   declare pointed: string | undefined;
   declare linkTo: (joint: string) => string;
   declare room: number;
@@ -49,6 +50,7 @@ export class AdjoinWall extends LitElement {
     this.colours = new Map();
     this.light = 'D65';
     this.filter = {};
+    this.judging = false;
     this.linkTo = () => '#/';
     this.room = batch;
   }
@@ -80,6 +82,7 @@ export class AdjoinWall extends LitElement {
   }
 
   override render(): TemplateResult {
+    if (this.judging) return html`<p class="nothing">Judging ${counted(this.cabin.joints.length, 'joint')} under the lights of the rules.</p>`;
     const parts = partsById(this.cabin);
     const joints = new Map(this.cabin.joints.map((joint) => [joint.id, joint]));
     const shown = this.joints.slice(0, this.room);
