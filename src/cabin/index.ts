@@ -1,5 +1,6 @@
 export * from './cabin.ts';
 export * from './cabin-index.ts';
+export * from './check-changes.ts';
 export * from './issue-codes.ts';
 export * from './joint-path.ts';
 export * from './json-path.ts';

@@ -15,6 +15,12 @@ const ruleBook = plain<string | object>('the id of a rule book, or a rule book',
   return undefined;
 });
 
+/** The most items that each list of the document may hold. */
+export const cabinListSizes = {
+  zones: 1000, suppliers: 5000, instruments: 1000, conditions: 10_000, files: 10_000, lights: 200, masters: 5000, parts: 5000, joints: 20_000, runs: 1000,
+} as const;
+const sizes = cabinListSizes;
+
 /** The shape of the whole document, in the order in which it is written. */
 export const cabinShape: Schema<Cabin> = object<Cabin>('a cabin', {
   format: required(oneOf(['adjoin-cabin'])),
@@ -29,15 +35,15 @@ export const cabinShape: Schema<Cabin> = object<Cabin>('a cabin', {
   stage: optional(name('the name of a stage')),
   note: optional(remark()),
   volume: optional(number({ min: 0, max: 1e9 })),
-  zones: withDefault(list(zoneShape, { max: 1000, items: 'zones' }), []),
-  suppliers: withDefault(list(supplierShape, { max: 5000, items: 'suppliers' }), []),
-  instruments: withDefault(list(instrumentShape, { max: 1000, items: 'instruments' }), []),
-  conditions: withDefault(list(conditionsShape, { max: 10_000, items: 'conditions' }), []),
-  files: optional(list(fileShape, { max: 10_000, items: 'files' })),
-  lights: optional(list(lightShape, { max: 200, items: 'lights' })),
-  masters: optional(list(specimenShape, { max: 5000, items: 'masters' })),
-  parts: required(list(partShape, { max: 5000, items: 'parts' })),
-  joints: withDefault(list(jointShape, { max: 20_000, items: 'joints' }), []),
-  runs: optional(list(runShape, { max: 1000, items: 'runs' })),
+  zones: withDefault(list(zoneShape, { max: sizes.zones, items: 'zones' }), []),
+  suppliers: withDefault(list(supplierShape, { max: sizes.suppliers, items: 'suppliers' }), []),
+  instruments: withDefault(list(instrumentShape, { max: sizes.instruments, items: 'instruments' }), []),
+  conditions: withDefault(list(conditionsShape, { max: sizes.conditions, items: 'conditions' }), []),
+  files: optional(list(fileShape, { max: sizes.files, items: 'files' })),
+  lights: optional(list(lightShape, { max: sizes.lights, items: 'lights' })),
+  masters: optional(list(specimenShape, { max: sizes.masters, items: 'masters' })),
+  parts: required(list(partShape, { max: sizes.parts, items: 'parts' })),
+  joints: withDefault(list(jointShape, { max: sizes.joints, items: 'joints' }), []),
+  runs: optional(list(runShape, { max: sizes.runs, items: 'runs' })),
   ruleBook: optional(ruleBook),
 });

@@ -1,0 +1,48 @@
+import type { Cabin, Part } from '../cabin/cabin.ts';
+import { idsOf } from './next-id.ts';
+import type { Selection } from './selection.ts';
+
+type Listed = readonly { readonly id: string }[] | undefined;
+
+/** The last item of a list that was not there before. */
+function newIn(before: Listed, after: Listed): string | undefined {
+  if (before === after) return undefined;
+  const known = new Set(idsOf(before));
+  return idsOf(after).findLast((id) => !known.has(id));
+}
+
+/** What an edit put into the cabin, as a selection to go to; undefined where it added nothing that has an id. */
+export function added(before: Cabin, after: Cabin): Selection | undefined {
+  const part = newIn(before.parts, after.parts);
+  if (part !== undefined) return { parts: [part] };
+  const simple = [
+    ['joint', newIn(before.joints, after.joints)], ['zone', newIn(before.zones, after.zones)], ['run', newIn(before.runs, after.runs)],
+    ['light', newIn(before.lights, after.lights)], ['supplier', newIn(before.suppliers, after.suppliers)],
+    ['instrument', newIn(before.instruments, after.instruments)], ['conditions', newIn(before.conditions, after.conditions)],
+    ['specimen', newIn(before.masters, after.masters)],
+  ] as const;
+  const found = simple.find(([, id]) => id !== undefined);
+  return found === undefined ? addedWithin(before, after) : { [found[0]]: found[1] };
+}
+
+function addedWithin(before: Cabin, after: Cabin): Selection | undefined {
+  const place = after.parts.findIndex((part, index) => part !== before.parts[index]);
+  const [old, part] = [before.parts[place], after.parts[place]];
+  if (old !== undefined && part !== undefined) return addedToPart(old, part);
+  const at = after.joints.findIndex((joint, index) => joint !== before.joints[index]);
+  const decision = newIn(before.joints[at]?.decisions, after.joints[at]?.decisions);
+  if (decision !== undefined) return { joint: after.joints[at]?.id, decision };
+  const zone = after.zones.findIndex((one, index) => one !== before.zones[index]);
+  const cap = newIn(before.zones[zone]?.caps, after.zones[zone]?.caps);
+  return cap === undefined ? undefined : { zone: after.zones[zone]?.id, cap };
+}
+
+function addedToPart(old: Part, part: Part): Selection | undefined {
+  const source = newIn(old.sources, part.sources);
+  if (source !== undefined) return { parts: [part.id], source };
+  for (const one of part.sources) {
+    const specimen = newIn(old.sources.find(({ id }) => id === one.id)?.specimens, one.specimens);
+    if (specimen !== undefined) return { parts: [part.id], source: one.id, specimen };
+  }
+  return undefined;
+}

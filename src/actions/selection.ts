@@ -1,0 +1,97 @@
+import type { Cabin } from '../cabin/cabin.ts';
+import { cabinIndex } from '../cabin/cabin-index.ts';
+
+/**
+ * What the user points at, by ids; no part of the document. A deeper choice carries the outer ones: a specimen with its
+ * source and part, a reading with its specimen.
+ */
+export interface Selection {
+  /** Parts in the order they were picked; the last one leads. */
+  readonly parts?: readonly string[];
+  readonly source?: string;
+  readonly specimen?: string;
+  /** Places of readings in the specimen's list. */
+  readonly readings?: readonly number[];
+  /** Place of a point in the outline of the leading part. */
+  readonly point?: number;
+  readonly joint?: string;
+  readonly decision?: string;
+  /** Place of a visual record in the joint's list. */
+  readonly record?: number;
+  readonly run?: string;
+  readonly zone?: string;
+  readonly cap?: string;
+  readonly light?: string;
+  readonly supplier?: string;
+  readonly instrument?: string;
+  readonly conditions?: string;
+}
+
+/** What an action needs to be selected. */
+export const contexts = [
+  'none', 'part', 'two parts', 'point', 'source', 'specimen', 'readings', 'joint', 'decision', 'visual record', 'run', 'zone', 'cap', 'light',
+  'supplier', 'instrument', 'conditions',
+] as const;
+export type Context = (typeof contexts)[number];
+
+export const leadingPart = (selection: Selection): string | undefined => selection.parts?.at(-1);
+
+const picked: Readonly<Record<Exclude<Context, 'none'>, (selection: Selection) => boolean>> = {
+  part: (selection) => leadingPart(selection) !== undefined,
+  'two parts': (selection) => selection.parts?.length === 2,
+  point: (selection) => leadingPart(selection) !== undefined && selection.point !== undefined,
+  source: (selection) => leadingPart(selection) !== undefined && selection.source !== undefined,
+  specimen: (selection) => selection.specimen !== undefined,
+  readings: (selection) => selection.specimen !== undefined && (selection.readings?.length ?? 0) > 0,
+  joint: (selection) => selection.joint !== undefined,
+  decision: (selection) => selection.decision !== undefined,
+  'visual record': (selection) => selection.joint !== undefined && selection.record !== undefined,
+  run: (selection) => selection.run !== undefined,
+  zone: (selection) => selection.zone !== undefined,
+  cap: (selection) => selection.cap !== undefined,
+  light: (selection) => selection.light !== undefined,
+  supplier: (selection) => selection.supplier !== undefined,
+  instrument: (selection) => selection.instrument !== undefined,
+  conditions: (selection) => selection.conditions !== undefined,
+};
+
+const asked: Readonly<Record<Exclude<Context, 'none'>, string>> = {
+  part: 'a part', 'two parts': 'two parts', point: 'a point of an outline', source: 'a source', specimen: 'a specimen', readings: 'one or more readings',
+  joint: 'a joint', decision: 'a decision', 'visual record': 'a visual record', run: 'a run', zone: 'a zone', cap: 'a cap', light: 'a light of the cabin',
+  supplier: 'a supplier', instrument: 'an instrument', conditions: 'conditions of readings',
+};
+
+/** `true` where the selection has what the context asks for, else what to select first. */
+export const contextMet = (context: Context, selection: Selection): true | string =>
+  (context === 'none' || picked[context](selection) ? true : `Select ${asked[context]} first.`);
+
+/** The selection without what the cabin does not have (any more). */
+export function withinCabin(cabin: Cabin, selection: Selection): Selection {
+  const index = cabinIndex(cabin);
+  const parts = selection.parts?.filter((id) => index.parts.has(id));
+  const lead = index.parts.get(parts?.at(-1) ?? '');
+  const specimen = index.specimens.get(selection.specimen ?? '')?.specimen;
+  const joint = index.joints.get(selection.joint ?? '');
+  const readings = selection.readings?.filter((at) => at < (specimen?.readings.length ?? 0));
+  const listed = (list: readonly { readonly id: string }[] | undefined, id: string | undefined): boolean => list?.some((item) => item.id === id) ?? false;
+  const kept: readonly (readonly [keyof Selection, boolean])[] = [
+    ['source', listed(lead?.sources, selection.source)],
+    ['specimen', specimen !== undefined],
+    ['point', (selection.point ?? 0) < (lead?.outline?.length ?? 0)],
+    ['joint', joint !== undefined],
+    ['decision', cabin.joints.some(({ decisions }) => listed(decisions, selection.decision))],
+    ['record', (selection.record ?? 0) < (joint?.visualRecords?.length ?? 0)],
+    ['run', listed(cabin.runs, selection.run)],
+    ['zone', index.zones.has(selection.zone ?? '')],
+    ['cap', cabin.zones.some(({ caps }) => listed(caps, selection.cap))],
+    ['light', listed(cabin.lights, selection.light)],
+    ['supplier', index.suppliers.has(selection.supplier ?? '')],
+    ['instrument', index.instruments.has(selection.instrument ?? '')],
+    ['conditions', index.conditions.has(selection.conditions ?? '')],
+  ];
+  return {
+    ...(parts === undefined || parts.length === 0 ? {} : { parts }),
+    ...(readings === undefined || readings.length === 0 ? {} : { readings }),
+    ...Object.fromEntries(kept.filter(([key, stays]) => stays && selection[key] !== undefined).map(([key]) => [key, selection[key]])),
+  };
+}

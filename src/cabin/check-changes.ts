@@ -1,0 +1,104 @@
+import type { Issue, Outcome } from '../issue.ts';
+import type { Cabin, Part, Specimen } from './cabin.ts';
+import { checkReferences } from './references/check-references.ts';
+import type { Draft, Faults, Schema } from './schema/index.ts';
+import { collectFaults } from './schema/index.ts';
+import { cabinListSizes, cabinShape } from './shapes/cabin-shape.ts';
+import { jointShape } from './shapes/joint-shape.ts';
+import { partShape } from './shapes/part-shape.ts';
+import { conditionsShape, fileShape, instrumentShape, lightShape, runShape, supplierShape, zoneShape } from './shapes/register-shapes.ts';
+import { specimenShape } from './shapes/specimen-shape.ts';
+
+/** The lists of a cabin, whose items keep their identity from one document to the next where nothing changed in them. */
+export type CabinList = keyof typeof cabinListSizes;
+
+const itemShapes: Readonly<Record<CabinList, Schema<object>>> = {
+  zones: zoneShape, suppliers: supplierShape, instruments: instrumentShape, conditions: conditionsShape, files: fileShape,
+  lights: lightShape, masters: specimenShape, parts: partShape, joints: jointShape, runs: runShape,
+};
+export const cabinLists = Object.keys(itemShapes) as readonly CabinList[];
+
+/**
+ * Checks a cabin that was made from a valid one, as `restoreCabin()` would, and looks closely only at what changed: items that
+ * are the same objects as before are taken to be valid in themselves. The value is `after` itself, or nothing where it has an
+ * error. Warnings are given for changed items only; members that are not known are kept without a word.
+ */
+export function checkChanges(before: Cabin, after: Cabin): Outcome<Cabin> {
+  if (after === before) return { value: after, issues: [] };
+  const faults = collectFaults();
+  checkFields(before, after, faults);
+  const changed = cabinLists.flatMap((name) => checkItems(name, before[name] ?? [], after[name] ?? [], faults));
+  if (faults.errors() === 0) checkReferences(readingsMayFail(before, after) ? after : withoutKnownReadings(before, after), faults);
+  const issues = faults.list().filter((issue) => issue.severity === 'error' || concerns(issue, changed));
+  return { value: faults.errors() === 0 ? after : undefined, issues };
+}
+
+/** The fields of the document itself, its lists left out. */
+function checkFields(before: Cabin, after: Cabin, faults: Faults): void {
+  const { ruleBook, ...fields } = after;
+  const emptied = Object.fromEntries(cabinLists.filter((name) => after[name] !== undefined).map((name) => [name, []]));
+  cabinShape.read({ ...fields, ...emptied, ...(ruleBook === before.ruleBook ? {} : { ruleBook }) }, faults);
+}
+
+/** Checks what is new in a list; gives the paths of the new items. */
+function checkItems(name: CabinList, before: readonly object[], after: readonly object[], faults: Faults): readonly string[] {
+  if (before === after) return [];
+  if (after.length > cabinListSizes[name]) {
+    faults.add('too-many', { expected: `at most ${cabinListSizes[name]} ${name}`, found: String(after.length) }, name);
+    return [];
+  }
+  const known = new Set(before);
+  const paths: string[] = [];
+  after.forEach((item, index) => {
+    if (known.has(item)) return;
+    paths.push(`${name}[${index}]`);
+    faults.path.push(name, index);
+    itemShapes[name].read(item, faults);
+    faults.path.length = 0;
+  });
+  return paths;
+}
+
+/** Warnings that an edit can have caused: of the items changed, or of a field of the document. */
+const concerns = ({ code, path }: Issue, changed: readonly string[]): boolean =>
+  code !== 'unknown-field' && (path === undefined || !path.includes('[') || changed.some((item) => path === item || path.startsWith(`${item}.`)));
+
+const registers = ['instruments', 'conditions', 'files', 'lights', 'masters'] as const;
+
+/** Whether readings of unchanged specimens may refer to something that is gone or another now. */
+function readingsMayFail(before: Cabin, after: Cabin): boolean {
+  if (registers.some((name) => before[name] !== after[name])) return true;
+  const [gone, fresh] = [partsOnlyIn(before, after).flatMap(mastersOf), partsOnlyIn(after, before).flatMap(mastersOf)];
+  return gone.length !== fresh.length || gone.some((master, index) => master !== fresh[index]);
+}
+
+function partsOnlyIn(cabin: Cabin, other: Cabin): readonly Part[] {
+  const known = new Set(other.parts);
+  return cabin.parts.filter((part) => !known.has(part));
+}
+
+const mastersOf = (part: Part): readonly Specimen[] =>
+  part.sources.flatMap((source) => source.specimens.filter((specimen) => specimen.kind === 'master'));
+
+/** The cabin with the parts that did not change reduced to what other places of the document refer to. */
+function withoutKnownReadings(before: Cabin, after: Cabin): Draft<Cabin> {
+  const known = new Set(before.parts);
+  return { ...after, parts: after.parts.map((part) => (known.has(part) ? outwardPart(part) : part)) };
+}
+
+const outwardParts = new WeakMap<Part, Draft<Part>>();
+
+function outwardPart(part: Part): Draft<Part> {
+  const made = outwardParts.get(part);
+  if (made !== undefined) return made;
+  const { outline, ...rest } = part;
+  const outward: Draft<Part> = {
+    ...rest,
+    sources: part.sources.map((source) => ({
+      ...source,
+      specimens: source.specimens.map((specimen) => (specimen.kind === 'master' ? specimen : { ...specimen, readings: [] })),
+    })),
+  };
+  outwardParts.set(part, outward);
+  return outward;
+}
