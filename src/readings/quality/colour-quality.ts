@@ -37,16 +37,14 @@ export interface ColourQuality {
 
 const axisNames = ['L*', 'a*', 'b*'] as const;
 
-/** Share of the assumed spread of a reading below which a spread is not believed when looking for outliers. Assumption, no source. */
-const leastShare = 0.5;
-
 /**
- * Quality of a group of colour readings under one light. `readingSd` is the spread of L*, a* and b* that the material is assumed to have: no reading
- * stands out from readings that lie closer together than half of it. Readings already marked as outliers are left out. Undefined where the readings say
+ * Quality of a group of colour readings under one light. `readingSd` is the spread of L*, a* and b* that the material is assumed to have, worth
+ * `priorReadings` when looking for outliers. Readings already marked as outliers are left out. Undefined where the readings say
  * nothing under the light.
  */
 export function colourQuality(
   group: ReadingGroup, light: JudgedLight, readingSd: readonly [number, number, number], formula: DifferenceFormula, masterLab?: MasterLab,
+  priorReadings?: number,
 ): ColourQuality | undefined {
   const sample = colourSample(group, [light], masterLab);
   if (sample === undefined) return undefined;
@@ -69,7 +67,7 @@ export function colourQuality(
     spotCovariance,
     components: [onAxis(0), onAxis(1), onAxis(2)],
     repeatCovariance: withinPlaceCovariance(placed)?.covariance,
-    outliers: suggestOutliers(placed.map(({ rotation, lab }) => ({ rotation, vector: lab })), axisNames.map((name, axis) => ({ name, leastSd: leastShare * readingSd[axis] })))
+    outliers: suggestOutliers(placed.map(({ rotation, lab }) => ({ rotation, vector: lab })), axisNames.map((name, axis) => ({ name, assumedSd: readingSd[axis] })), priorReadings)
       .map((found) => ({ ...found, reading: placed[found.index].reading })),
   };
 }

@@ -1,3 +1,4 @@
+import { pooledVariance } from '../sample-covariance.ts';
 import { median, robustSd } from './robust-scale.ts';
 
 /** A reading that lies far from the others. A suggestion: it stays in every mean until a person marks it. */
@@ -10,7 +11,7 @@ export interface OutlierSuggestion {
   readonly value: number;
   /** Median of the readings it was compared with. */
   readonly median: number;
-  /** Distance from the median in robust standard deviations. */
+  /** Distance from the median in standard deviations: the robust one, pooled with the assumed one. */
   readonly score: number;
 }
 
@@ -22,8 +23,8 @@ export interface PlacedVector {
 
 export interface OutlierAxis {
   readonly name: string;
-  /** Standard deviation below which a spread is not believed: readings that happen to be equal make no outlier of their neighbour. */
-  readonly leastSd: number;
+  /** Standard deviation of one reading that the material is assumed to have. */
+  readonly assumedSd: number;
 }
 
 /** Score from which a reading is pointed out: B. Iglewicz and D. C. Hoaglin, How to Detect and Handle Outliers (1993), section 3. */
@@ -34,17 +35,19 @@ export const fewestForOutliers = 4;
 const fewestPerRotation = 3;
 
 /**
- * Readings that stand out on some axis: distance from the median over the robust standard deviation (median absolute deviation) of
- * at least 3.5, worst first. Where every rotation has at least three readings, each is compared with the readings of its own rotation,
- * so that the two directions of a pile are not taken for outliers of each other. Below four readings nothing is suggested.
+ * Readings that stand out on some axis: distance from the median of at least 3.5 standard deviations, worst first. The standard deviation is the robust
+ * one (median absolute deviation), pooled with the assumed one as verdicts pool it, worth `priorReadings`: of five readings three that
+ * happen to agree would else make outliers of the other two. Where every rotation has at least three readings, each is compared with
+ * the readings of its own rotation, so that the two directions of a pile are not taken for outliers of each other. Below four
+ * readings nothing is suggested.
  */
-export function suggestOutliers(readings: readonly PlacedVector[], axes: readonly OutlierAxis[]): OutlierSuggestion[] {
+export function suggestOutliers(readings: readonly PlacedVector[], axes: readonly OutlierAxis[], priorReadings = 8): OutlierSuggestion[] {
   if (readings.length < fewestForOutliers) return [];
   const worst = new Map<number, OutlierSuggestion>();
-  axes.forEach(({ name, leastSd }, axis) => {
+  axes.forEach(({ name, assumedSd }, axis) => {
     const centres = centresOf(readings, axis);
     const deviations = readings.map(({ vector }, index) => vector[axis] - centres[index]);
-    const scale = Math.max(robustSd(deviations), leastSd);
+    const scale = Math.sqrt(pooledVariance(assumedSd ** 2, robustSd(deviations) ** 2, readings.length, priorReadings));
     const middle = median(deviations);
     deviations.forEach((deviation, index) => {
       const score = scale > 0 ? Math.abs(deviation - middle) / scale : deviation === middle ? 0 : Infinity;

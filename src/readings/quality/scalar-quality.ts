@@ -29,10 +29,12 @@ export interface ScalarReading<R extends Reading> {
 }
 
 /**
- * Quality of readings of one number on one specimen, at least one. `leastSd` is the spread below which a spread is not believed when looking for
- * outliers, in the unit of the values; `name` names the number.
+ * Quality of readings of one number on one specimen, at least one. `assumedSd` is the spread of one reading that the material is assumed to
+ * have, in the unit of the values, and `priorReadings` what it is worth when looking for outliers; `name` names the number.
  */
-export function scalarQuality<R extends Reading>(readings: readonly ScalarReading<R>[], name: string, leastSd: number): ScalarQuality<R> {
+export function scalarQuality<R extends Reading>(
+  readings: readonly ScalarReading<R>[], name: string, assumedSd: number, priorReadings?: number,
+): ScalarQuality<R> {
   const spots = spotMeans(
     readings.map(({ reading, rotation, value }) => ({ spot: reading.spot, averagedFrom: reading.averagedFrom, rotationDeg: rotation, value })),
     ({ value }) => [value],
@@ -46,7 +48,7 @@ export function scalarQuality<R extends Reading>(readings: readonly ScalarReadin
     spotSd: Math.sqrt(sampleCovariance(spots)[0]),
     components,
     repeatSd: components.flash?.sd,
-    outliers: suggestOutliers(readings.map(({ rotation, value }) => ({ rotation, vector: [value] })), [{ name, leastSd }])
+    outliers: suggestOutliers(readings.map(({ rotation, value }) => ({ rotation, vector: [value] })), [{ name, assumedSd }], priorReadings)
       .map((found) => ({ ...found, reading: readings[found.index].reading })),
   };
 }

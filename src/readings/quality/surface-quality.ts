@@ -19,23 +19,21 @@ export interface TextureQuality extends ScalarQuality<TextureReading> {
   readonly relative: boolean;
 }
 
-/** Share of the assumed spread below which a spread is not believed when looking for outliers. Assumption, no source. */
-const leastShare = 0.5;
-/** The same for what is not a size: Str, and a class that is read in whole or half steps. Assumption, no source. */
-const leastOfShape = { str: 0.02, vdiClass: 0.5 } as const;
+/** Spread of one reading of what is not a size: Str, and the class of VDI 3400, which is read in steps. Assumption, no source. */
+const shapeSd = { str: 0.03, vdiClass: 0.3 } as const;
 const parameters = ['saUm', 'salMm', 'str', 'vdiClass'] as const;
 
 /**
  * Gloss by angle on the instrument with the most spots, as verdicts take it. Across the grain counts as turned by 90 degrees.
  * `assumedSd` is the spread of one reading that the material is assumed to have, GU. Readings marked as outliers are left out.
  */
-export function glossQualities(readings: readonly Reading[], conditions: ReadonlyMap<string, Conditions>, assumedSd: number): GlossQuality[] {
+export function glossQualities(readings: readonly Reading[], conditions: ReadonlyMap<string, Conditions>, assumedSd: number, priorReadings?: number): GlossQuality[] {
   const kept = readings.filter((reading): reading is GlossReading => reading.quantity === 'gloss' && reading.outlier !== true);
   return ([20, 60, 85] as const).flatMap((angle) => {
     const { instrument, readings: own } = largestByInstrument(kept.filter((reading) => reading.angle === angle), conditions);
     if (own.length === 0) return [];
     const placed = own.map((reading) => ({ reading, rotation: reading.rotationDeg ?? (reading.direction === 'across' ? 90 : 0), value: reading.gloss }));
-    return [{ angle, instrument, ...scalarQuality(placed, `gloss at ${angle}°`, leastShare * assumedSd) }];
+    return [{ angle, instrument, ...scalarQuality(placed, `gloss at ${angle}°`, assumedSd, priorReadings) }];
   });
 }
 
@@ -43,7 +41,9 @@ export function glossQualities(readings: readonly Reading[], conditions: Readonl
  * Texture by parameter (Sa, Sal, Str, VDI 3400 class: those that are judged) on the instrument with the most spots.
  * `assumedRelativeSd` is the spread of one reading of a size, as a share of it.
  */
-export function textureQualities(readings: readonly Reading[], conditions: ReadonlyMap<string, Conditions>, assumedRelativeSd: number): TextureQuality[] {
+export function textureQualities(
+  readings: readonly Reading[], conditions: ReadonlyMap<string, Conditions>, assumedRelativeSd: number, priorReadings?: number,
+): TextureQuality[] {
   const kept = readings.filter((reading): reading is TextureReading => reading.quantity === 'texture' && reading.outlier !== true);
   const { instrument, readings: own } = largestByInstrument(kept, conditions);
   return parameters.flatMap((parameter) => {
@@ -53,7 +53,7 @@ export function textureQualities(readings: readonly Reading[], conditions: Reado
       if (value === undefined || (relative && !(value > 0))) return [];
       return [{ reading, rotation: reading.rotationDeg ?? 0, value: relative ? Math.log(value) : value }];
     });
-    const least = parameter === 'str' || parameter === 'vdiClass' ? leastOfShape[parameter] : leastShare * assumedRelativeSd;
-    return placed.length === 0 ? [] : [{ parameter, instrument, relative, ...scalarQuality(placed, parameter, least) }];
+    const assumedSd = parameter === 'str' || parameter === 'vdiClass' ? shapeSd[parameter] : assumedRelativeSd;
+    return placed.length === 0 ? [] : [{ parameter, instrument, relative, ...scalarQuality(placed, parameter, assumedSd, priorReadings) }];
   });
 }
