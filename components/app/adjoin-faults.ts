@@ -62,7 +62,9 @@ export class AdjoinFaults extends LitElement {
           </table>
         </div>
         <div class="foot">
-          <span>${rows.length < issues.length ? html`<button type="button" @click=${() => { this.all = true; }}>Show all ${issues.length}</button>` : nothing}</span>
+          <span>${rows.length < issues.length
+            ? html`<button type="button" @click=${() => { this.all = true; }}>Show all ${issues.length}</button>`
+            : nothing}</span>
           <button type="button" @click=${() => this.say('adjoin-pick')}>Open another…</button>
           <button class="strong" type="button" autofocus @click=${() => this.renderRoot.querySelector('dialog')?.close()}>Close</button>
         </div>

@@ -38,6 +38,10 @@ export class AdjoinHeader extends LitElement {
     this.scheme = readScheme();
   }
 
+  private pick(): void {
+    this.dispatchEvent(new CustomEvent('adjoin-pick', { bubbles: true, composed: true }));
+  }
+
   private changeScheme(): void {
     this.scheme = nextScheme(this.scheme);
     applyScheme(this.scheme);
@@ -46,20 +50,26 @@ export class AdjoinHeader extends LitElement {
 
   override render(): TemplateResult {
     const cabin = this.open?.cabin;
-    const about = [cabin?.trimLevel, cabin?.colourway, cabin?.phase, this.open && `rules ${this.open.judgement.ruleBook}`].filter(Boolean).join(' · ');
+    const rules = this.open && `rules ${this.open.judgement.ruleBook}`;
+    const about = [cabin?.trimLevel, cabin?.colourway, cabin?.phase, rules].filter(Boolean).join(' · ');
+    const inkWords = `Ink and paper: ${schemeWords[this.scheme]}`;
     return html`
       <header>
         <a class="mark" href=${this.home} aria-label=${cabin ? 'Adjoin, to the cabin' : 'Adjoin, start'}>
-          <svg viewBox="0 0 16 16" aria-hidden="true"><path fill="currentColor" d="M1 1h14v6H1z" /><path fill="none" stroke="currentColor" d="M1.5 9.5h13v5h-13z" /></svg>
+          <svg viewBox="0 0 16 16" aria-hidden="true">
+            <path fill="currentColor" d="M1 1h14v6H1z" /><path fill="none" stroke="currentColor" d="M1.5 9.5h13v5h-13z" />
+          </svg>
           <span>Adjoin</span>
         </a>
         ${cabin
-          ? html`<div class="cabin" title=${this.open?.file ?? nothing}><span class="name">${cabin.name}</span><span class="about">${about}</span></div>
+          ? html`<div class="cabin" title=${this.open?.file ?? nothing}>
+                <span class="name">${cabin.name}</span><span class="about">${about}</span>
+              </div>
               <adjoin-light-picker .groups=${this.groups} .light=${this.light} .sweep=${this.sweep}></adjoin-light-picker>`
           : html`<span class="spring"></span>`}
         <div class="tools">
-          <button type="button" @click=${() => this.dispatchEvent(new CustomEvent('adjoin-pick', { bubbles: true, composed: true }))}>Open…</button>
-          <button class="scheme" type="button" aria-label=${`Ink and paper: ${schemeWords[this.scheme]}. Change`} title=${`Ink and paper: ${schemeWords[this.scheme]}`} @click=${this.changeScheme}>
+          <button type="button" @click=${this.pick}>Open…</button>
+          <button class="scheme" type="button" aria-label=${`${inkWords}. Change`} title=${inkWords} @click=${this.changeScheme}>
             <svg viewBox="0 0 18 18" aria-hidden="true">
               <circle cx="9" cy="9" r="6.5" fill=${this.scheme === 'dark' ? 'currentColor' : 'none'} stroke="currentColor" stroke-width="1.5" />
               ${this.scheme === 'auto' ? svg`<path d="M9 2.5a6.5 6.5 0 0 1 0 13z" fill="currentColor" />` : nothing}

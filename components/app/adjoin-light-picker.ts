@@ -16,7 +16,9 @@ const sweepMs = 1800;
  */
 export class AdjoinLightPicker extends LitElement {
   static override styles = [base, controls, styles];
-  static override properties = { groups: { attribute: false }, light: {}, sweep: { attribute: false }, sweeping: { state: true }, shown: { state: true } };
+  static override properties = {
+    groups: { attribute: false }, light: {}, sweep: { attribute: false }, sweeping: { state: true }, shown: { state: true },
+  };
 
   declare groups: readonly LightGroup[];
   declare light: string;
@@ -97,7 +99,8 @@ export class AdjoinLightPicker extends LitElement {
   override render(): TemplateResult {
     const now = this.current;
     const mark = now?.standing === 'required' ? ', judged' : now?.standing === 'shown' ? ', shown only' : '';
-    const arrow = (d: string): TemplateResult => html`<svg viewBox="0 0 10 10" aria-hidden="true"><path d=${d} fill="none" stroke="currentColor" stroke-width="1.75" /></svg>`;
+    const arrow = (d: string): TemplateResult =>
+      html`<svg viewBox="0 0 10 10" aria-hidden="true"><path d=${d} fill="none" stroke="currentColor" stroke-width="1.75" /></svg>`;
     return html`
       <button class="step" type="button" aria-label="Previous light" @click=${() => this.stepByHand(-1)}>${arrow('M7 1 3 5l4 4')}</button>
       <button
@@ -105,7 +108,10 @@ export class AdjoinLightPicker extends LitElement {
         @click=${() => this.panel?.togglePopover()}
       >
         ${now ? scene(lightCurve(now.light, 56, 26)) : nothing}
-        <span><span class="name"><span class="unseen">Light </span>${this.light}</span><span class="about">${now ? `${now.about}${mark}` : 'not on the list'}</span></span>
+        <span>
+          <span class="name"><span class="unseen">Light </span>${this.light}</span>
+          <span class="about">${now ? `${now.about}${mark}` : 'not on the list'}</span>
+        </span>
       </button>
       <button class="step" type="button" aria-label="Next light" @click=${() => this.stepByHand(1)}>${arrow('M3 1l4 4-4 4')}</button>
       <button
@@ -135,7 +141,9 @@ export class AdjoinLightPicker extends LitElement {
             >
               ${scene(lightCurve(offer.light, 32, 20))}
               <span>
-                <span class="name">${offer.name}${offer.standing ? html`<span class="mark ${offer.standing}">${offer.standing === 'required' ? 'judged' : 'shown'}</span>` : nothing}</span>
+                <span class="name">${offer.name}${offer.standing
+                  ? html`<span class="mark ${offer.standing}">${offer.standing === 'required' ? 'judged' : 'shown'}</span>`
+                  : nothing}</span>
                 <span class="about">${offer.about}</span>
               </span>
             </button>`)}

@@ -3,6 +3,7 @@ import type { TemplateResult } from 'lit';
 import { jointStrip } from '../../src/report/figures/joint-strip.ts';
 import { limitScale } from '../../src/report/figures/limit-scale.ts';
 import type { LimitScaleInput } from '../../src/report/figures/limit-scale.ts';
+import type { FigureTheme } from '../../src/report/figures/theme.ts';
 import { drawing, element } from '../../src/report/scene.ts';
 import { scene } from '../figures/scene.ts';
 import { tableInk } from '../figures/inks.ts';
@@ -16,10 +17,24 @@ const demos = [
 ] as const;
 
 const lessons: readonly { readonly use: LimitScaleInput; readonly greys: readonly [string, string]; readonly text: string }[] = [
-  { use: { verdict: 'holds', limitUse: 0.46, uncertaintyUse: 0.12 }, greys: ['#4c4c4c', '#4f4f4f'], text: 'Inside the limit with the confidence that was asked for. A thin solid line.' },
-  { use: { verdict: 'open', limitUse: 0.93, uncertaintyUse: 0.3 }, greys: ['#4c4c4c', '#565656'], text: 'The readings cannot decide: the bar of uncertainty crosses the limit. Dashed, with the cause and what would decide it.' },
-  { use: { verdict: 'clashes', limitUse: 1.62, uncertaintyUse: 0.14 }, greys: ['#4c4c4c', '#666666'], text: 'Outside the limit with that confidence. A saw, the heaviest line there is.' },
+  {
+    use: { verdict: 'holds', limitUse: 0.46, uncertaintyUse: 0.12 }, greys: ['#4c4c4c', '#4f4f4f'],
+    text: 'Inside the limit with the confidence that was asked for. A thin solid line.',
+  },
+  {
+    use: { verdict: 'open', limitUse: 0.93, uncertaintyUse: 0.3 }, greys: ['#4c4c4c', '#565656'],
+    text: 'The readings cannot decide: the bar of uncertainty crosses the limit. Dashed, with the cause and what would decide it.',
+  },
+  {
+    use: { verdict: 'clashes', limitUse: 1.62, uncertaintyUse: 0.14 }, greys: ['#4c4c4c', '#666666'],
+    text: 'Outside the limit with that confidence. A saw, the heaviest line there is.',
+  },
 ];
+
+/** One ink for all verdicts: the lesson is that they differ without hue. */
+const lessonInk: FigureTheme = {
+  ...tableInk, ink: 'var(--table-ink)', faint: 'var(--start-bar)', holds: 'var(--table-ink)', open: 'var(--table-ink)', clashes: 'var(--table-ink)',
+};
 
 /**
  * What stands where no cabin is open: what the workbench is for, how to read its one picture, and ways in.
@@ -39,7 +54,9 @@ export class AdjoinStart extends LitElement {
           </p>
           <div class="ways">
             ${demos.map((demo, i) => html`
-              <a class="way ${i === 0 ? 'first' : ''}" href=${`#/cabin?open=demo-data/${demo.file}.cabin.json`}><b>${demo.name}</b><span>${demo.about}</span></a>`)}
+              <a class="way ${i === 0 ? 'first' : ''}" href=${`#/cabin?open=demo-data/${demo.file}.cabin.json`}>
+                <b>${demo.name}</b><span>${demo.about}</span>
+              </a>`)}
             <button class="way" type="button" @click=${() => this.dispatchEvent(new CustomEvent('adjoin-pick', { bubbles: true, composed: true }))}>
               <b>Open a cabin file…</b><span>.cabin.json</span>
             </button>
@@ -56,12 +73,13 @@ export class AdjoinStart extends LitElement {
               </li>`)}
           </ol>
           <figcaption>
-            A joint strip: two materials across their real gap, and under it the use of the limit. The upright tick is the limit; the bar is the standard uncertainty.
+            A joint strip: two materials across their real gap, and under it the use of the limit. The upright tick is the limit;
+            the bar is the standard uncertainty.
           </figcaption>
         </figure>
         <p class="caution">
-          Results support a judgement and do not replace a visual assessment under agreed conditions. Colours on a screen are indicative: a page cannot see
-          the display's calibration. The demonstration cabins, their people and companies are invented.
+          Results support a judgement and do not replace a visual assessment under agreed conditions. Colours on a screen are
+          indicative: a page cannot see the display's calibration. The demonstration cabins, their people and companies are invented.
         </p>
       </div>
     `;
@@ -73,7 +91,7 @@ export class AdjoinStart extends LitElement {
       76,
       undefined,
       jointStrip({ fills: greys, kind: 'gap', gapMm: 0.8, viewMm: 700 }, { width: 440, height: 52 }, tableInk),
-      element('g', { transform: 'translate(0 57)' }, limitScale(use, { width: 440, height: 18 }, { ...tableInk, ink: 'var(--table-ink)', faint: 'var(--start-bar)', holds: 'var(--table-ink)', open: 'var(--table-ink)', clashes: 'var(--table-ink)', casing: 'var(--table)' })),
+      element('g', { transform: 'translate(0 57)' }, limitScale(use, { width: 440, height: 18 }, lessonInk)),
     );
   }
 }

@@ -25,6 +25,13 @@ import { styles } from './workbench.styles.ts';
 
 const usualLight = 'D65';
 
+interface RememberedColours {
+  readonly open: OpenCabin;
+  readonly light: string;
+  readonly gamut: string;
+  readonly colours: ReadonlyMap<string, PartColour>;
+}
+
 /** The shell: what is open, where one is, under which light, and the things that float above: faults, drop, waiting. */
 export class AdjoinWorkbench extends LitElement {
   static override styles = [base, controls, styles];
@@ -68,7 +75,10 @@ export class AdjoinWorkbench extends LitElement {
     if (files.length > 1) {
       this.cabins.refuse({
         file: `${files.length} files`,
-        issues: [{ code: 'several-files', severity: 'error', found: files.map((one) => one.name).join(', '), expected: 'one cabin file', hint: 'Drop the cabin file alone.' }],
+        issues: [{
+          code: 'several-files', severity: 'error', found: files.map((one) => one.name).join(', '), expected: 'one cabin file',
+          hint: 'Drop the cabin file alone.',
+        }],
       });
       return;
     }
@@ -109,7 +119,7 @@ export class AdjoinWorkbench extends LitElement {
     return wanted !== undefined && findLight(wanted, this.cabins.open?.cabin.lights) !== undefined ? wanted : usualLight;
   }
 
-  private remembered: { readonly open: OpenCabin; readonly light: string; readonly gamut: string; readonly colours: ReadonlyMap<string, PartColour> } | undefined;
+  private remembered: RememberedColours | undefined;
 
   /** Kept from one drawing to the next, since most of them change neither the cabin nor the light. */
   private colours(open: OpenCabin, name: string): ReadonlyMap<string, PartColour> {
@@ -146,12 +156,14 @@ export class AdjoinWorkbench extends LitElement {
 
   private view(open: OpenCabin | undefined, route: Route): TemplateResult {
     if (open === undefined) {
-      return this.cabins.loading === undefined || route.view === 'start' ? html`<adjoin-start @adjoin-pick=${this.pick}></adjoin-start>` : html`<div class="missing"></div>`;
+      const waiting = this.cabins.loading !== undefined && route.view !== 'start';
+      return waiting ? html`<div class="missing"></div>` : html`<adjoin-start @adjoin-pick=${this.pick}></adjoin-start>`;
     }
     const colours = this.colours(open, this.lightName);
     if (route.view !== 'joint') {
       return html`<adjoin-cabin-view
-        .cabin=${open.cabin} .judgement=${open.judgement} .judging=${open.judging} .colours=${colours} .paths=${open.paths} .light=${this.lightName} .filter=${route.filter} .linkTo=${this.linkTo}
+        .cabin=${open.cabin} .judgement=${open.judgement} .judging=${open.judging} .colours=${colours} .paths=${open.paths}
+        .light=${this.lightName} .filter=${route.filter} .linkTo=${this.linkTo}
         @adjoin-filter=${(event: CustomEvent<JointFilter>) => this.routes.refine({ view: 'cabin', filter: event.detail })}
         @adjoin-open-joint=${(event: CustomEvent<string>) => this.routes.go({ view: 'joint', joint: event.detail })}
       ></adjoin-cabin-view>`;
@@ -160,7 +172,9 @@ export class AdjoinWorkbench extends LitElement {
     const joint = open.judgement.joints.find((one) => one.id === route.joint);
     const back = formatRoute({ ...route, view: 'cabin', joint: undefined });
     if (joint === undefined) {
-      return html`<div class="missing"><h1>There is no joint “${route.joint}” in ${open.cabin.name}.</h1><a class="button" href=${back}>To the cabin</a></div>`;
+      return html`<div class="missing">
+        <h1>There is no joint “${route.joint}” in ${open.cabin.name}.</h1><a class="button" href=${back}>To the cabin</a>
+      </div>`;
     }
     const parts = partsById(open.cabin);
     const listed = worstFirst(open.judgement.joints).filter((one) => one === joint || passes(one, route.filter, parts));

@@ -39,7 +39,9 @@ export function spreadEllipse(spots: readonly SpotColour[]): [a: number, b: numb
  * Every spot of both sides in a*, b* on equal axes, and in L* on an upright scale of the same measure beside it.
  * The standard's spots are filled, the trial's hollow; crosses are the means.
  */
-export function spotsPlot(standard: SpotsSide, trial: SpotsSide, size: { readonly width: number; readonly height: number }, theme: FigureTheme): SceneElement {
+export function spotsPlot(
+  standard: SpotsSide, trial: SpotsSide, size: { readonly width: number; readonly height: number }, theme: FigureTheme,
+): SceneElement {
   const { width, height } = size;
   const sides = [standard, trial];
   const every = sides.flatMap((side) => side.spots);
@@ -52,7 +54,8 @@ export function spotsPlot(standard: SpotsSide, trial: SpotsSide, size: { readonl
   const [LLow, LHigh] = extent(every.map(({ lab }) => lab[0]));
   const span = Math.max(0.4, aHigh - aLow, bHigh - bLow, LHigh - LLow) * 1.2;
   const edge = Math.min(height - 84, width - 130);
-  const across = (low: number, high: number, from: number, to: number): Scale => scaleLinear([(low + high - span) / 2, (low + high + span) / 2], [from, to]);
+  const across = (low: number, high: number, from: number, to: number): Scale =>
+    scaleLinear([(low + high - span) / 2, (low + high + span) / 2], [from, to]);
   const x = across(aLow, aHigh, 44, 44 + edge);
   const y = across(bLow, bHigh, 28 + edge, 28);
   const l = across(LLow, LHigh, 28 + edge, 28);
@@ -69,9 +72,14 @@ export function spotsPlot(standard: SpotsSide, trial: SpotsSide, size: { readonl
     words(lx + 8, 18, 'L*', 'middle', theme),
     sides.map((side, i) => [
       side.spots.length > 2
-        ? element('path', { d: pathThrough(spreadEllipse(side.spots).map(([a, b]) => [x(a), y(b)]), true), fill: 'none', stroke: theme.quiet, 'stroke-width': 1, 'stroke-dasharray': i === 1 ? '3 2' : undefined })
+        ? element('path', {
+            d: pathThrough(spreadEllipse(side.spots).map(([a, b]) => [x(a), y(b)]), true), fill: 'none', stroke: theme.quiet, 'stroke-width': 1,
+            'stroke-dasharray': i === 1 ? '3 2' : undefined,
+          })
         : undefined,
-      side.spots.map(({ lab, name }) => [mark(x(lab[1]), y(lab[2]), i, theme, name), mark(lx + (i === 0 ? 2 : 14), l(lab[0]), i, theme, name)]).flat(),
+      side.spots.map(({ lab, name }) => [
+        mark(x(lab[1]), y(lab[2]), i, theme, name), mark(lx + (i === 0 ? 2 : 14), l(lab[0]), i, theme, name),
+      ]).flat(),
       side.spots.length > 0 ? cross(x(meanOf(side.spots, 1)), y(meanOf(side.spots, 2)), theme) : undefined,
       side.spots.length > 0 ? cross(lx + (i === 0 ? 2 : 14), l(meanOf(side.spots, 0)), theme) : undefined,
     ].flat().filter((part) => part !== undefined)).flat(),
@@ -89,12 +97,19 @@ const words = (x: number, y: number, text: string, anchor: string, theme: Figure
   element('text', { x, y, 'font-size': 11, 'text-anchor': anchor, fill: theme.quiet }, text);
 
 const mark = (cx: number, cy: number, side: number, theme: FigureTheme, name = ''): SceneElement =>
-  element('circle', { cx, cy, r: 3.25, fill: side === 0 ? theme.ink : theme.paper, stroke: theme.ink, 'stroke-width': 1.25 }, name === '' ? undefined : element('title', {}, name));
+  element(
+    'circle',
+    { cx, cy, r: 3.25, fill: side === 0 ? theme.ink : theme.paper, stroke: theme.ink, 'stroke-width': 1.25 },
+    name === '' ? undefined : element('title', {}, name),
+  );
 
 const cross = (x: number, y: number, theme: FigureTheme): SceneElement =>
   element('path', { d: `M${x - 6} ${y}h12M${x} ${y - 6}v12`, stroke: theme.ink, 'stroke-width': 1, fill: 'none' });
 
 function legend(sides: readonly SpotsSide[], y: number, theme: FigureTheme): SceneElement[] {
   const counts = sides.map((side) => `${side.spots.length} ${side.spots.length === 1 ? 'spot' : 'spots'}`);
-  return [mark(48, y - 4, 0, theme), words(58, y, `standard, ${counts[0]}`, 'start', theme), mark(172, y - 4, 1, theme), words(182, y, `trial, ${counts[1]}`, 'start', theme)];
+  return [
+    mark(48, y - 4, 0, theme), words(58, y, `standard, ${counts[0]}`, 'start', theme),
+    mark(172, y - 4, 1, theme), words(182, y, `trial, ${counts[1]}`, 'start', theme),
+  ];
 }

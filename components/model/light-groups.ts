@@ -18,11 +18,13 @@ export interface LightGroup {
 }
 
 const about: Readonly<Record<string, string>> = {
-  D65: 'average daylight, 6500 K', D50: 'horizon daylight, 5000 K', C: 'daylight, obsolete', ID65: 'daylight through glass', ID50: 'warm daylight through glass',
+  D65: 'average daylight, 6500 K', D50: 'horizon daylight, 5000 K', C: 'daylight, obsolete',
+  ID65: 'daylight through glass', ID50: 'warm daylight through glass',
   A: 'tungsten, 2856 K', P2300: 'sunset, 2300 K',
   FL2: 'cool white tube', FL7: 'broad daylight tube', FL11: 'narrow-band tube, 4000 K', 'FL3.15': 'daylight simulator tube',
   'LED-B1': 'blue-pumped, 2730 K', 'LED-B2': 'blue-pumped, 3000 K', 'LED-B3': 'blue-pumped, 4100 K', 'LED-B4': 'blue-pumped, 5100 K',
-  'LED-B5': 'blue-pumped, 6600 K', 'LED-BH1': 'blue and red, 2850 K', 'LED-RGB1': 'red, green, blue, 2840 K', 'LED-V1': 'violet-pumped, 2720 K', 'LED-V2': 'violet-pumped, 4070 K',
+  'LED-B5': 'blue-pumped, 6600 K', 'LED-BH1': 'blue and red, 2850 K', 'LED-RGB1': 'red, green, blue, 2840 K',
+  'LED-V1': 'violet-pumped, 2720 K', 'LED-V2': 'violet-pumped, 4070 K',
 };
 
 const groups: readonly (readonly [string, (name: string) => boolean])[] = [

@@ -19,7 +19,10 @@ function readingsOf(cabin: Cabin, appearance: PartAppearance): readonly Reading[
   return specimens.find((specimen) => specimen.id === appearance.specimen)?.readings ?? [];
 }
 
-/** Colour of every spot of a part under a light, from the readings of the geometry it is judged by; CIELAB readings count under their own light only. */
+/**
+ * Colour of every spot of a part under a light, from the readings of the geometry it is judged by;
+ * CIELAB readings count under their own light only.
+ */
 export function spotColours(cabin: Cabin, appearance: PartAppearance | undefined, light: Light, observer: 2 | 10): SpotColour[] {
   if (appearance === undefined) return [];
   const conditions = new Map(cabin.conditions.map((one) => [one.id, one]));

@@ -17,7 +17,8 @@ export function judgeText({ text, file }: JudgeRequest, read: (reply: ReadReply)
   if (cabin === undefined || hasErrors(issues)) return { kind: 'refused', issues };
   const book = ruleBookOf(cabin);
   if (book.value === undefined || hasErrors(book.issues)) {
-    return { kind: 'refused', issues: [...issues, ...book.issues.map((issue) => ({ ...issue, file, path: ['ruleBook', issue.path].filter(Boolean).join('.') }))] };
+    const faults = book.issues.map((issue) => ({ ...issue, file, path: ['ruleBook', issue.path].filter(Boolean).join('.') }));
+    return { kind: 'refused', issues: [...issues, ...faults] };
   }
   read({ kind: 'read', cabin, judgement: unjudged(cabin, book.value) });
   return { kind: 'judged', judgement: judge(cabin, book.value), paths: pathsOf(cabin), issues: [...issues, ...book.issues] };

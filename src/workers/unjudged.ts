@@ -21,7 +21,9 @@ export function unjudged(cabin: Cabin, book: RuleBook): Judgement {
     lights: book.lights.map(({ light }) => light),
     summary: { holds: 0, open: 0, clashes: 0, accepted: 0, expectedWrongHolds: 0, coverage: 0, visual: { joints: 0, agree: 0, differ: [] } },
     joints: [],
-    parts: context === undefined ? [] : cabin.parts.map((part) => ({ id: part.id, appearance: partAppearance(context, partBasis(context, part)), checks: [] })),
+    parts: context === undefined
+      ? []
+      : cabin.parts.map((part) => ({ id: part.id, appearance: partAppearance(context, partBasis(context, part)), checks: [] })),
     runs: [],
     requests: [],
     issues: [],

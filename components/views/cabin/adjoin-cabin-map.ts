@@ -13,6 +13,7 @@ import { tableInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { verdictSample } from '../../figures/verdict-sample.ts';
 import { standingSource } from '../../model/joint-filter.ts';
+import { labText } from '../../model/lab-text.ts';
 import { mapInput } from '../../model/map-input.ts';
 import { fixed } from '../../../src/report/number-text.ts';
 import type { PartColour } from '../../model/part-colours.ts';
@@ -32,7 +33,8 @@ const marks: readonly (readonly [string, VerdictMark])[] = [
 export class AdjoinCabinMap extends LitElement {
   static override styles = [base, styles];
   static override properties = {
-    cabin: { attribute: false }, judgement: { attribute: false }, listed: { attribute: false }, colours: { attribute: false }, paths: { attribute: false }, light: {},
+    cabin: { attribute: false }, judgement: { attribute: false }, listed: { attribute: false }, colours: { attribute: false },
+    paths: { attribute: false }, light: {},
     pointed: {}, pointedPart: { state: true },
   };
 
@@ -57,7 +59,8 @@ export class AdjoinCabinMap extends LitElement {
   }
 
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
-    if (changed.has('cabin') || changed.has('judgement') || changed.has('colours')) this.input = mapInput(this.cabin, this.judgement, this.colours, this.paths);
+    if (!['cabin', 'judgement', 'colours', 'paths'].some((name) => changed.has(name))) return;
+    this.input = mapInput(this.cabin, this.judgement, this.colours, this.paths);
   }
 
   private say(name: 'adjoin-point' | 'adjoin-open-joint', detail: string | undefined): void {
@@ -91,7 +94,8 @@ export class AdjoinCabinMap extends LitElement {
       : undefined;
     return html`
       <div
-        class="map" tabindex="0" role="group" aria-roledescription="cabin map" aria-label="Map of the cabin. Arrow keys go through the joints, worst first; Enter opens one."
+        class="map" tabindex="0" role="group" aria-roledescription="cabin map"
+        aria-label="Map of the cabin. Arrow keys go through the joints, worst first; Enter opens one."
         @pointerover=${this.over} @pointerleave=${() => { this.pointedPart = undefined; this.say('adjoin-point', undefined); }}
         @click=${(event: Event) => {
           const joint = (event.target as SVGElement).closest<SVGElement>('[data-joint]')?.dataset['joint'];
@@ -118,7 +122,9 @@ export class AdjoinCabinMap extends LitElement {
     const name = (id: string): string => this.cabin.parts.find((part) => part.id === id)?.name ?? id;
     if (joint !== undefined) return html`<b>${name(joint.parts[0])} / ${name(joint.parts[1])}</b><p>${joint.sentence}</p>`;
     const part = this.cabin.parts.find((one) => one.id === this.pointedPart);
-    if (part === undefined) return html`<p class="idle">Point at a part or a joint. Colours are computed under ${this.light} and are indicative on this screen.</p>`;
+    if (part === undefined) {
+      return html`<p class="idle">Point at a part or a joint. Colours are computed under ${this.light} and are indicative on this screen.</p>`;
+    }
     const source = standingSource(part);
     const colour = this.colours.get(part.id);
     const gloss = this.judgement.parts.find((one) => one.id === part.id)?.appearance.gloss ?? [];
@@ -129,7 +135,7 @@ export class AdjoinCabinMap extends LitElement {
       <p>
         ${colour === undefined || colour.css === undefined
           ? colour?.why
-          : `L* ${fixed(colour.lab[0], 1)}, a* ${fixed(colour.lab[1], 1)}, b* ${fixed(colour.lab[2], 1)} under ${this.light}${colour.inGamut ? '' : '; outside what this screen can show'}`}
+          : `${labText(colour.lab, 1)} under ${this.light}${colour.inGamut ? '' : '; outside what this screen can show'}`}
         ${gloss.map((one) => `, ${fixed(one.mean, 1)} GU at ${one.angle}°`).join('')}
       </p>
     `;
@@ -138,7 +144,8 @@ export class AdjoinCabinMap extends LitElement {
 
 function hatchSample(): ReturnType<typeof drawing> {
   const box = [[1, 1], [39, 1], [39, 13], [1, 13]] as const;
-  return drawing(40, 14, undefined, element('path', { d: 'M1 1h38v12h-38z', fill: 'none', stroke: tableInk.tableInk }), element('path', { d: hatchPath(box, 6), stroke: tableInk.tableInk, 'stroke-width': 0.75, fill: 'none' }));
+  const line = { fill: 'none', stroke: tableInk.tableInk } as const;
+  return drawing(40, 14, undefined, element('path', { ...line, d: 'M1 1h38v12h-38z' }), element('path', { ...line, d: hatchPath(box, 6), 'stroke-width': 0.75 }));
 }
 
 customElements.define('adjoin-cabin-map', AdjoinCabinMap);

@@ -24,7 +24,8 @@ export class AdjoinCabinView extends LitElement {
   `];
 
   static override properties = {
-    cabin: { attribute: false }, judgement: { attribute: false }, judging: { type: Boolean }, colours: { attribute: false }, paths: { attribute: false }, light: {},
+    cabin: { attribute: false }, judgement: { attribute: false }, judging: { type: Boolean }, colours: { attribute: false },
+    paths: { attribute: false }, light: {},
     filter: { attribute: false }, linkTo: { attribute: false }, pointed: { state: true },
   };
 
@@ -63,11 +64,13 @@ export class AdjoinCabinView extends LitElement {
     return html`
       <h1 class="unseen">${this.cabin.name}</h1>
       <adjoin-cabin-map
-        .cabin=${this.cabin} .judgement=${this.judgement} .listed=${this.listed} .colours=${this.colours} .paths=${this.paths} .light=${this.light} .pointed=${this.pointed}
+        .cabin=${this.cabin} .judgement=${this.judgement} .listed=${this.listed} .colours=${this.colours} .paths=${this.paths}
+        .light=${this.light} .pointed=${this.pointed}
         @adjoin-point=${point}
       ></adjoin-cabin-map>
       <adjoin-wall
-        .cabin=${this.cabin} .judgement=${this.judgement} .joints=${this.listed} .judging=${this.judging} .colours=${this.colours} .light=${this.light} .filter=${this.filter}
+        .cabin=${this.cabin} .judgement=${this.judgement} .joints=${this.listed} .judging=${this.judging} .colours=${this.colours}
+        .light=${this.light} .filter=${this.filter}
         .pointed=${this.pointed} .linkTo=${this.linkTo} @adjoin-point=${point}
       ></adjoin-wall>
     `;

@@ -16,7 +16,10 @@ import { styles } from './strip.styles.ts';
 const stripHeight = 52;
 const scaleHeight = 18;
 
-/** One joint of the wall: the two materials across their gap, the use of the limit under them, the verdict and its sentence. A link to the joint. */
+/**
+ * One joint of the wall: the two materials across their gap, the use of the limit under them, the verdict and its sentence.
+ * A link to the joint.
+ */
 export class AdjoinStrip extends LitElement {
   static override shadowRootOptions: ShadowRootInit = { ...LitElement.shadowRootOptions, delegatesFocus: true };
   static override styles = [base, styles];
@@ -77,7 +80,9 @@ export class AdjoinStrip extends LitElement {
           ${scene(drawing(width, scaleHeight, undefined, scale))}
         </span>
         <span class="result">
-          <span class="use">${use === undefined ? '–' : html`${limitUseText(use).replace(/\s*%$/, '')}<small> %</small>`}<span class="unseen"> of the limit, </span></span>
+          <span class="use">
+            ${use === undefined ? '–' : html`${limitUseText(use).replace(/\s*%$/, '')}<small> %</small>`}<span class="unseen"> of the limit, </span>
+          </span>
           <span class="word ${result.verdict}">${verdictWord(result)}</span>
         </span>
         <span class="sentence" title=${result.sentence}>${result.sentence}</span>

@@ -81,8 +81,13 @@ export class AdjoinWall extends LitElement {
     this.dispatchEvent(new CustomEvent('adjoin-point', { detail: strip?.result.id, bubbles: true, composed: true }));
   }
 
+  private showAll(): void {
+    this.dispatchEvent(new CustomEvent('adjoin-filter', { detail: {}, bubbles: true, composed: true }));
+  }
+
   override render(): TemplateResult {
     if (this.judging) return html`<p class="nothing">Judging ${counted(this.cabin.joints.length, 'joint')} under the lights of the rules.</p>`;
+    const every = counted(this.judgement.joints.length, 'joint');
     const parts = partsById(this.cabin);
     const joints = new Map(this.cabin.joints.map((joint) => [joint.id, joint]));
     const shown = this.joints.slice(0, this.room);
@@ -94,14 +99,13 @@ export class AdjoinWall extends LitElement {
         <p class="summary">${this.summary()}</p>
         <adjoin-wall-filters .filter=${this.filter} .choices=${filterChoices(this.judgement.joints, this.cabin, this.filter)}></adjoin-wall-filters>
         <div class="scale" aria-hidden="true">
-          <span class="count">${this.joints.length === this.judgement.joints.length ? counted(this.joints.length, 'joint') : `${this.joints.length} of ${counted(this.judgement.joints.length, 'joint')}`}</span>
+          <span class="count">${this.joints.length === this.judgement.joints.length ? every : `${this.joints.length} of ${every}`}</span>
           <span class="ends"><span>0</span><b>limit</b><span>200 %</span></span>
           <span>limit use</span>
         </div>
       </div>
       ${shown.length === 0
-        ? html`<div class="nothing"><p>No joint passes this filter.</p>
-            <button type="button" @click=${() => this.dispatchEvent(new CustomEvent('adjoin-filter', { detail: {}, bubbles: true, composed: true }))}>Show all ${counted(this.judgement.joints.length, 'joint')}</button></div>`
+        ? html`<div class="nothing"><p>No joint passes this filter.</p><button type="button" @click=${this.showAll}>Show all ${every}</button></div>`
         : nothing}
       <ol
         aria-label="Joints, worst first" @pointerover=${this.point} @pointerleave=${leave} @focusin=${this.point} @focusout=${leave}
@@ -118,7 +122,10 @@ export class AdjoinWall extends LitElement {
       </ol>
       ${shown.length < this.joints.length ? html`<p class="more">${counted(this.joints.length - shown.length, 'more joint')}</p>` : nothing}
       ${shown.length > 0
-        ? html`<p class="keys">Arrow keys move along the wall, Enter opens a joint. Gaps are drawn at the angle they have in the cabin, for a screen at 600 mm. The small triangle is the colour's limit use under ${this.light}.</p>`
+        ? html`<p class="keys">
+            Arrow keys move along the wall, Enter opens a joint. Gaps are drawn at the angle they have in the cabin, for a screen at
+            600 mm. The small triangle is the colour's limit use under ${this.light}.
+          </p>`
         : nothing}
     `;
   }

@@ -31,6 +31,11 @@ export class AdjoinCheckList extends LitElement {
   private check(check: CheckResult): TemplateResult {
     const decimals = decimalsOf(check.unit);
     const known = check.value !== undefined;
+    const [size, scale] = [scaleSize, check.limitUse === undefined ? undefined : limitScale(this.scaled(check), scaleSize, paperInk)];
+    const of = check.limit === undefined ? '' : ` of ${fixed(check.limit, decimals)}`;
+    const where = [check.unit, check.criterion, check.light && `under ${check.light}`].filter(Boolean).join(', ');
+    const spots = check.spotsNeeded === undefined ? '' : `; ${check.spotsNeeded} spots on each side would decide it`;
+    const unlikeSimple = check.simple !== check.verdict && check.simple !== 'no data';
     const word = check.verdict === 'clashes' && check.accepted ? 'clashes, accepted' : check.verdict;
     return html`
       <li>
@@ -40,15 +45,19 @@ export class AdjoinCheckList extends LitElement {
           <div class="standing">${[check.subject, check.standing].filter(Boolean).join(', ')}</div>
         </div>
         <div class="figures">
-          ${check.limitUse === undefined ? nothing : scene(drawing(scaleSize.width, scaleSize.height, undefined, limitScale(this.scaled(check), scaleSize, paperInk)))}
-          ${known ? html`<div><b>${fixed(check.value, decimals)}</b>${check.limit === undefined ? nothing : ` of ${fixed(check.limit, decimals)}`} ${[check.unit, check.criterion, check.light && `under ${check.light}`].filter(Boolean).join(', ')}</div>` : nothing}
-          ${check.limitUse === undefined ? nothing : html`<div>use ${limitUseText(check.limitUse)}, u ${fixed(check.uncertainty, decimals)}, p ${probability(check.withinProbability)}</div>`}
+          ${scale === undefined ? nothing : scene(drawing(size.width, size.height, undefined, scale))}
+          ${known ? html`<div><b>${fixed(check.value, decimals)}</b>${of} ${where}</div>` : nothing}
+          ${check.limitUse === undefined
+            ? nothing
+            : html`<div>use ${limitUseText(check.limitUse)}, u ${fixed(check.uncertainty, decimals)}, p ${probability(check.withinProbability)}</div>`}
         </div>
         <div>
           <p class="sentence">${check.sentence}</p>
-          ${check.cause === undefined ? nothing : html`<p class="extra">Open because: ${check.cause}${check.spotsNeeded === undefined ? nothing : html`; ${check.spotsNeeded} spots on each side would decide it`}.</p>`}
-          ${check.decisionVoid === undefined ? nothing : html`<p class="extra caution">A decision on record does not cover this: ${check.decisionVoid}.</p>`}
-          ${check.simple !== check.verdict && check.simple !== 'no data' ? html`<p class="extra">By value against limit alone: ${check.simple}.</p>` : nothing}
+          ${check.cause === undefined ? nothing : html`<p class="extra">Open because: ${check.cause}${spots}.</p>`}
+          ${check.decisionVoid === undefined
+            ? nothing
+            : html`<p class="extra caution">A decision on record does not cover this: ${check.decisionVoid}.</p>`}
+          ${unlikeSimple ? html`<p class="extra">By value against limit alone: ${check.simple}.</p>` : nothing}
           ${check.cautions.map((caution) => html`<p class="extra caution">${caution}</p>`)}
           <p class="extra">Basis: ${check.basis}</p>
         </div>

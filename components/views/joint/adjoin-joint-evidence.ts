@@ -22,24 +22,34 @@ export class AdjoinJointEvidence extends LitElement {
   override render(): TemplateResult {
     const { joint, result } = this;
     const { intent } = result;
+    const { withData, wanted } = result.coverage;
     return html`
       ${result.judgedOn.map((judged) => this.judgedOn(judged))}
       <section>
         <h3>Rule</h3>
         <p><b>${result.rule}</b></p>
         <p>${result.ruleWhy}</p>
-        <p class="quiet">Intent: colour ${intent.colour}, gloss ${intent.gloss}, texture ${intent.texture}. Coverage: ${result.coverage.withData} of ${counted(result.coverage.wanted, 'check')} wanted have data (${percent(result.coverage.withData / Math.max(1, result.coverage.wanted))}). By value against limit alone: ${result.simple}.</p>
-        ${result.lotProbability === undefined ? nothing : html`<p class="quiet">Between lots: a random pair of parts holds with probability ${probability(result.lotProbability)}.</p>`}
+        <p class="quiet">
+          Intent: colour ${intent.colour}, gloss ${intent.gloss}, texture ${intent.texture}. Coverage: ${withData} of
+          ${counted(wanted, 'check')} wanted have data (${percent(withData / Math.max(1, wanted))}). By value against limit alone: ${result.simple}.
+        </p>
+        ${result.lotProbability === undefined
+          ? nothing
+          : html`<p class="quiet">Between lots: a random pair of parts holds with probability ${probability(result.lotProbability)}.</p>`}
       </section>
       <section>
         <h3>Decisions</h3>
-        ${joint.decisions?.length ? html`<ul>${joint.decisions.map((decision) => this.decision(decision))}</ul>` : html`<p class="quiet">None on record.</p>`}
+        ${joint.decisions?.length
+          ? html`<ul>${joint.decisions.map((decision) => this.decision(decision))}</ul>`
+          : html`<p class="quiet">None on record.</p>`}
       </section>
       <section>
         <h3>Light booth</h3>
         ${joint.visualRecords?.length
           ? html`<ul>${joint.visualRecords.map((record) => this.record(record))}</ul>
-              ${result.visual === undefined ? nothing : html`<p>The latest one ${result.visual.agrees ? 'agrees' : 'does not agree'} with the verdict.</p>`}`
+              ${result.visual === undefined
+                ? nothing
+                : html`<p>The latest one ${result.visual.agrees ? 'agrees' : 'does not agree'} with the verdict.</p>`}`
           : html`<p class="quiet">Nobody has looked at this joint yet, or it was not recorded.</p>`}
       </section>
       ${joint.note === undefined ? nothing : html`<section><h3>Note</h3><p>${joint.note}</p></section>`}
@@ -50,13 +60,14 @@ export class AdjoinJointEvidence extends LitElement {
     const instrument = this.cabin.instruments.find((one) => one.id === judged.instrument)?.name ?? judged.instrument;
     const owner = this.cabin.parts.find((part) => part.id === judged.part)?.sources.find((source) => source.id === judged.source);
     const supplier = this.cabin.suppliers.find((one) => one.id === owner?.supplier)?.name ?? owner?.supplier;
+    const about = [supplier, owner?.material, owner?.grain && `grain ${owner.grain.id}`, owner?.status].filter(Boolean).join(', ');
     return html`
       <section>
         <h3>${this.partName(judged.part)}, judged on</h3>
         <dl>
           <dt>specimen</dt><dd>${judged.specimen}, ${judged.kind}${judged.lot === undefined ? nothing : `, lot ${judged.lot}`}</dd>
           <dt>readings</dt><dd>${counted(judged.spots, 'spot')}, ${judged.geometry}, ${instrument}</dd>
-          <dt>source</dt><dd>${[supplier, owner?.material, owner?.grain && `grain ${owner.grain.id}`, owner?.status].filter(Boolean).join(', ') || judged.source}</dd>
+          <dt>source</dt><dd>${about || judged.source}</dd>
           ${judged.borrowedFrom === undefined ? nothing : html`<dt>borrowed</dt><dd>from the mirror part ${this.partName(judged.borrowedFrom)}</dd>`}
         </dl>
       </section>
@@ -66,17 +77,19 @@ export class AdjoinJointEvidence extends LitElement {
   private decision(decision: Decision): TemplateResult {
     return html`
       <li>
-        <b>${decision.check}</b> at ${fixed(decision.value, 2)}${decision.light === undefined ? nothing : ` under ${decision.light}`}, until ${decision.expires}
+        <b>${decision.check}</b> at ${fixed(decision.value, 2)}${decision.light === undefined ? nothing : ` under ${decision.light}`},
+        until ${decision.expires}
         <p>${decision.reason}</p><p class="quiet">${decision.role}, ${decision.date}</p>
       </li>`;
   }
 
   private record(record: VisualRecord): TemplateResult {
     const observers = `${counted(record.observers.count, 'observer')}${record.observers.roles.length ? ` (${record.observers.roles.join(', ')})` : ''}`;
+    const lux = record.illuminanceLx === undefined ? '' : `, ${record.illuminanceLx} lx`;
     const rating = record.rating === undefined ? '' : `, ${record.rating.scale} grade ${record.rating.grade}`;
     return html`
       <li>
-        <b>${record.result}</b> under ${record.light}${record.illuminanceLx === undefined ? nothing : `, ${record.illuminanceLx} lx`}${rating}
+        <b>${record.result}</b> under ${record.light}${lux}${rating}
         <p class="quiet">${record.date}, ${observers}</p>
         ${record.note === undefined ? nothing : html`<p>${record.note}</p>`}
       </li>`;

@@ -15,6 +15,8 @@ import type { Gamut } from '../../model/part-colours.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { styles } from './joint-lights.styles.ts';
 
+const columns = ['Light', 'value', 'limit', 'use', 'u', 'p', 'dL*', 'da*', 'db*', 'dC*', 'dH*', 'the trial is'] as const;
+
 const multiple = { width: 168, strip: 56, scale: 16 } as const;
 
 /**
@@ -44,11 +46,13 @@ export class AdjoinJointLights extends LitElement {
       <div class="multiples">${lights.map((result) => this.multiple(result))}</div>
       <div class="rows" tabindex="0" role="group" aria-label="Colour by light">
         <table>
-          <caption>Differences are trial minus standard in ${this.check?.formula ?? 'the units of the rule'}; u is the standard uncertainty, p the probability of being within the limit.</caption>
+          <caption>
+            Differences are trial minus standard in ${this.check?.formula ?? 'the units of the rule'}; u is the standard uncertainty,
+            p the probability of being within the limit.
+          </caption>
           <thead>
             <tr>
-              <th scope="col">Light</th><th scope="col">value</th><th scope="col">limit</th><th scope="col">use</th><th scope="col">u</th><th scope="col">p</th>
-              <th scope="col">dL*</th><th scope="col">da*</th><th scope="col">db*</th><th scope="col">dC*</th><th scope="col">dH*</th><th scope="col">the trial is</th>
+              ${columns.map((column) => html`<th scope="col">${column}</th>`)}
             </tr>
           </thead>
           <tbody>${lights.map((result) => this.row(result))}</tbody>
@@ -69,7 +73,7 @@ export class AdjoinJointLights extends LitElement {
     );
     const scale = limitScale(
       {
-        verdict: result.standing === 'shown' ? 'open' : result.limitUse > 1 ? 'clashes' : 'holds', limitUse: result.limitUse, uncertaintyUse: uncertaintyUse(result),
+        verdict: result.limitUse > 1 ? 'clashes' : 'holds', limitUse: result.limitUse, uncertaintyUse: uncertaintyUse(result),
         indicative: result.standing === 'shown',
       },
       { width: multiple.width, height: multiple.scale },
@@ -82,7 +86,10 @@ export class AdjoinJointLights extends LitElement {
       >
         <span class="swatch">${scene(drawing(multiple.width, multiple.strip, undefined, strip))}</span>
         ${scene(drawing(multiple.width, multiple.scale, undefined, scale))}
-        <span class="title"><b>${result.light}</b><span>${limitUseText(result.limitUse)}<span class="unseen"> of the limit</span>${result.standing === 'shown' ? ', shown' : nothing}</span></span>
+        <span class="title">
+          <b>${result.light}</b>
+          <span>${limitUseText(result.limitUse)}<span class="unseen"> of the limit</span>${result.standing === 'shown' ? ', shown' : nothing}</span>
+        </span>
       </button>
     `;
   }

@@ -10,6 +10,7 @@ import { ElementSize } from '../../controllers/element-size.ts';
 import { roveFocus } from '../../controllers/roving-focus.ts';
 import { tableInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
+import { labText } from '../../model/lab-text.ts';
 import { colourOfLab, exaggerated, partColour, whiteOf } from '../../model/part-colours.ts';
 import type { Gamut, PartColour } from '../../model/part-colours.ts';
 import { screenStep } from '../../model/screen-step.ts';
@@ -58,9 +59,9 @@ export class AdjoinJointStage extends LitElement {
   }
 
   override render(): TemplateResult {
-    const colours = [
-      partColour(this.sides[0].appearance, this.light, this.observer, this.gamut), partColour(this.sides[1].appearance, this.light, this.observer, this.gamut),
-    ] as const;
+    const colourOf = (side: StageSide): PartColour => partColour(side.appearance, this.light, this.observer, this.gamut);
+    const colours = [colourOf(this.sides[0]), colourOf(this.sides[1])] as const;
+    const amounts = factors.map((factor) => [factor, factor === 1 ? 'as it is' : `×${factor}`] as const);
     const shown = this.shown(colours);
     const width = this.size.width || 800;
     const height = this.size.height || 280;
@@ -76,9 +77,9 @@ export class AdjoinJointStage extends LitElement {
         <div class="names">${this.side(0, colours[0])}${this.side(1, colours[1])}</div>
         <div class="figure">${scene(drawing(width, height, label, strip))}</div>
         <div class="under">
-          ${this.choice('Difference', factors.map((factor) => [factor, factor === 1 ? 'as it is' : `×${factor}`]), this.factor, (value) => { this.factor = value as number; })}
+          ${this.choice('Difference', amounts, this.factor, (value) => { this.factor = Number(value); })}
           ${joint.kind === 'gap' || joint.kind === 'sightline'
-            ? this.choice('Gap', [[false, 'as built'], [true, 'closed']], this.closed, (value) => { this.closed = value as boolean; })
+            ? this.choice('Gap', [[false, 'as built'], [true, 'closed']], this.closed, (value) => { this.closed = value === true; })
             : nothing}
           <span class="set">${this.measures()}</span>
         </div>
@@ -92,12 +93,14 @@ export class AdjoinJointStage extends LitElement {
     return html`
       <p class="side">
         <b>${side.name}</b>${side.about}<br />
-        ${colour.css === undefined ? colour.why : `L* ${fixed(colour.lab[0], 2)}, a* ${fixed(colour.lab[1], 2)}, b* ${fixed(colour.lab[2], 2)}`}<br />
+        ${colour.css === undefined ? colour.why : labText(colour.lab, 2)}<br />
         <span class="role">${index === 0 ? 'standard' : 'trial'}</span>
       </p>`;
   }
 
-  private choice(name: string, options: readonly (readonly [number | boolean, string])[], now: number | boolean, take: (value: number | boolean) => void): TemplateResult {
+  private choice(
+    name: string, options: readonly (readonly [number | boolean, string])[], now: number | boolean, take: (value: number | boolean) => void,
+  ): TemplateResult {
     const keys = (event: KeyboardEvent): void => {
       const buttons = [...(event.currentTarget as HTMLElement).querySelectorAll<HTMLElement>('button')];
       if (roveFocus(event, buttons, 'both')) (this.shadowRoot?.activeElement as HTMLElement | null)?.click();
@@ -107,7 +110,9 @@ export class AdjoinJointStage extends LitElement {
         <span id=${name}>${name}</span>
         <div role="radiogroup" aria-labelledby=${name} @keydown=${keys}>
           ${options.map(([value, label]) => html`
-            <button type="button" role="radio" aria-checked=${value === now} tabindex=${value === now ? 0 : -1} @click=${() => take(value)}>${label}</button>`)}
+            <button
+              type="button" role="radio" aria-checked=${value === now} tabindex=${value === now ? 0 : -1} @click=${() => take(value)}
+            >${label}</button>`)}
         </div>
       </span>`;
   }
@@ -128,13 +133,15 @@ export class AdjoinJointStage extends LitElement {
     if (first.css !== undefined && second.css !== undefined) {
       const lightness = (first.lab[0] + second.lab[0]) / 2;
       notes.push(this.factor === 1
-        ? `An 8-bit screen steps by about ${fixed(screenStep(lightness), 2)} in L* here (L* ${fixed(lightness, 0)}); what is smaller cannot be seen as it is.`
+        ? `An 8-bit screen steps by about ${fixed(screenStep(lightness), 2)} in L* here (L* ${fixed(lightness, 0)}); `
+          + 'what is smaller cannot be seen as it is.'
         : `The difference is multiplied by ${this.factor} about the mean of the pair in CIELAB. Neither side has its own colour now.`);
     }
     const outside = shown.filter((colour) => colour.css !== undefined && !colour.inGamut);
     if (outside.length > 0) {
       const error = Math.max(...outside.map((colour) => (colour.css === undefined ? 0 : colour.error)));
-      notes.push(`Outside what this screen can show (${this.gamut === 'srgb' ? 'sRGB' : 'Display P3'}); the nearest colour is drawn, CIEDE2000 ${fixed(error, 1)} from the true one.`);
+      const gamut = this.gamut === 'srgb' ? 'sRGB' : 'Display P3';
+      notes.push(`Outside what this screen can show (${gamut}); the nearest colour is drawn, CIEDE2000 ${fixed(error, 1)} from the true one.`);
     }
     notes.push('The page cannot see the calibration of the screen: judge by the numbers.');
     return notes.join(' ');

@@ -102,16 +102,20 @@ export class AdjoinJointView extends LitElement {
     const side = (id: string): { name: string; about: string; appearance: PartAppearance | undefined } => {
       const source = standingSource(this.cabin.parts.find((part) => part.id === id));
       const supplier = this.cabin.suppliers.find((one) => one.id === source?.supplier)?.name ?? source?.supplier;
-      return { name: this.partName(id), about: [source?.material, supplier].filter(Boolean).join(', '), appearance: this.partResult(id)?.appearance };
+      const about = [source?.material, supplier].filter(Boolean).join(', ');
+      return { name: this.partName(id), about, appearance: this.partResult(id)?.appearance };
     };
     const sides = [side(result.standard), side(result.trial)] as const;
-    const partChecks = [result.standard, result.trial].map((id) => ({ id, checks: this.partResult(id)?.checks ?? [] })).filter((part) => part.checks.length > 0);
+    const partChecks = [result.standard, result.trial]
+      .map((id) => ({ id, checks: this.partResult(id)?.checks ?? [] })).filter((part) => part.checks.length > 0);
+    const until = result.accepted && result.acceptedUntil ? ` until ${result.acceptedUntil}` : '';
+    const colour = result.checks.find((check) => check.check === 'colour');
     return html`
       ${this.navigation()}
       <header class="lead">
         <div>
           <div class="verdict">
-            ${scene(verdictSample(result, 56, 16, paperInk))}<span class="word ${result.verdict}">${verdictWord(result)}${result.accepted && result.acceptedUntil ? ` until ${result.acceptedUntil}` : ''}</span>
+            ${scene(verdictSample(result, 56, 16, paperInk))}<span class="word ${result.verdict}">${verdictWord(result)}${until}</span>
           </div>
           <h1 tabindex="-1">${sides[0].name} <span>meets</span> ${sides[1].name}</h1>
           <p class="sentence">${result.sentence}</p>
@@ -126,12 +130,16 @@ export class AdjoinJointView extends LitElement {
       <div class="body">
         <section>
           <h2>Under each light</h2>
-          <adjoin-joint-lights .cabin=${this.cabin} .joint=${joint} .check=${result.checks.find((check) => check.check === 'colour')} .light=${this.light} .gamut=${this.gamut}></adjoin-joint-lights>
+          <adjoin-joint-lights .cabin=${this.cabin} .joint=${joint} .check=${colour} .light=${this.light} .gamut=${this.gamut}></adjoin-joint-lights>
         </section>
         <section><h2>Checks</h2><adjoin-check-list .checks=${result.checks}></adjoin-check-list></section>
         <div class="plots">${this.plots(result)}</div>
-        ${partChecks.map((part) => html`<section><h2>${this.partName(part.id)} on its own</h2><adjoin-check-list .checks=${part.checks}></adjoin-check-list></section>`)}
-        <section><h2>What it stands on</h2><adjoin-joint-evidence .cabin=${this.cabin} .joint=${joint} .result=${result}></adjoin-joint-evidence></section>
+        ${partChecks.map((part) => html`
+          <section><h2>${this.partName(part.id)} on its own</h2><adjoin-check-list .checks=${part.checks}></adjoin-check-list></section>`)}
+        <section>
+          <h2>What it stands on</h2>
+          <adjoin-joint-evidence .cabin=${this.cabin} .joint=${joint} .result=${result}></adjoin-joint-evidence>
+        </section>
       </div>
     `;
   }
@@ -142,7 +150,10 @@ export class AdjoinJointView extends LitElement {
       const next = this.neighbour(by);
       return next === undefined
         ? html`<span class="button" aria-disabled="true">${text}</span>`
-        : html`<a class="button" href=${this.linkTo(next.id)} aria-keyshortcuts=${by < 0 ? 'Shift+ArrowLeft' : 'Shift+ArrowRight'} title=${`${this.partName(next.parts[0])} / ${this.partName(next.parts[1])}`}>${text}</a>`;
+        : html`<a
+            class="button" href=${this.linkTo(next.id)} aria-keyshortcuts=${by < 0 ? 'Shift+ArrowLeft' : 'Shift+ArrowRight'}
+            title=${next.parts.map((id) => this.partName(id)).join(' / ')}
+          >${text}</a>`;
     };
     return html`
       <nav aria-label="Joints">

@@ -26,4 +26,5 @@ export const styles = css`
   .over { font-weight: 650; color: var(--clashes); }
   .words { white-space: normal; min-width: 12em; }
   .none { color: var(--quiet); }
+  @media (forced-colors: active) { .multiples button { border: 0; } }
 `;

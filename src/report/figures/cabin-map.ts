@@ -82,7 +82,8 @@ export function cabinMap(input: CabinMapInput, size: CabinMapSize, theme: Figure
     element('g', { class: 'faces' }, faces.map((part) => face(part, part.outline.map(place), theme, part.id === input.part))),
     element('g', { class: 'threads' }, lines.map((part) => thread(part, part.outline.map(place), theme, scale))),
     element('g', { class: 'zones', 'aria-hidden': 'true' }, zoneNames(input, place, width, height, theme)),
-    element('g', { class: 'joints' }, joints.map((joint) => drawnJoint(joint, joint.path.map(place), theme, scale, input.rested?.has(joint.id) ?? false))),
+    element('g', { class: 'joints' }, joints.map((joint) =>
+      drawnJoint(joint, joint.path.map(place), theme, scale, input.rested?.has(joint.id) ?? false))),
     lit === undefined ? undefined : halo(lit, lit.path.map(place), theme, scale),
     size.interactive
       ? element('g', { class: 'hits' }, joints.filter((joint) => joint.path.length > 1).map((joint) => hit(joint, joint.path.map(place))))
@@ -103,7 +104,9 @@ function face(part: MapPart, outline: readonly Point[], theme: FigureTheme, poin
       'stroke-width': pointed ? 2 : 0.75,
     }),
     part.fill === undefined
-      ? element('path', { class: 'hatch', d: hatchPath(outline, 6), fill: 'none', stroke: theme.tableInk, 'stroke-width': 0.6, 'pointer-events': 'none' })
+      ? element('path', {
+          class: 'hatch', d: hatchPath(outline, 6), fill: 'none', stroke: theme.tableInk, 'stroke-width': 0.6, 'pointer-events': 'none',
+        })
       : undefined,
   );
 }
@@ -123,7 +126,10 @@ function thread(part: MapPart, outline: readonly Point[], theme: FigureTheme, sc
 
 function drawnJoint(joint: MapJoint, path: readonly Point[], theme: FigureTheme, scale: number, rested: boolean): SceneElement {
   const group = { class: `joint ${joint.verdict}${rested ? ' rested' : ''}`, 'data-joint': joint.id, 'pointer-events': 'none' };
-  if (rested) return element('g', group, joint.lead ? undefined : element('path', { d: pathThrough(path), fill: 'none', stroke: theme.quiet, 'stroke-width': 0.6 }));
+  if (rested) {
+    const rest = { d: pathThrough(path), fill: 'none', stroke: theme.quiet, 'stroke-width': 0.6 };
+    return element('g', group, joint.lead ? undefined : element('path', rest));
+  }
   const ends = joint.lead ? [path[0], path[path.length - 1]].filter((point) => point !== undefined) : [];
   const lines = joint.lead ? stubs(path, 26 * scale) : [path];
   return element(
@@ -156,7 +162,10 @@ function halo(joint: MapJoint, path: readonly Point[], theme: FigureTheme, scale
 function hit(joint: MapJoint, path: readonly Point[]): SceneElement {
   return element(
     'path',
-    { class: 'hit', 'data-joint': joint.id, d: pathThrough(path), fill: 'none', stroke: 'transparent', 'stroke-width': 16, 'stroke-linecap': 'round', 'pointer-events': 'stroke' },
+    {
+      class: 'hit', 'data-joint': joint.id, d: pathThrough(path), fill: 'none', stroke: 'transparent', 'stroke-width': 16,
+      'stroke-linecap': 'round', 'pointer-events': 'stroke',
+    },
     element('title', {}, joint.label),
   );
 }
@@ -169,8 +178,10 @@ function zoneNames(input: CabinMapInput, place: (point: Point) => Point, width: 
   placed.set(input.parts, sizes);
   const names = sizes.get(`${width} ${height}`) ?? placeZoneNames(input, place, width, height);
   sizes.set(`${width} ${height}`, names);
-  return names.map(({ text, x, y, on }) =>
-    element('text', { x, y, 'font-size': 11, fill: (on?.fill === undefined ? undefined : inkOn(on.fill)) ?? theme.tableInk, 'pointer-events': 'none' }, text));
+  return names.map(({ text, x, y, on }) => {
+    const fill = (on?.fill === undefined ? undefined : inkOn(on.fill)) ?? theme.tableInk;
+    return element('text', { x, y, 'font-size': 11, fill, 'pointer-events': 'none' }, text);
+  });
 }
 
 /** Middle of a joint on the drawn map, px: where a call-out may point. */

@@ -6,7 +6,10 @@ export interface CoveredGrid {
   bare(left: number, top: number, right: number, bottom: number): boolean;
 }
 
-/** Rasters polygons into square cells of `cell` px: a cell is covered where its row's middle line meets a polygon within it, or a line passes it. */
+/**
+ * Rasters polygons into square cells of `cell` px: a cell is covered where its row's middle line meets a polygon within it,
+ * or a line passes it.
+ */
 export function coveredGrid(
   polygons: readonly (readonly Point[])[], lines: readonly (readonly Point[])[], width: number, height: number, cell: number,
 ): CoveredGrid {
@@ -47,7 +50,8 @@ export function coveredGrid(
   const line = (y: number): number => Math.max(0, Math.min(rows, y));
   return {
     bare: (left, top, right, bottom) => {
-      const [c0, c1, r0, r1] = [column(Math.floor(left / cell)), column(Math.ceil(right / cell)), line(Math.floor(top / cell)), line(Math.ceil(bottom / cell))];
+      const [c0, c1] = [column(Math.floor(left / cell)), column(Math.ceil(right / cell))];
+      const [r0, r1] = [line(Math.floor(top / cell)), line(Math.ceil(bottom / cell))];
       const at = (r: number, c: number): number => sums[r * (columns + 1) + c] as number;
       return at(r1, c1) - at(r0, c1) - at(r1, c0) + at(r0, c0) === 0;
     },

@@ -7,7 +7,8 @@ export function inkOn(fill: string): '#000000' | '#ffffff' | undefined {
   const wide = /^color\((?:srgb|display-p3) ([\d.e+-]+) ([\d.e+-]+) ([\d.e+-]+)\)$/.exec(fill);
   const channels = hex ? hex.slice(1, 4).map((pair) => parseInt(pair, 16) / 255) : wide?.slice(1, 4).map(Number);
   if (channels === undefined || channels.some((channel) => !Number.isFinite(channel))) return undefined;
-  const [red, green, blue] = channels.map((channel) => (channel <= 0.04045 ? channel / 12.92 : ((channel + 0.055) / 1.055) ** 2.4)) as [number, number, number];
+  const linear = (channel: number): number => (channel <= 0.04045 ? channel / 12.92 : ((channel + 0.055) / 1.055) ** 2.4);
+  const [red = 0, green = 0, blue = 0] = channels.map(linear);
   const luminance = 0.2126 * red + 0.7152 * green + 0.0722 * blue;
   return (luminance + 0.05) / 0.05 > 1.05 / (luminance + 0.05) ? '#000000' : '#ffffff';
 }

@@ -62,18 +62,24 @@ export function limitScale(input: LimitScaleInput, size: LimitScaleSize, theme: 
       : undefined,
     use !== undefined && x(use) > x(0)
       ? input.indicative
-        ? element('line', { class: 'indicative', x1: x(0), y1: middle, x2: x(use), y2: middle, stroke: theme.quiet, 'stroke-width': 1.25, 'stroke-dasharray': '1 2.5' })
+        ? element('line', {
+            class: 'indicative', x1: x(0), y1: middle, x2: x(use), y2: middle, stroke: theme.quiet, 'stroke-width': 1.25, 'stroke-dasharray': '1 2.5',
+          })
         : verdictLine([[x(0), middle], [x(use), middle]], input, theme, { scale: 1 })
       : undefined,
     use !== undefined
-      ? element('line', { class: 'value', x1: x(use), y1: middle - height * 0.3, x2: x(use), y2: middle + height * 0.3, stroke: theme.ink, 'stroke-width': 1.5 })
+      ? element('line', {
+          class: 'value', x1: x(use), y1: middle - height * 0.3, x2: x(use), y2: middle + height * 0.3, stroke: theme.ink, 'stroke-width': 1.5,
+        })
       : undefined,
     use !== undefined && use > maximum
       ? element('path', { class: 'beyond', d: `M${round(x(maximum) - 7)} ${round(middle - 5)}l7 5l-7 5z`, fill: theme.clashes })
       : undefined,
     input.marker === undefined
       ? undefined
-      : element('path', { class: 'marker', d: `M${round(x(input.marker))} ${round(middle - 4)}l-3.5 -5h7z`, fill: theme.paper, stroke: theme.ink, 'stroke-width': 1 }),
+      : element('path', {
+          class: 'marker', d: `M${round(x(input.marker))} ${round(middle - 4)}l-3.5 -5h7z`, fill: theme.paper, stroke: theme.ink, 'stroke-width': 1,
+        }),
     element('line', { class: 'limit', x1: x(1), y1: 0, x2: x(1), y2: height, stroke: theme.ink, 'stroke-width': 1 }),
     labelled ? [label(0, '0', 'start'), label(1, 'limit', 'middle'), label(maximum, `${maximum * 100} %`, 'end')] : undefined,
   );

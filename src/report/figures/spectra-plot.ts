@@ -86,14 +86,19 @@ const text = (x: number, y: number, content: string, anchor: string, theme: Figu
 
 function grid(y: Scale, frame: Frame, ticks: readonly number[], names: readonly string[], theme: FigureTheme): SceneElement[] {
   return ticks.flatMap((tick, i) => [
-    element('line', { x1: frame.left, y1: y(tick), x2: frame.right, y2: y(tick), stroke: tick === 0 ? theme.quiet : theme.faint, 'stroke-width': tick === 0 ? 1 : 0.75 }),
+    element('line', {
+      x1: frame.left, y1: y(tick), x2: frame.right, y2: y(tick),
+      stroke: tick === 0 ? theme.quiet : theme.faint, 'stroke-width': tick === 0 ? 1 : 0.75,
+    }),
     text(frame.left - 6, y(tick) + 4, names[i] ?? '', 'end', theme),
   ]);
 }
 
 function curve(points: readonly [number, number][], x: Scale, y: Scale, stroke: string, dashes: string | undefined): SceneElement {
   const path = line<[number, number]>((point) => x(point[0]), (point) => y(point[1])).digits(2);
-  return element('path', { d: path([...points]) ?? '', fill: 'none', stroke, 'stroke-width': 1.5, 'stroke-dasharray': dashes, 'stroke-linejoin': 'round' });
+  return element('path', {
+    d: path([...points]) ?? '', fill: 'none', stroke, 'stroke-width': 1.5, 'stroke-dasharray': dashes, 'stroke-linejoin': 'round',
+  });
 }
 
 function legend(input: SpectraPlotInput, theme: FigureTheme, width: number): SceneElement[] {
@@ -102,8 +107,14 @@ function legend(input: SpectraPlotInput, theme: FigureTheme, width: number): Sce
     if (side === undefined) return [];
     const left = 40 + i * half;
     return [
-      element('line', { x1: left, y1: 12, x2: left + 26, y2: 12, stroke: theme.ink, 'stroke-width': 1.5, 'stroke-dasharray': i === 1 ? '5 3' : undefined }),
-      side.fill === undefined ? undefined : element('rect', { class: 'sample', x: left + 31, y: 6, width: 12, height: 12, fill: side.fill, stroke: theme.ink, 'stroke-width': 0.75 }),
+      element('line', {
+        x1: left, y1: 12, x2: left + 26, y2: 12, stroke: theme.ink, 'stroke-width': 1.5, 'stroke-dasharray': i === 1 ? '5 3' : undefined,
+      }),
+      side.fill === undefined
+        ? undefined
+        : element('rect', {
+            class: 'sample', x: left + 31, y: 6, width: 12, height: 12, fill: side.fill, stroke: theme.ink, 'stroke-width': 0.75,
+          }),
       text(left + (side.fill === undefined ? 32 : 49), 16, shortened(side.name, half - 56), 'start', theme),
     ].filter((part) => part !== undefined);
   });

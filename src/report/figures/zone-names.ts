@@ -85,7 +85,8 @@ function onTable(size: Size, own: readonly Face[], table: CoveredGrid, taken: re
 
 /** The name in the roomiest place of the largest face that has room for it clear of other faces and of joints. */
 function onFace(
-  size: Size, own: readonly Face[], solid: readonly Face[], lines: readonly (readonly Point[])[], taken: readonly Box[], width: number, height: number,
+  size: Size, own: readonly Face[], solid: readonly Face[], lines: readonly (readonly Point[])[], taken: readonly Box[],
+  width: number, height: number,
 ): Found | undefined {
   const area = ({ box }: Face): number => (box.right - box.left) * (box.bottom - box.top);
   for (const face of own.filter(({ part }) => !part.line).sort((a, b) => area(b) - area(a)).slice(0, 4)) {
