@@ -9,24 +9,27 @@ import type { FoundGeometry } from './reading-set.ts';
 /** Words as they are compared: small letters, without blanks, hyphens and signs of degree. */
 const plainWord = (text: string): string => text.normalize('NFKC').toLowerCase().replaceAll(/[\s_°*"'-]|deg(?:rees?)?/gu, '');
 
-const geometryWords: Readonly<Record<string, FoundGeometry>> = {
-  '45:0': '45:0', '45/0': '45:0', '0:45': '0:45', '0/45': '0:45',
-  '45a/0': '45a:0', '45c/0': '45c:0', '45x/0': '45x:0', '0/45a': '0:45a', '0/45c': '0:45c', '0/45x': '0:45x',
-  '45annular/0': '45a:0', '45:0annular': '45a:0', '45/0annular': '45a:0', '45:0circumferential': '45c:0', '45/0circumferential': '45c:0',
-  '45:0directional': '45x:0', '45/0directional': '45x:0', '45:0uniplanar': '45x:0', '45/0uniplanar': '45x:0',
-  'd:8': 'd:8', 'd/8': 'd:8', '8:d': '8:d', '8/d': '8:d', 'diffuse/8': 'd:8', '8/diffuse': '8:d',
-  'di/8': 'di:8', 'de/8': 'de:8', '8/di': '8:di', '8/de': '8:de', 'd:8i': 'di:8', 'd/8i': 'di:8', 'd:8e': 'de:8', 'd/8e': 'de:8',
-  sci: 'di:8', sce: 'de:8', 'd/8sci': 'di:8', 'd:8sci': 'di:8', 'd/8sce': 'de:8', 'd:8sce': 'de:8',
-  'd/8specularincluded': 'di:8', 'd:8specularincluded': 'di:8', 'd/8specularexcluded': 'de:8', 'd:8specularexcluded': 'de:8',
-  multiangle: 'multi-angle', goniometric: 'multi-angle',
-};
+const arrangements = { annular: 'a', circumferential: 'c', directional: 'x', uniplanar: 'x', a: 'a', c: 'c', x: 'x' } as const;
+const speculars = { i: 'i', sci: 'i', specularincluded: 'i', e: 'e', sce: 'e', specularexcluded: 'e' } as const;
+
+/** Every spelling with a colon or a stroke, the arrangement or specular part behind it or within it. */
+const geometryWords: ReadonlyMap<string, FoundGeometry> = new Map([
+  ...[':', '/'].flatMap((sign): [string, FoundGeometry][] => [
+    [`45${sign}0`, '45:0'], [`0${sign}45`, '0:45'], [`d${sign}8`, 'd:8'], [`8${sign}d`, '8:d'], [`diffuse${sign}8`, 'd:8'], [`8${sign}diffuse`, '8:d'],
+    ...Object.entries(arrangements).flatMap(([word, letter]): [string, FoundGeometry][] => [
+      [`45${word}${sign}0`, `45${letter}:0`], [`45${sign}0${word}`, `45${letter}:0`], [`0${sign}45${word}`, `0:45${letter}`],
+    ]),
+    ...Object.entries(speculars).flatMap(([word, letter]): [string, FoundGeometry][] => [[`d${sign}8${word}`, `d${letter}:8`], [`d${letter}${sign}8`, `d${letter}:8`], [`8${sign}d${letter}`, `8:d${letter}`]]),
+  ]),
+  ['sci', 'di:8'], ['sce', 'de:8'], ['multiangle', 'multi-angle'], ['goniometric', 'multi-angle'],
+]);
 
 /** A geometry by the notation of CIE 15 or the older one with a stroke; undefined where the words say none. `unknown` is an answer too. */
 export function readGeometry(text: string): FoundGeometry | undefined {
   const exact = geometries.find((name) => name === text.trim().toLowerCase());
   if (exact !== undefined) return exact;
   const word = plainWord(text).replaceAll(/[(),;]/gu, '');
-  return Object.hasOwn(geometryWords, word) ? geometryWords[word] : undefined;
+  return geometryWords.get(word);
 }
 
 const specularWords: Readonly<Record<string, 'included' | 'excluded'>> = {

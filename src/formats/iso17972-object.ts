@@ -10,11 +10,11 @@ import type { Specification } from './iso17972-specifications.ts';
 import { numberAttribute, numberElement } from './iso17972-specifications.ts';
 import type { TableFaults } from './table-faults.ts';
 import type { XmlElement } from './xml-tree.ts';
-import { childOf } from './xml-tree.ts';
+import { attributeOf, childOf } from './xml-tree.ts';
 
 /** The specification that a value refers to. */
 export function specificationOf(element: XmlElement, specifications: ReadonlyMap<string, Specification>, faults: TableFaults): Specification | undefined {
-  const attribute = element.attributes.get('ColorSpecification');
+  const attribute = attributeOf(element, 'ColorSpecification');
   const found = specifications.get(attribute?.value ?? '');
   if (found === undefined) {
     faults.add('unknown-specification', attribute?.offset ?? element.offset, {
@@ -95,13 +95,13 @@ export function readCielab(element: XmlElement, { light, observer }: Specificati
 export function readDifference(element: XmlElement, { light, observer }: Specification, names: ReadonlyMap<string, string>, faults: TableFaults): FoundDifference | undefined {
   const span = [-200, 200] as const;
   const difference = triple(element, ['dL', 'dA', 'dB'], [span, span, span], faults);
-  const reference = element.attributes.get('StandardRef')?.value.trim() ?? '';
+  const reference = attributeOf(element, 'StandardRef')?.value.trim() ?? '';
   return difference && defined<FoundDifference>({ quantity: 'difference', difference, light, observer, master: names.get(reference) ?? (reference.slice(0, 200) || undefined) });
 }
 
 /** Gloss with its angle in the Method; without one it is left out with a warning, since 20, 60 and 85 degrees differ widely. */
 export function readGloss(element: XmlElement, faults: TableFaults): FoundGloss | undefined {
-  const method = element.attributes.get('Method')?.value.slice(0, 200) ?? '';
+  const method = attributeOf(element, 'Method')?.value.slice(0, 200) ?? '';
   const angles = [...new Set([...method.matchAll(/(?<![\d.])(?:20|60|85)(?![\d.]\d|\d)/gu)].map((match) => Number(match[0])))];
   const gloss = numberElement(element, 0, highestGloss, faults);
   if (angles.length !== 1) {

@@ -21,7 +21,7 @@ import type { TableSource } from './table-source.ts';
 import { rowGlossDetail, rowTexture } from './table-surface.ts';
 import { sniffRoot } from './sniff-root.ts';
 import type { XmlDocument, XmlElement } from './xml-tree.ts';
-import { childOf, childText, childrenOf, readXml } from './xml-tree.ts';
+import { attributeOf, childOf, childText, childrenOf, readXml } from './xml-tree.ts';
 
 /**
  * ISO 17972-1 (the core of CxF3): objects with reflectance spectra, CIELAB values and differences, gloss and other physical
@@ -62,7 +62,7 @@ function readObjects(resources: XmlElement | undefined, document: XmlDocument, c
   const objects = childrenOf(childOf(resources, 'ObjectCollection'), 'Object');
   const names = new Map<string, string>();
   for (const object of objects) {
-    const id = object.attributes.get('Id');
+    const id = attributeOf(object, 'Id');
     if (id === undefined || id.value.trim() === '') faults.add('missing-field', object.offset, { expected: 'an Id of the Object', found: 'none' });
     else if (names.has(id.value)) faults.add('duplicate-id', id.offset, { expected: 'an Id that no other Object has', found: JSON.stringify(id.value.slice(0, 60)) });
     else names.set(id.value, nameOf(object));
@@ -70,7 +70,7 @@ function readObjects(resources: XmlElement | undefined, document: XmlDocument, c
   objects.forEach((object, index) => readObject(object, index + 1, { document, collector, specifications, names }));
 }
 
-const nameOf = (object: XmlElement): string => (object.attributes.get('Name')?.value.trim() || object.attributes.get('Id')?.value.trim() || '').slice(0, 200);
+const nameOf = (object: XmlElement): string => (attributeOf(object, 'Name')?.value.trim() || attributeOf(object, 'Id')?.value.trim() || '').slice(0, 200);
 
 interface ObjectContext {
   readonly document: XmlDocument;
@@ -105,7 +105,7 @@ function readObject(object: XmlElement, row: number, { document, collector, spec
       continue;
     }
     const specification = specificationOf(value, specifications, faults);
-    if (specification !== undefined) add(reader(value, specification, names, faults), specification.conditions, readDateTime(value.attributes.get('MeasureDate')?.value ?? ''));
+    if (specification !== undefined) add(reader(value, specification, names, faults), specification.conditions, readDateTime(attributeOf(value, 'MeasureDate')?.value ?? ''));
     else found += 1;
   }
   const gloss = childrenOf(childOf(object, 'PhysicalAttributes'), 'Gloss').map((element) => readGloss(element, faults));
@@ -139,10 +139,10 @@ const valueReaders: Readonly<Record<string, ValueReader>> = {
 /** Id, name, tags and custom physical attributes of an object as a table of one row, so that they are read as columns are. */
 function attributesOf(object: XmlElement, { position, faults }: XmlDocument): TableSource {
   const physical = childOf(object, 'PhysicalAttributes');
-  const id = object.attributes.get('Id');
+  const id = attributeOf(object, 'Id');
   const tags = [
-    ...childrenOf(childOf(object, 'TagCollection'), 'Tag').map((tag) => cellOf(tag.attributes.get('Name')?.value, tag.attributes.get('Value')?.value, tag.attributes.get('Value')?.offset ?? tag.offset)),
-    ...childrenOf(physical, 'CustomAttributeValue').map((value) => cellOf(value.attributes.get('Label')?.value, value.text, value.textOffset)),
+    ...childrenOf(childOf(object, 'TagCollection'), 'Tag').map((tag) => cellOf(attributeOf(tag, 'Name')?.value, attributeOf(tag, 'Value')?.value, attributeOf(tag, 'Value')?.offset ?? tag.offset)),
+    ...childrenOf(physical, 'CustomAttributeValue').map((value) => cellOf(attributeOf(value, 'Label')?.value, value.text, value.textOffset)),
   ].filter(({ name, text }) => name !== '' && text !== '');
   const seen = new Set<string>();
   const isNew = (cell: AttributeCell): boolean => {
@@ -160,9 +160,9 @@ function attributesOf(object: XmlElement, { position, faults }: XmlDocument): Ta
   // A tag goes before the attribute of the same meaning: an Id must be a name of XML, the party's own id need not.
   kept.push(...[
     cellOf('id', id?.value, id?.offset ?? object.offset),
-    cellOf('specimen', nameOf(object), object.attributes.get('Name')?.offset ?? object.offset),
+    cellOf('specimen', nameOf(object), attributeOf(object, 'Name')?.offset ?? object.offset),
     // Of the types of objects only this one says something about the specimen.
-    ...(object.attributes.get('ObjectType')?.value === 'Standard' ? [cellOf('kind', 'master', object.offset)] : []),
+    ...(attributeOf(object, 'ObjectType')?.value === 'Standard' ? [cellOf('kind', 'master', object.offset)] : []),
   ].filter((cell) => cell.text !== '' && isNew(cell)));
   return {
     table: {

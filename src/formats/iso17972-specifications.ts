@@ -5,7 +5,7 @@ import { defined } from './reading-collector.ts';
 import type { FoundConditions, FoundGeometry } from './reading-set.ts';
 import type { TableFaults } from './table-faults.ts';
 import type { XmlElement } from './xml-tree.ts';
-import { childOf, childText, childrenOf } from './xml-tree.ts';
+import { attributeOf, childOf, childText, childrenOf } from './xml-tree.ts';
 
 /** What a ColorSpecification says of the values that refer to it. */
 export interface Specification {
@@ -21,7 +21,7 @@ export interface Specification {
 export function readSpecifications(resources: XmlElement | undefined, faults: TableFaults): Map<string, Specification> {
   const found = new Map<string, Specification>();
   for (const element of childrenOf(childOf(resources, 'ColorSpecificationCollection'), 'ColorSpecification')) {
-    const id = element.attributes.get('Id')?.value ?? '';
+    const id = attributeOf(element, 'Id')?.value ?? '';
     if (id === '') faults.add('missing-field', element.offset, { expected: 'an Id of the ColorSpecification', found: 'none' });
     else if (found.has(id)) faults.add('duplicate-id', element.offset, { expected: 'an Id that no other ColorSpecification has', found: JSON.stringify(id.slice(0, 60)) });
     else found.set(id, readSpecification(element, faults));
@@ -58,7 +58,7 @@ const numeral = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?$/u;
 
 /** A number of an attribute; undefined where there is none, with a fault where it is no finite number. */
 export function numberAttribute(element: XmlElement | undefined, name: string, faults: TableFaults): number | undefined {
-  const attribute = element?.attributes.get(name);
+  const attribute = attributeOf(element, name);
   if (attribute === undefined) return undefined;
   const text = attribute.value.trim();
   const value = Number(text);
@@ -116,9 +116,9 @@ function aspecularOf(choice: XmlElement | undefined, faults: TableFaults): numbe
 function readAperture(element: XmlElement | undefined, faults: TableFaults): number | undefined {
   if (element === undefined) return undefined;
   const text = element.text.trim();
-  const match = /^(\d{1,4}(?:\.\d{1,6})?)\s{0,3}mm$/u.exec(text);
-  const value = Number(match?.[1]);
-  if (match !== null && value > 0 && value <= 1000) return value;
+  const number = text.endsWith('mm') ? text.slice(0, -2).trim() : '';
+  const value = Number(number);
+  if (numeral.test(number) && value > 0 && value <= 1000) return value;
   faults.add('unknown-value', element.textOffset, { severity: 'warning', expected: 'a diameter with its unit, for example 8 mm', found: JSON.stringify(text.slice(0, 60)), hint: 'It is read as not stated.' });
   return undefined;
 }
@@ -132,5 +132,5 @@ function readIlluminant(tristimulus: XmlElement | undefined): string | undefined
   const word = childText(tristimulus, 'Illuminant');
   if (word !== undefined && Object.hasOwn(cxfIlluminants, word)) return cxfIlluminants[word];
   const custom = childOf(tristimulus, 'CustomIlluminant');
-  return readLight(custom?.attributes.get('Name')?.value ?? custom?.text ?? '').light;
+  return readLight(attributeOf(custom, 'Name')?.value ?? custom?.text ?? '').light;
 }

@@ -13,7 +13,7 @@ import { sniffRoot } from './sniff-root.ts';
 import type { TableFaults } from './table-faults.ts';
 import { wavelengthGrid } from './wavelength-grid.ts';
 import type { XmlDocument, XmlElement } from './xml-tree.ts';
-import { childOf, childText, childrenOf, readXml } from './xml-tree.ts';
+import { attributeOf, childOf, childText, childrenOf, readXml } from './xml-tree.ts';
 
 export const tm27Namespaces: readonly string[] = ['http://www.ies.org/iestm2714', 'iestm2714'];
 const root27 = 'IESTM2714';
@@ -95,7 +95,7 @@ function readPoints(distribution: XmlElement, faults: TableFaults): readonly Poi
   }
   const points = elements.map((element): Point => {
     const nm = numberAttribute(element, 'wavelength', faults);
-    if (nm === undefined && !element.attributes.has('wavelength')) faults.add('missing-field', element.offset, { expected: 'a wavelength of the SpectralData', found: 'none' });
+    if (nm === undefined && attributeOf(element, 'wavelength') === undefined) faults.add('missing-field', element.offset, { expected: 'a wavelength of the SpectralData', found: 'none' });
     return { nm: nm ?? 0, value: numberElement(element, 0, 1e12, faults) ?? 0, offset: element.offset };
   });
   const fault = points.find(({ nm }, index) => index > 0 && nm <= (points[index - 1]?.nm ?? 0));

@@ -9,7 +9,10 @@ import { scanXml } from './xml-scanner.ts';
 export const xmlLimits = { depth: 64, elements: 2_000_000, attributes: 100 } as const;
 
 export interface XmlAttribute {
+  /** With its prefix, if it has one. */
+  readonly name: string;
   readonly value: string;
+  /** Where the value begins. */
   readonly offset: number;
 }
 
@@ -20,7 +23,7 @@ export interface XmlElement {
   /** Empty where none is declared. */
   readonly namespace: string;
   readonly offset: number;
-  readonly attributes: ReadonlyMap<string, XmlAttribute>;
+  readonly attributes: readonly XmlAttribute[];
   readonly children: readonly XmlElement[];
   /** All text of the element itself, its children's left out. */
   readonly text: string;
@@ -32,14 +35,13 @@ interface Building {
   name: string;
   namespace: string;
   offset: number;
-  attributes: ReadonlyMap<string, XmlAttribute>;
+  attributes: readonly XmlAttribute[];
   children: XmlElement[];
   text: string;
   textOffset: number;
   readonly scope: ReadonlyMap<string, string>;
 }
 
-const noAttributes: ReadonlyMap<string, XmlAttribute> = new Map();
 const noScope: ReadonlyMap<string, string> = new Map([['xml', 'http://www.w3.org/XML/1998/namespace']]);
 
 export interface XmlDocument {
@@ -71,13 +73,10 @@ export function readXml(text: string, file?: string): XmlDocument {
       const [prefix, local] = splitName(name);
       const namespace = scope.get(prefix);
       if (namespace === undefined && prefix !== '') return refuse('xml-syntax', offset, `a declaration of the prefix ${prefix}`, 'none');
-      const own = new Map<string, XmlAttribute>();
-      for (const attribute of attributes) {
-        if (own.has(attribute.name)) return refuse('xml-syntax', attribute.offset, 'each attribute once', JSON.stringify(attribute.name.slice(0, 60)));
-        own.set(attribute.name, { value: attribute.value, offset: attribute.offset });
-      }
+      const repeated = attributes.find((attribute, index) => index > 0 && attributes.findIndex((other) => other.name === attribute.name) < index);
+      if (repeated !== undefined) return refuse('xml-syntax', repeated.offset, 'each attribute once', JSON.stringify(repeated.name.slice(0, 60)));
       const element: Building = {
-        name: local, namespace: namespace ?? '', offset, attributes: attributes.length === 0 ? noAttributes : own, children: [], text: '', textOffset: offset, scope,
+        name: local, namespace: namespace ?? '', offset, attributes, children: [], text: '', textOffset: offset, scope,
       };
       const parent = stack.at(-1);
       if (parent === undefined) document.root = element;
@@ -107,12 +106,15 @@ function splitName(name: string): [prefix: string, local: string] {
 }
 
 function scopeOf(attributes: readonly { readonly name: string; readonly value: string }[], outer: ReadonlyMap<string, string>): ReadonlyMap<string, string> {
+  if (!attributes.some(({ name }) => name.startsWith('xmlns'))) return outer;
   const declared = attributes.filter(({ name }) => name === 'xmlns' || name.startsWith('xmlns:'));
-  if (declared.length === 0) return outer;
   const scope = new Map(outer);
   for (const { name, value } of declared) scope.set(name === 'xmlns' ? '' : name.slice(6), value);
   return scope;
 }
+
+/** The attribute of a name without a prefix. */
+export const attributeOf = (element: XmlElement | undefined, name: string): XmlAttribute | undefined => element?.attributes.find((attribute) => attribute.name === name);
 
 /** The first child of a name in the element's own namespace. */
 export const childOf = (element: XmlElement | undefined, name: string): XmlElement | undefined =>
