@@ -241,6 +241,22 @@ export interface SourceFile {
   readonly sha256: string;
 }
 
+/** One tile of a set: a stable surface that several instruments read. */
+export interface Tile {
+  readonly id: string;
+  readonly name?: string;
+  /** Absolute readings, each under the conditions of the instrument that took it. */
+  readonly readings: readonly Reading[];
+}
+
+/** Tiles that were measured on several instruments, to learn how well these agree. */
+export interface TileSet {
+  readonly id: string;
+  readonly name: string;
+  readonly note?: string;
+  readonly tiles: readonly Tile[];
+}
+
 /** The document: one trim level in one colourway at one build phase. Plain immutable JSON. */
 export interface Cabin {
   readonly format: 'adjoin-cabin';
@@ -266,6 +282,8 @@ export interface Cabin {
   readonly lights?: readonly UserLight[];
   /** Recorded masters: specimens of kind `master`. */
   readonly masters?: readonly Specimen[];
+  /** Shared tiles that instruments were compared on. */
+  readonly tileSets?: readonly TileSet[];
   readonly parts: readonly Part[];
   readonly joints: readonly Joint[];
   readonly runs?: readonly Run[];

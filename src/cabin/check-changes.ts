@@ -8,13 +8,14 @@ import { jointShape } from './shapes/joint-shape.ts';
 import { partShape } from './shapes/part-shape.ts';
 import { conditionsShape, fileShape, instrumentShape, lightShape, runShape, supplierShape, zoneShape } from './shapes/register-shapes.ts';
 import { specimenShape } from './shapes/specimen-shape.ts';
+import { tileSetShape } from './shapes/tile-set-shape.ts';
 
 /** The lists of a cabin, whose items keep their identity from one document to the next where nothing changed in them. */
 export type CabinList = keyof typeof cabinListSizes;
 
 const itemShapes: Readonly<Record<CabinList, Schema<object>>> = {
   zones: zoneShape, suppliers: supplierShape, instruments: instrumentShape, conditions: conditionsShape, files: fileShape,
-  lights: lightShape, masters: specimenShape, parts: partShape, joints: jointShape, runs: runShape,
+  lights: lightShape, masters: specimenShape, tileSets: tileSetShape, parts: partShape, joints: jointShape, runs: runShape,
 };
 export const cabinLists = Object.keys(itemShapes) as readonly CabinList[];
 

@@ -58,6 +58,7 @@ export const cabinIssueCodes = {
   'stands-by-kind': 'A master or boundary sample is picked to stand for a source.',
   'stands-by-stage': 'A specimen is picked to stand at a stage it is not at.',
   'text-too-long': 'A text is longer than is read.',
+  'tile-difference': 'A reading of a tile is a difference; instruments are compared by absolute readings.',
   'too-deep': 'Values are nested deeper than is read.',
   'too-few': 'A list has fewer items than it must have.',
   'too-many': 'A list has more items than are read.',

@@ -1,7 +1,7 @@
 import type { Cabin } from '../cabin.ts';
 import type { Draft, Faults } from '../schema/index.ts';
 import type { ReferenceIndex } from './reference-index.ts';
-import { entriesOf } from './reference-index.ts';
+import { entriesOf, placedTiles } from './reference-index.ts';
 
 /** Days after the cabin's own are taken and pointed out: what is judged on a day cannot have been measured later. */
 export function checkDateOrder(cabin: Draft<Cabin>, index: ReferenceIndex, faults: Faults): void {
@@ -17,7 +17,7 @@ export function checkDateOrder(cabin: Draft<Cabin>, index: ReferenceIndex, fault
     check(instrument.calibratedOn, `instruments[${at}].calibratedOn`);
     check(instrument.agreement?.date, `instruments[${at}].agreement.date`);
   }
-  for (const { specimen, path } of index.specimens) {
+  for (const { specimen, path } of [...index.specimens, ...placedTiles(cabin)]) {
     check(specimen.producedOn, `${path}.producedOn`);
     const late = entriesOf(specimen.readings).find(([, reading]) => (reading.measuredAt ?? '').slice(0, 10) > asOf);
     if (late !== undefined) check(late[1].measuredAt, `${path}.readings[${late[0]}].measuredAt`);

@@ -22,7 +22,7 @@ function checkUnique(ids: Iterable<PlacedId>, what: string, faults: Faults): voi
 const placed = (list: readonly ({ readonly id?: string } | undefined)[] | undefined, path: string): PlacedId[] =>
   entriesOf(list).map(([index, item]) => ({ id: item.id, path: `${path}[${index}].id` }));
 
-/** Ids are unique in their register; specimens, caps and decisions over the whole cabin; sources within their part. */
+/** Ids are unique in their register; specimens, caps and decisions over the whole cabin; sources within their part, tiles within their set. */
 export function checkDuplicateIds(cabin: Draft<Cabin>, index: ReferenceIndex, faults: Faults): void {
   checkUnique(placed(cabin.zones, 'zones'), 'zone', faults);
   checkUnique(placed(cabin.suppliers, 'suppliers'), 'supplier', faults);
@@ -33,10 +33,12 @@ export function checkDuplicateIds(cabin: Draft<Cabin>, index: ReferenceIndex, fa
   checkUnique(placed(cabin.parts, 'parts'), 'part', faults);
   checkUnique(placed(cabin.joints, 'joints'), 'joint', faults);
   checkUnique(placed(cabin.runs, 'runs'), 'run', faults);
+  checkUnique(placed(cabin.tileSets, 'tileSets'), 'tile set', faults);
   checkUnique(index.specimens.map(({ specimen, path }) => ({ id: specimen.id, path: `${path}.id` })), 'specimen', faults);
   checkUnique(entriesOf(cabin.zones).flatMap(([at, zone]) => placed(zone.caps, `zones[${at}].caps`)), 'cap', faults);
   checkUnique(entriesOf(cabin.joints).flatMap(([at, joint]) => placed(joint.decisions, `joints[${at}].decisions`)), 'decision', faults);
   for (const [at, part] of entriesOf(cabin.parts)) checkUnique(placed(part.sources, `parts[${at}].sources`), 'source of the part', faults);
+  for (const [at, set] of entriesOf(cabin.tileSets)) checkUnique(placed(set.tiles, `tileSets[${at}].tiles`), 'tile of the set', faults);
   for (const [at, light] of entriesOf(cabin.lights)) {
     if (light.id !== undefined && lightNames.includes(light.id)) {
       faults.add('light-name-taken', { expected: 'an id that no built-in light has', found: JSON.stringify(light.id) }, `lights[${at}].id`);

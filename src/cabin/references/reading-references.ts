@@ -4,12 +4,12 @@ import type { Draft, Faults } from '../schema/index.ts';
 import { wavelengthFault } from '../shapes/wavelengths.ts';
 import { checkMaster } from './part-references.ts';
 import type { PlacedSpecimen, ReferenceIndex } from './reference-index.ts';
-import { checkKnown, entriesOf } from './reference-index.ts';
+import { checkKnown, entriesOf, placedTiles } from './reference-index.ts';
 
 /** Readings name known conditions, files, lights and masters, and spectra that are averaged together have the same wavelengths. */
 export function checkReadings(cabin: Draft<Cabin>, index: ReferenceIndex, faults: Faults): void {
   const withoutGeometry = new Set<string>();
-  for (const placed of index.specimens) {
+  for (const placed of [...index.specimens, ...placedTiles(cabin)]) {
     for (const [at, reading] of entriesOf(placed.specimen.readings)) {
       const path = `${placed.path}.readings[${at}]`;
       if (checkKnown(faults, 'unknown-conditions', reading.conditions, index.conditions, 'the id of conditions', `${path}.conditions`)) {

@@ -46,6 +46,11 @@ function byId<T extends Named>(list: readonly (T | undefined)[] | undefined): Ma
 
 const register = <T extends Named>(list: readonly (T | undefined)[] | undefined): Register<T> => Object.assign(byId(list), { unreadable: list === undefined });
 
+/** The tiles of the document, placed like specimens: their readings are checked as those of a specimen are. */
+export const placedTiles = (cabin: Draft<Cabin>): PlacedSpecimen[] =>
+  entriesOf(cabin.tileSets).flatMap(([set, { tiles }]) =>
+    entriesOf(tiles).map(([index, { readings }]) => ({ specimen: { readings }, path: `tileSets[${set}].tiles[${index}]` })));
+
 export function indexReferences(cabin: Draft<Cabin>): ReferenceIndex {
   const specimens: PlacedSpecimen[] = entriesOf(cabin.masters).map(([index, specimen]) => ({ specimen, path: `masters[${index}]` }));
   for (const [partIndex, part] of entriesOf(cabin.parts)) {

@@ -5,6 +5,7 @@ import { jointShape } from './joint-shape.ts';
 import { partShape } from './part-shape.ts';
 import { conditionsShape, fileShape, instrumentShape, lightShape, runShape, supplierShape, zoneShape } from './register-shapes.ts';
 import { specimenShape } from './specimen-shape.ts';
+import { tileSetShape } from './tile-set-shape.ts';
 
 const ruleBookName = name('the id of a rule book');
 const ruleBookObject = jsonObject();
@@ -17,7 +18,7 @@ const ruleBook = plain<string | object>('the id of a rule book, or a rule book',
 
 /** The most items that each list of the document may hold. */
 export const cabinListSizes = {
-  zones: 1000, suppliers: 5000, instruments: 1000, conditions: 10_000, files: 10_000, lights: 200, masters: 5000, parts: 5000, joints: 20_000, runs: 1000,
+  zones: 1000, suppliers: 5000, instruments: 1000, conditions: 10_000, files: 10_000, lights: 200, masters: 5000, tileSets: 100, parts: 5000, joints: 20_000, runs: 1000,
 } as const;
 const sizes = cabinListSizes;
 
@@ -42,6 +43,7 @@ export const cabinShape: Schema<Cabin> = object<Cabin>('a cabin', {
   files: optional(list(fileShape, { max: sizes.files, items: 'files' })),
   lights: optional(list(lightShape, { max: sizes.lights, items: 'lights' })),
   masters: optional(list(specimenShape, { max: sizes.masters, items: 'masters' })),
+  tileSets: optional(list(tileSetShape, { max: sizes.tileSets, items: 'tile sets' })),
   parts: required(list(partShape, { max: sizes.parts, items: 'parts' })),
   joints: withDefault(list(jointShape, { max: sizes.joints, items: 'joints' }), []),
   runs: optional(list(runShape, { max: sizes.runs, items: 'runs' })),

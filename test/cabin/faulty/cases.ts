@@ -30,6 +30,9 @@ const replaced = (from: string, to: string) => (text: string): string => {
 const percentValues = [5.1, 5.2, 5.2, 5.3, 5.2, 5.2, 5.1, 5.1, 5, 5, 4.9, 4.9, 4.9, 4.9, 4.8, 4.8];
 const sixteen = percentValues.map((value) => value / 100);
 
+const tileReading = { quantity: 'cielab', spot: { name: 's1' }, conditions: 'colour-b', lab: [50, 0, 0], light: 'D65', observer: 10 };
+const tileSets = (tiles: unknown, more: readonly unknown[] = []): unknown => [{ id: 'set', name: 'Shared tiles (invented)', tiles }, ...more];
+
 export const documentCases: readonly DocumentCase[] = [
   // Text that is no document.
   { name: 'empty', text: () => '', issues: [{ code: 'empty-file', line: 1, column: 1 }] },
@@ -173,6 +176,15 @@ export const documentCases: readonly DocumentCase[] = [
   node('specimen-expires-early', 'masters[0].expires', '2030-05-31', 'expires-before-date'),
   node('rule-book-number', 'ruleBook', 4, 'wrong-type'),
   { name: 'unknown-field-overflow', set: { extra: { deep: [123.25] } }, text: replaced('123.25', '1e999'), issues: one('not-finite', 'extra.deep[0]') },
+  // Tile sets.
+  node('tile-set-without-tiles', 'tileSets', tileSets([]), 'too-few', 'tileSets[0].tiles'),
+  node('tile-set-id-twice', 'tileSets', tileSets([{ id: 't1', readings: [tileReading] }], [{ id: 'set', name: 'Others', tiles: [{ id: 't1', readings: [] }] }]), 'duplicate-id', 'tileSets[1].id'),
+  node('tile-id-twice', 'tileSets', tileSets([{ id: 't1', readings: [tileReading] }, { id: 't1', readings: [] }]), 'duplicate-id', 'tileSets[0].tiles[1].id'),
+  node('tile-difference', 'tileSets', tileSets([{ id: 't1', readings: [
+    { quantity: 'difference', spot: { name: 's1' }, conditions: 'colour-b', difference: [0.1, 0, 0], light: 'D65', observer: 10, master: 'm-slate' },
+  ] }]), 'tile-difference', 'tileSets[0].tiles[0].readings[0].quantity'),
+  node('tile-conditions-unknown', 'tileSets', tileSets([{ id: 't1', readings: [{ ...tileReading, conditions: 'colour-z' }] }]), 'unknown-conditions', 'tileSets[0].tiles[0].readings[0].conditions'),
+  node('tile-light-unknown', 'tileSets', tileSets([{ id: 't1', readings: [{ ...tileReading, light: 'D66' }] }]), 'unknown-light', 'tileSets[0].tiles[0].readings[0].light'),
   // Several at once: all are listed.
   {
     name: 'many-faults',
