@@ -34,7 +34,7 @@ export interface StackedEvent {
   readonly lights: readonly StackedLight[];
   /** Row-major 3K x 3K covariance of the stacked differences trial - standard, lights in the same order; may be singular. */
   readonly covariance: ArrayLike<number>;
-  /** Draws, a power of two 4..32768; where absent 1024, and 4096 where those leave the answer between 0.015 and 0.985. */
+  /** Draws, a power of two 4..32768; where absent 1024, and 8192 where those leave the answer between 0.015 and 0.985. */
   readonly points?: number;
   readonly seed?: number;
 }

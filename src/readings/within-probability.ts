@@ -48,10 +48,8 @@ export function withinProbability(
     return controlled ? Math.sqrt(Math.max(0, quadraticForm3(metric, second[0] - first[0], second[1] - first[1], second[2] - first[2]))) : Infinity;
   };
   // Farther from the limit than four times what form and formula differ by in the pilot rows, both say the same.
-  let band = controlled ? 0 : Infinity;
-  for (let row = 0; controlled && row < POINTS; row += PILOT_STRIDE) {
-    band = Math.max(band, 4 * Math.abs(place(row) - difference(formula, first, second)));
-  }
+  let band = 0;
+  for (let row = 0; row < POINTS; row += PILOT_STRIDE) band = Math.max(band, 4 * Math.abs(place(row) - difference(formula, first, second)));
   let correction = 0;
   for (let row = 0; row < POINTS; row++) {
     const form = place(row);

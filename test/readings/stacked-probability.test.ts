@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Lab } from '../../src/quantities.ts';
 import { contrastCriteria, matchCriteria, toneStepCriteria } from '../../src/readings/stacked-event.ts';
 import type { StackedEvent, StackedLight } from '../../src/readings/stacked-event.ts';
-import { stackedProbability } from '../../src/readings/stacked-probability.ts';
+import { stackedProbability, stackedProbabilityError } from '../../src/readings/stacked-probability.ts';
 import { ciede2000ByCulori, generator, normalGenerator, vectorDraws } from './support/simulation.ts';
 
 const DRAWS = 60_000;
@@ -38,8 +38,8 @@ function simulate(lights: readonly { standard: Lab; trial: Lab }[], covariance: 
 }
 
 describe('against independent draws and the CIEDE2000 of culori', () => {
-  // Allowed: the error that is stated (twice its rms), half as much again, and three standard errors of the draws.
-  const allowed = (p: number): number => 0.0045 + 3 * Math.sqrt(Math.max(1e-4, p * (1 - p)) / DRAWS);
+  // Allowed: the error that is stated, and three standard errors of the draws.
+  const allowed = (p: number): number => stackedProbabilityError + 3 * Math.sqrt(Math.max(1e-4, p * (1 - p)) / DRAWS);
 
   test.each([[3, 1], [6, 2], [9, 3], [12, 4], [12, 8]])('match under four lights, covariance of rank %i, seed %i', (rank, seed) => {
     const { lights, covariance } = fourLights(rank, seed);
