@@ -1,5 +1,6 @@
 export * from './choose/choose-sources.ts';
 export type { ChosenSet } from './choose/chosen-set.ts';
+export * from './mend/mend-cabin.ts';
 export * from './mix/free-mix.ts';
 export type { Share } from './model/groups.ts';
 export * from './model/with-picks.ts';

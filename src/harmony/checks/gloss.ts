@@ -14,7 +14,7 @@ import { certainty, figure, percentOfLimit } from '../wording.ts';
 import type { JointInput } from './joint-input.ts';
 
 /** How many times the match limit two glosses must differ by to read as a wanted contrast. Assumption, no source. */
-const contrastFactor = 3;
+export const contrastFactor = 3;
 /** Spread of one gloss reading where the book does not know the material, GU. Assumption, no source. */
 const unknownMaterialSd = 0.2;
 const noSpread = 1e-6;

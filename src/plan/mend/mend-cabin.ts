@@ -1,0 +1,281 @@
+import type { Cabin, Joint } from '../../cabin/cabin.ts';
+import { labJacobian } from '../../colour/lab-jacobian.ts';
+import { smoothestChange } from '../../colour/smoothest-change.ts';
+import { weightsFor } from '../../colour/weights.ts';
+import type { JudgeContext } from '../../harmony/judge-context.ts';
+import { judgeContext } from '../../harmony/judge-context.ts';
+import { jointInput } from '../../harmony/judge-joint.ts';
+import { judge, judgeCabin } from '../../harmony/judge.ts';
+import type { JudgedCabin, JudgeOptions } from '../../harmony/judge.ts';
+import type { Judgement, Summary } from '../../harmony/judgement.ts';
+import { partBasis } from '../../harmony/part-bases.ts';
+import type { PartBasis } from '../../harmony/part-basis.ts';
+import type { Issue } from '../../issue.ts';
+import type { Lab } from '../../quantities.ts';
+import type { RuleBook } from '../../rules/rule-book.ts';
+import { partOfWork, step } from '../watch.ts';
+import type { Watch } from '../watch.ts';
+import { irreducibleJoints } from './blockers.ts';
+import { mendCard } from './mend-cards.ts';
+import type { MendCard, PartChange } from './mend-cards.ts';
+import { mendGroups } from './mend-items.ts';
+import type { MendGroup, MendTerms } from './mend-items.ts';
+import { jointDemand, nextMargin } from './mend-limits.ts';
+import type { JointDemand, JointMargins, ShiftResponse } from './mend-limits.ts';
+import { noShift, shiftSize } from './mend-problem.ts';
+import type { MendProblem, Shift } from './mend-problem.ts';
+import { mendIssues, mendWords } from './mend-words.ts';
+import { shiftedCabin } from './shifted-cabin.ts';
+import { solveMend } from './solve-mend.ts';
+
+export interface MendOptions extends MendTerms, JudgeOptions {
+  readonly timeLimitS?: number;
+}
+
+/** A joint that no change of a part can mend, and why. */
+export interface NotMendable {
+  readonly joint: string;
+  readonly because: 'accepted' | 'left out' | 'needs readings' | 'not judged by numbers' | 'texture';
+}
+
+/** The changes that make a cabin hold: plain data. */
+export interface MendPlan {
+  readonly feasible: boolean;
+  /** That no smaller set (or cheaper one) will do is proved in the linear model about the answer. */
+  readonly proved: boolean;
+  readonly changes: readonly PartChange[];
+  readonly cards: readonly MendCard[];
+  readonly before: Summary;
+  /** The ordinary check of the cabin with the changes met; undefined where there is no plan. */
+  readonly after: Summary | undefined;
+  /** Every joint that the plan answers for holds by the ordinary check. */
+  readonly kept: boolean;
+  /** Joints that do not hold now and do with the plan. */
+  readonly mended: readonly string[];
+  /** Joints that make a plan impossible, none of which can be left out. */
+  readonly blockers: readonly string[];
+  /** Where there is no plan: what can be done for the others if these joints are left as they are. */
+  readonly withoutBlockers: { readonly left: readonly string[]; readonly changes: readonly PartChange[]; readonly cards: readonly MendCard[]; readonly after: Summary } | undefined;
+  readonly notMendable: readonly NotMendable[];
+  readonly rounds: number;
+  readonly words: readonly string[];
+  readonly issues: readonly Issue[];
+}
+
+/** Times the linear model is made again. */
+const mostRounds = 10;
+/** How far above the asked confidence a joint that binds may end before its margin is taken back. */
+const spareConfidence = 0.02;
+/** What is kept above the asked confidence for the error of the drawn probabilities. */
+const drawError = 0.004;
+/** Blockers that are left out one after the other. */
+const mostPartial = 4;
+
+interface Attempt {
+  readonly solution: { readonly shifts: readonly Shift[]; readonly proved: boolean; readonly judgement: Judgement; readonly kept: boolean } | undefined;
+  readonly proved: boolean;
+  readonly rounds: number;
+  readonly problem: MendProblem;
+  /** Joints that the attempt answers for, by their indices. */
+  readonly asked: readonly number[];
+}
+
+/**
+ * Finds the smallest set of parts to change, and the least shifts, so that every joint that a change can mend holds under every light of
+ * its rule. The linear model is made again about each answer until the ordinary check says so. A shift is a target to the supplier.
+ */
+export async function mendCabin(cabin: Cabin, book: RuleBook, options: MendOptions = {}, watch?: Watch): Promise<MendPlan> {
+  const issues = mendIssues(cabin, options);
+  await step(watch, 0, 'judging the cabin');
+  const judged = judgeCabin(cabin, book, options);
+  const groups = mendGroups(cabin, judged.context, judged.bases, options);
+  const demands = judged.joints.map(({ input }) => jointDemand(input, responseOf(judged.context, judged.bases, groups)));
+  const notMendable = notMendableJoints(judged, demands, options);
+  const base = { before: judged.judgement.summary, issues, notMendable };
+  if (issues.some(({ severity }) => severity === 'error')) {
+    return { ...base, feasible: false, proved: false, changes: [], cards: [], after: undefined, kept: false, mended: [], blockers: [], withoutBlockers: undefined, rounds: 0, words: [] };
+  }
+  const leftOut = new Set(notMendable.filter(({ because }) => because === 'accepted' || because === 'left out').map(({ joint }) => joint));
+  const first = await attempt(cabin, book, options, judged, groups, demands, leftOut, partOfWork(watch, 0.1, 0.6));
+  if (first.solution !== undefined) {
+    const { shifts, judgement, kept } = first.solution;
+    const told = tell(cabin, judged, groups, shifts, judgement);
+    const plan = { ...base, ...told, feasible: true, proved: first.solution.proved, after: judgement.summary, kept, blockers: [], withoutBlockers: undefined, rounds: first.rounds };
+    return { ...plan, words: mendWords(plan, cabin, judged) };
+  }
+  await step(watch, 0.6, 'finding the joints that make a plan impossible');
+  const holdingFirst = [...first.asked].sort((a, b) => Number(judged.judgement.joints[b].verdict === 'holds') - Number(judged.judgement.joints[a].verdict === 'holds') || a - b);
+  const blockers = (await irreducibleJoints(first.problem, holdingFirst, { watch: { ...watch, progress: undefined } })).map((index) => cabin.joints[index].id);
+  const withoutBlockers = await partialPlan(cabin, book, options, judged, groups, demands, leftOut, first, blockers, partOfWork(watch, 0.7, 1));
+  const plan = { ...base, feasible: false, proved: first.proved, changes: [], cards: [], after: undefined, kept: false, mended: [], blockers, withoutBlockers, rounds: first.rounds };
+  return { ...plan, words: mendWords(plan, cabin, judged) };
+}
+
+/** What can still be done for the others, leaving out joints that stand in the way and do not hold. */
+async function partialPlan(
+  cabin: Cabin, book: RuleBook, options: MendOptions, judged: JudgedCabin, groups: readonly MendGroup[], demands: readonly JointDemand[],
+  leftOut: ReadonlySet<string>, first: Attempt, blockers: readonly string[], watch: Watch,
+): Promise<MendPlan['withoutBlockers']> {
+  const verdicts = new Map(judged.judgement.joints.map((joint) => [joint.id, joint.verdict]));
+  const left: string[] = [];
+  let standing = blockers;
+  for (let round = 0; round < mostPartial && standing.length > 0; round++) {
+    const failing = standing.filter((joint) => verdicts.get(joint) !== 'holds');
+    left.push(...(failing.length > 0 ? failing : standing));
+    const next = await attempt(cabin, book, options, judged, groups, demands, new Set([...leftOut, ...left]), partOfWork(watch, round / mostPartial, (round + 1) / mostPartial));
+    if (next.solution !== undefined) {
+      const { changes, cards } = tell(cabin, judged, groups, next.solution.shifts, next.solution.judgement);
+      return { left, changes, cards, after: next.solution.judgement.summary };
+    }
+    standing = (await irreducibleJoints(first.problem, next.asked)).map((index) => cabin.joints[index].id);
+  }
+  return undefined;
+}
+
+function tell(cabin: Cabin, judged: JudgedCabin, groups: readonly MendGroup[], shifts: readonly Shift[], judgement: Judgement) {
+  const mended = new Set(cabin.joints.filter((_, index) => judged.judgement.joints[index].verdict !== 'holds' && judgement.joints[index].verdict === 'holds').map(({ id }) => id));
+  const changed = groups.map((group, index) => ({ group, shift: shifts[index] })).filter(({ shift }) => shift.some((value) => value !== 0));
+  return {
+    mended: [...mended],
+    changes: changed.flatMap(({ group, shift: [dL, da, db, dGloss] }) => group.parts.map((part): PartChange => ({ part, dL, da, db, dGloss }))),
+    cards: changed.map(({ group, shift }) => mendCard(cabin, judged.context, judged.bases, group, shift, mended)),
+  };
+}
+
+/** Tries to make all joints hold but those left out. */
+async function attempt(
+  cabin: Cabin, book: RuleBook, options: MendOptions, judged: JudgedCabin, groups: readonly MendGroup[], firstDemands: readonly JointDemand[],
+  leftOut: ReadonlySet<string>, watch: Watch,
+): Promise<Attempt> {
+  const itemOf = new Map(groups.flatMap((group, index) => group.parts.map((part) => [part, index] as const)));
+  const { rule, confidence } = book.decision;
+  const start: JointMargins = rule === 'simple' ? { colour: 0, gloss: 0 } : { colour: 1.3, gloss: 1.7 };
+  const margins = cabin.joints.map(() => start);
+  const sidesOf = judged.joints.map(({ input }) => input.sides.map((side) => side.part.id) as unknown as readonly [string, string]);
+  const asked = cabin.joints.flatMap((joint, index) => (leftOut.has(joint.id) || (firstDemands[index].colour === undefined && firstDemands[index].gloss === undefined) ? [] : [index]));
+  let demands = [...firstDemands];
+  let shifts: readonly Shift[] = groups.map(() => noShift);
+  let readAt = cabin.joints.map((): readonly [Shift, Shift] => [noShift, noShift]);
+  let best: { readonly shifts: readonly Shift[]; readonly proved: boolean; readonly size: number } | undefined;
+  const problemNow = (): MendProblem => ({
+    items: groups.map(({ item }) => item),
+    limits: asked.flatMap((index) => demands[index].limits(holdingMargins(judged, firstDemands, index, margins, confidence, rule), {
+      joint: index, items: [itemOf.get(sidesOf[index][0])!, itemOf.get(sidesOf[index][1])!], at: readAt[index],
+    })),
+  });
+  let rounds = 0;
+  for (let round = 1; round <= mostRounds; round++) {
+    rounds = round;
+    await step(watch, round / mostRounds, 'finding the least change');
+    const problem = problemNow();
+    const found = await solveMend(problem, { watch: { ...watch, progress: undefined }, ...(round === 1 ? {} : { from: shifts }), ...(options.timeLimitS === undefined ? {} : { timeLimitS: options.timeLimitS }) });
+    if (!found.feasible) {
+      if (best !== undefined) break;
+      return { solution: undefined, proved: found.proved, rounds: round, problem, asked };
+    }
+    shifts = found.shifts;
+    const read = readShifted(cabin, judged, groups, shifts, asked, sidesOf, itemOf);
+    demands = demands.map((demand, index) => read.demands.get(index) ?? demand);
+    readAt = readAt.map((at, index) => (read.demands.has(index) ? [shifts[itemOf.get(sidesOf[index][0])!], shifts[itemOf.get(sidesOf[index][1])!]] : at));
+    const failing = asked.filter((index) => fails(demands[index], confidence, rule, problemNow, index, shifts));
+    if (failing.length === 0) {
+      const size = found.changed.length * 1e6 + shifts.reduce((sum, shift) => sum + shiftSize(shift), 0);
+      if (best === undefined || size < best.size) best = { shifts, proved: found.proved, size };
+    }
+    let moved = false;
+    for (const index of asked) {
+      const { colour, gloss } = demands[index];
+      const turn = (margin: number, within: number | undefined): number => {
+        if (within === undefined || rule === 'simple') return margin;
+        const spare = read.demands.has(index) && within > confidence + spareConfidence && within < 0.999;
+        return within < confidence || spare ? nextMargin(margin, within, confidence + drawError) : margin;
+      };
+      const next = { colour: turn(margins[index].colour, colour), gloss: turn(margins[index].gloss, gloss) };
+      if (next.colour !== margins[index].colour || next.gloss !== margins[index].gloss) moved = true;
+      margins[index] = next;
+    }
+    if (!moved || (best !== undefined && round >= mostRounds / 2)) break;
+  }
+  if (best === undefined) return { solution: undefined, proved: false, rounds: mostRounds, problem: problemNow(), asked };
+  const light = judged.context.light('D65')!;
+  const judgement = judge(shiftedCabin(cabin, groups.map((group, index) => ({ ...group.specimens, shift: best.shifts[index] })), light, judged.context.book.observer), book, options);
+  const answersFor = (index: number, check: string): boolean => {
+    const { colour, gloss, unattainable } = demands[index];
+    if (check === 'gloss') return gloss !== undefined && !unattainable.includes('gloss');
+    return (check === 'colour' || check === 'near-miss') && colour !== undefined && !unattainable.includes('colour');
+  };
+  const kept = asked.every((index) => judgement.joints[index].checks.every((check) =>
+    check.standing !== 'required' || !answersFor(index, check.check) || check.verdict === 'holds' || check.verdict === 'not applicable'));
+  return { solution: { shifts: best.shifts, proved: best.proved, judgement, kept }, proved: best.proved, rounds, problem: problemNow(), asked };
+}
+
+/** A joint that holds now is not asked for more certainty than it has. */
+function holdingMargins(judged: JudgedCabin, first: readonly JointDemand[], index: number, margins: readonly JointMargins[], confidence: number, rule: 'guarded' | 'simple'): JointMargins {
+  const own = margins[index];
+  if (rule === 'simple' || judged.judgement.joints[index].verdict !== 'holds') return own;
+  const { colour = 1, gloss = 1 } = first[index];
+  const spare = (within: number, margin: number): number => (within >= confidence && within < confidence + 2 * spareConfidence ? Math.min(margin, 1) : margin);
+  return { colour: spare(colour, own.colour), gloss: spare(gloss, own.gloss) };
+}
+
+function fails(demand: JointDemand, confidence: number, rule: 'guarded' | 'simple', problem: () => MendProblem, joint: number, shifts: readonly Shift[]): boolean {
+  if (rule === 'simple') return problem().limits.some((limit) => limit.joint === joint && limit.excess(shifts[limit.items[0]], shifts[limit.items[1]]) > 1e-4);
+  const asked = [
+    ...(demand.colour === undefined || demand.unattainable.includes('colour') ? [] : [demand.colour]),
+    ...(demand.gloss === undefined || demand.unattainable.includes('gloss') ? [] : [demand.gloss]),
+  ];
+  return asked.some((within) => within < confidence);
+}
+
+/** What the joints of changed parts ask for, read again with the readings as they would be. */
+function readShifted(
+  cabin: Cabin, judged: JudgedCabin, groups: readonly MendGroup[], shifts: readonly Shift[], asked: readonly number[],
+  sidesOf: readonly (readonly [string, string])[], itemOf: ReadonlyMap<string, number>,
+): { readonly demands: ReadonlyMap<number, JointDemand> } {
+  const light = judged.context.light('D65')!;
+  const document = shiftedCabin(cabin, groups.map((group, index) => ({ ...group.specimens, shift: shifts[index] })), light, judged.context.book.observer);
+  const context = judgeContext(document, judged.context.rules, judged.context.stage, judged.context.asOf);
+  const isChanged = (part: string): boolean => shifts[itemOf.get(part)!].some((value) => value !== 0);
+  const affected = asked.filter((index) => sidesOf[index].some(isChanged));
+  const bases = new Map(affected.flatMap((index) => sidesOf[index]).map((part) => [part, partBasis(context, context.index.parts.get(part)!)]));
+  const response = responseOf(context, bases, groups);
+  return { demands: new Map(affected.map((index) => [index, jointDemand(jointInput(context, cabin.joints[index] as Joint, bases).input, response)])) };
+}
+
+const unmoved = [1, 0, 0, 0, 1, 0, 0, 0, 1];
+
+/** How the colour of a part under a light moves with its shift: the smoothest change of its first spectrum, seen from its present one. */
+function responseOf(context: JudgeContext, bases: ReadonlyMap<string, PartBasis>, groups: readonly MendGroup[]): ShiftResponse {
+  const specimens = new Map(groups.flatMap((group) => group.parts.map((part) => [part, group.specimens] as const)));
+  const known = new Map<string, readonly number[]>();
+  const compute = (part: string, name: string): readonly number[] => {
+    const spectrum = specimens.get(part)?.spectrum;
+    const group = bases.get(part)?.colour?.groups.find((each) => context.sample(each, [])?.spectrum !== undefined);
+    const present = group === undefined ? undefined : context.sample(group, [])?.spectrum;
+    const [reference, light] = [context.light('D65'), context.light(name)];
+    if (spectrum === undefined || present === undefined || reference === undefined || light === undefined) return unmoved;
+    const { observer } = context.book;
+    const count = spectrum.values.length;
+    const units: readonly Lab[] = [[1, 0, 0], [0, 1, 0], [0, 0, 1]];
+    const changes = units.map((unit) => smoothestChange(spectrum, reference, observer, unit));
+    const jacobian = labJacobian(present.values, weightsFor(light, observer, present.startNm, present.stepNm, count));
+    return [0, 1, 2].flatMap((row) => changes.map((change) => change.reduce((sum, value, index) => sum + value * jacobian[row * count + index], 0)));
+  };
+  return (part, light) => {
+    const key = JSON.stringify([part, light]);
+    const made = known.get(key) ?? compute(part, light);
+    known.set(key, made);
+    return made;
+  };
+}
+
+function notMendableJoints(judged: JudgedCabin, demands: readonly JointDemand[], options: MendOptions): readonly NotMendable[] {
+  return judged.judgement.joints.flatMap((joint, index): NotMendable[] => {
+    const because = options.except?.includes(joint.id) === true ? 'left out' : joint.accepted ? 'accepted'
+      : joint.verdict === 'holds' ? undefined
+        : joint.checks.some((check) => check.check === 'texture' && check.verdict === 'clashes' && check.standing !== 'advisory') ? 'texture'
+          : demands[index].unattainable.length > 0 ? 'needs readings'
+            : demands[index].colour === undefined && demands[index].gloss === undefined ? 'not judged by numbers' : undefined;
+    return because === undefined ? [] : [{ joint: joint.id, because }];
+  });
+}

@@ -1,0 +1,72 @@
+import type { Cabin, Part } from '../../cabin/cabin.ts';
+import type { JudgeContext } from '../../harmony/judge-context.ts';
+import type { PartBasis } from '../../harmony/part-basis.ts';
+import type { MaterialReach } from './material-reach.ts';
+import { glossIsOfTool, reachOf, toolGlossStep } from './material-reach.ts';
+import type { MendItem } from './mend-problem.ts';
+import type { SpecimenShift } from './shifted-cabin.ts';
+
+export interface MendTerms {
+  /** Parts that stay as they are, beside the carry-over ones. */
+  readonly locked?: readonly string[];
+  readonly releaseFrozen?: boolean;
+  /** `fewest` parts change, or the `cheapest` set of them by set-up and tool costs. */
+  readonly aim?: 'fewest' | 'cheapest';
+  /** Reach by material, in place of the assumed one. */
+  readonly reach?: Readonly<Record<string, MaterialReach>>;
+  /** Joints that are left as they are. */
+  readonly except?: readonly string[];
+}
+
+/** Parts that change together since they stand by the same specimen, with their numbers. */
+export interface MendGroup {
+  readonly parts: readonly string[];
+  readonly item: MendItem;
+  readonly specimens: Omit<SpecimenShift, 'shift'>;
+  /** The gloss of it is set by the grain of a tool. */
+  readonly tool: boolean;
+}
+
+/** Cost of a change where the source states no set-up: what makes the fewest parts the cheapest among such. */
+const unstatedCost = 1;
+
+/** What may change, and how far. A part that borrows the readings of its other hand changes with it, and is locked with it. */
+export function mendGroups(cabin: Cabin, context: JudgeContext, bases: ReadonlyMap<string, PartBasis>, terms: MendTerms): readonly MendGroup[] {
+  const groups = new Map<string, Part[]>();
+  for (const part of cabin.parts) {
+    const basis = bases.get(part.id);
+    const key = basis?.colour?.specimen.id ?? basis?.gloss?.specimen.id ?? `part ${part.id}`;
+    groups.set(key, [...(groups.get(key) ?? []), part]);
+  }
+  return [...groups.values()].map((parts) => mendGroup(context, parts, bases, terms));
+}
+
+function mendGroup(context: JudgeContext, parts: readonly Part[], bases: ReadonlyMap<string, PartBasis>, terms: MendTerms): MendGroup {
+  const own = parts.map((part) => bases.get(part.id)).filter((basis) => basis !== undefined);
+  const [first] = own;
+  const source = first.source;
+  const fixed = parts.some((part) => terms.locked?.includes(part.id) === true || (part.frozen === true && terms.releaseFrozen !== true));
+  const reach = reachOf(source, terms.reach);
+  const group = first.colour?.groups.find((each) => context.sample(each, [])?.spectrum !== undefined);
+  const spectrum = group === undefined ? undefined : context.sample(group, [])?.spectrum;
+  const limits = [fixed || first.colour === undefined ? 0 : reach.L, fixed || first.colour === undefined ? 0 : reach.a, fixed || first.colour === undefined ? 0 : reach.b, fixed || first.gloss === undefined ? 0 : reach.gloss] as const;
+  const lowestGloss = Math.min(...own.flatMap((basis) => basis.gloss?.samples.map((sample) => sample.mean) ?? []), Infinity);
+  const tool = glossIsOfTool(source);
+  const cheapest = terms.aim === 'cheapest';
+  return {
+    parts: parts.map((part) => part.id),
+    tool,
+    specimens: {
+      colour: new Set(own.flatMap((basis) => (basis.colour === undefined ? [] : [basis.colour.specimen.id]))),
+      gloss: new Set(own.flatMap((basis) => (basis.gloss === undefined ? [] : [basis.gloss.specimen.id]))),
+      ...(spectrum === undefined ? {} : { spectrum: { startNm: spectrum.startNm, stepNm: spectrum.stepNm, values: spectrum.values } }),
+    },
+    item: {
+      up: limits,
+      down: [limits[0], limits[1], limits[2], Math.min(limits[3], lowestGloss)],
+      cost: cheapest ? own.reduce((sum, basis) => sum + (basis.source.setupCost ?? unstatedCost), 0) : parts.length,
+      ...(tool ? { glossStep: toolGlossStep } : {}),
+      glossCost: tool && cheapest ? own.reduce((sum, basis) => sum + (basis.source.toolCost ?? unstatedCost), 0) : 0,
+    },
+  };
+}

@@ -1,0 +1,168 @@
+import type { JointInput } from '../../harmony/checks/joint-input.ts';
+import { colourQuestion } from '../../harmony/checks/colour.ts';
+import { contrastFactor, glossQuestion } from '../../harmony/checks/gloss.ts';
+import { nearMissQuestion } from '../../harmony/checks/near-miss.ts';
+import { colourEvent } from '../../harmony/colour-evaluation.ts';
+import type { LightDemand } from '../../harmony/colour-evaluation.ts';
+import type { ColourPair, PairLight } from '../../harmony/colour-pair.ts';
+import { differenceCovariance } from '../../readings/difference-covariance.ts';
+import { criterionRange, criterionValue } from '../../readings/criterion-test.ts';
+import { judgeEvent } from '../../readings/judge-event.ts';
+import { stackedProbability } from '../../readings/stacked-probability.ts';
+import { normalQuantile } from '../../readings/normal-distribution.ts';
+import { scalarDifferenceVariance } from '../../readings/scalar-variance.ts';
+import type { Criterion } from '../../readings/stacked-event.ts';
+import { criterionState, lightCovariance } from '../../readings/stacked-excess.ts';
+import type { Lab } from '../../quantities.ts';
+import type { MendLimit, Shift } from './mend-problem.ts';
+
+/** How a side's colour under a light moves with its shift, to first order: row-major 3 x 3. */
+export type ShiftResponse = (part: string, light: string) => readonly number[];
+
+/** What a joint asks of the shifts of its two sides. */
+export interface JointDemand {
+  /** Probability that all that is asked in colour holds, and in gloss; undefined where it is not asked. */
+  readonly colour?: number;
+  readonly gloss?: number;
+  /** What is asked and could not be seen to hold even by sides that are alike: it takes readings, not changes. */
+  readonly unattainable: readonly ('colour' | 'gloss')[];
+  /** Limits tightened by a margin in standard uncertainties. */
+  readonly limits: (margins: JointMargins, place: Place) => readonly MendLimit[];
+}
+
+/** How many standard uncertainties are kept from the limits. */
+export interface JointMargins {
+  readonly colour: number;
+  readonly gloss: number;
+}
+
+/** The numbers of a joint's sides in the problem, and the shifts at which the colours of this round were read. */
+export interface Place {
+  readonly joint: number;
+  readonly items: readonly [number, number];
+  readonly at: readonly [Shift, Shift];
+}
+
+/** A limit is never tightened below this share of itself, so that a plan is not asked for the impossible. */
+const leastShare = 0.02;
+
+/** What a joint asks of its sides by the rule's own criteria; nothing where neither colour nor gloss is judged by numbers. */
+export function jointDemand(input: JointInput, response: ShiftResponse): JointDemand {
+  const colour = colourDemand(input, response);
+  const gloss = glossDemand(input);
+  return {
+    ...(colour === undefined ? {} : { colour: colour.within }),
+    ...(gloss === undefined ? {} : { gloss: gloss.within }),
+    unattainable: [...(colour?.attainable === false ? ['colour' as const] : []), ...(gloss?.attainable === false ? ['gloss' as const] : [])],
+    limits: (margins, place) => [
+      ...(colour?.attainable === true ? colour.limits(margins.colour, place) : []), ...(gloss?.attainable === true ? gloss.limits(margins.gloss, place) : []),
+    ],
+  };
+}
+
+interface Demand {
+  readonly within: number;
+  /** Two sides that are alike would be judged to hold: what is wanting is a change, not readings. */
+  readonly attainable: boolean;
+  readonly limits: (margin: number, place: Place) => readonly MendLimit[];
+}
+
+/** Everything that is asked in colour under each required light, the distance of a wanted step or contrast included. */
+export function colourDemands(input: JointInput): { readonly pair: ColourPair; readonly demands: readonly LightDemand[] } | undefined {
+  const { rule, colour } = input;
+  const intent = rule.intent.colour;
+  if (typeof colour === 'string' || colour.indicative || intent === 'free' || rule.colour.notJudged !== undefined || rule.colour.standing === 'advisory') return undefined;
+  const apart = intent === 'match' ? undefined : nearMissQuestion(input);
+  const demands = colourQuestion(input).demands.flatMap((demand, index): LightDemand[] => (demand.standing !== 'required' ? []
+    : [{ ...demand, criteria: [...demand.criteria, ...(apart?.demands[index].criteria ?? [])] }]));
+  return demands.length === 0 ? undefined : { pair: colour, demands };
+}
+
+function colourDemand(input: JointInput, response: ShiftResponse): Demand | undefined {
+  const asked = colourDemands(input);
+  if (asked === undefined) return undefined;
+  const { pair, demands } = asked;
+  const event = colourEvent(pair, { ...colourQuestion(input), demands });
+  const covariance = differenceCovariance(pair.spread);
+  const [standard, trial] = input.sides.map((side) => side.part.id);
+  const terms = demands.flatMap((demand) => {
+    const index = pair.lights.findIndex(({ light }) => light === demand.light);
+    if (index < 0) return [];
+    const own = lightCovariance(covariance, 3 * pair.lights.length, index);
+    return demand.criteria.map((criterion) => ({
+      criterion, light: pair.lights[index], state: criterionState(criterion, pair.lights[index].standard, pair.lights[index].trial, own),
+      responses: [response(standard, demand.light), response(trial, demand.light)] as const,
+    }));
+  });
+  const { rule, confidence } = input.book.decision;
+  const own = differenceCovariance(event.spread);
+  const probability = (lights: typeof event.lights): number => (lights.length === 0 ? 1 : stackedProbability({ lights, covariance: own }).all);
+  const verdict = (lights: typeof event.lights): boolean => (lights.length === 0 || judgeEvent({ lights, covariance: own }, rule, confidence).verdict === 'holds');
+  return {
+    within: probability(event.lights),
+    attainable: input.rule.intent.colour !== 'match' || verdict(event.lights.map((light) => ({ ...light, trial: light.standard }))),
+    limits: (margin, place) => terms.flatMap((term) => criterionLimits(term, margin, place)),
+  };
+}
+
+interface Term {
+  readonly criterion: Criterion;
+  readonly light: PairLight;
+  readonly state: { readonly uncertainty: number };
+  readonly responses: readonly [readonly number[], readonly number[]];
+}
+
+function criterionLimits({ criterion, light, state, responses }: Term, margin: number, { joint, items, at }: Place): MendLimit[] {
+  const value = (first: Shift, second: Shift): number =>
+    criterionValue(criterion, movedLab(light.standard, responses[0], first, at[0]), movedLab(light.trial, responses[1], second, at[1]));
+  const [low, high] = criterionRange(criterion);
+  const kept = margin * state.uncertainty;
+  const limits: MendLimit[] = [];
+  if (Number.isFinite(high)) {
+    const most = high > 0 ? Math.max(leastShare * high, high - kept) : high - kept;
+    const convex = criterion.kind === 'difference' || criterion.component === 'dL' || criterion.component === 'da' || criterion.component === 'db';
+    limits.push({ joint, items, convex, excess: (first, second) => value(first, second) - most });
+  }
+  if (Number.isFinite(low)) {
+    // A signed component that must not fall below a limit is as straight as one that must not rise above one; a distance is not.
+    const convex = criterion.kind === 'component' && criterion.absolute !== true && criterion.component !== 'dC' && criterion.component !== 'dH';
+    const least = low < 0 ? Math.min(leastShare * low, low + kept) : low + kept;
+    limits.push({ joint, items, convex, excess: (first, second) => least - value(first, second) });
+  }
+  return limits;
+}
+
+function movedLab(lab: Lab, response: readonly number[], shift: Shift, from: Shift): Lab {
+  const [L, a, b] = [shift[0] - from[0], shift[1] - from[1], shift[2] - from[2]];
+  return [
+    lab[0] + response[0] * L + response[1] * a + response[2] * b,
+    lab[1] + response[3] * L + response[4] * a + response[5] * b,
+    lab[2] + response[6] * L + response[7] * a + response[8] * b,
+  ];
+}
+
+function glossDemand(input: JointInput): Demand | undefined {
+  const { rule } = input;
+  if (!rule.gloss.applicable || rule.intent.gloss === 'free' || rule.gloss.standing === 'advisory') return undefined;
+  const question = glossQuestion(input);
+  if (question === undefined) return undefined;
+  const uncertainty = Math.sqrt(scalarDifferenceVariance(question.first, question.second, question.priorReadings, question.instrumentVariance));
+  const { within } = question.compare(question.difference, uncertainty);
+  const contrast = rule.intent.gloss === 'contrast';
+  const limit = rule.gloss.limit * (contrast ? contrastFactor : 1);
+  return {
+    within,
+    attainable: contrast || question.compare(0, uncertainty).within >= input.book.decision.confidence,
+    limits: (margin, { joint, items, at }) => {
+      const most = contrast ? limit + margin * uncertainty : Math.max(leastShare * limit, limit - margin * uncertainty);
+      const value = (first: Shift, second: Shift): number => Math.abs(question.difference + (second[3] - at[1][3]) - (first[3] - at[0][3]));
+      return [{ joint, items, convex: !contrast, excess: (first, second) => (contrast ? most - value(first, second) : value(first, second) - most) }];
+    },
+  };
+}
+
+/** The margin that would bring a probability to the one asked for, in standard uncertainties, from that which gave it. */
+export function nextMargin(margin: number, within: number, wanted: number): number {
+  const held = (probability: number): number => normalQuantile(Math.min(1 - 1e-6, Math.max(1e-6, probability)));
+  return Math.min(8, Math.max(-1, margin + held(wanted) - held(within)));
+}

@@ -1,0 +1,57 @@
+import type { Cabin } from '../../cabin/cabin.ts';
+import type { JudgedCabin } from '../../harmony/judge.ts';
+import type { Issue } from '../../issue.ts';
+import type { MendOptions, MendPlan, NotMendable } from './mend-cabin.ts';
+
+const becauseWords: Readonly<Record<NotMendable['because'], string>> = {
+  accepted: 'a decision in force accepts it',
+  'left out': 'it is left out as asked',
+  'needs readings': 'even sides that are alike could not be seen to hold by these readings: it takes readings, not changes',
+  'not judged by numbers': 'what it lacks is not a matter of colour or gloss in numbers',
+  texture: 'its texture clashes, which is a matter of the tool and not planned here',
+};
+
+const joined = (items: readonly string[]): string => (items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`);
+
+/** The plan in whole sentences. */
+export function mendWords(plan: Omit<MendPlan, 'words'>, cabin: Cabin, judged: JudgedCabin): readonly string[] {
+  const name = (part: string): string => judged.context.names.get(part) ?? part;
+  const joint = (id: string): string => {
+    const own = cabin.joints.find((each) => each.id === id);
+    return own === undefined ? id : `${name(own.parts[0])} to ${name(own.parts[1])}`;
+  };
+  if (cabin.parts.length === 0) return ['The cabin has no parts: there is nothing to mend.'];
+  if (cabin.joints.length === 0) return ['No two parts are joined: there is nothing to mend.'];
+  const others = [...new Set(plan.notMendable.map(({ because }) => because))].map((because) =>
+    `Not mended by a change: ${joined(plan.notMendable.filter((each) => each.because === because).map((each) => joint(each.joint)))}, since ${becauseWords[because]}.`);
+  if (!plan.feasible) {
+    return [
+      plan.blockers.length === 0 ? 'No plan was found: the changes kept missing what the ordinary check asks. That there is none is not proved.'
+        : `There is no plan within reach: ${plan.blockers.length === 1 ? `the joint ${joint(plan.blockers[0])} cannot be made to hold` : `the joints ${joined(plan.blockers.map(joint))} cannot all be made to hold together, though any one left out would do`}.`,
+      ...(plan.withoutBlockers === undefined ? [] : [
+        `Leaving ${joined(plan.withoutBlockers.left.map(joint))} as ${plan.withoutBlockers.left.length === 1 ? 'it is' : 'they are'}, the others hold with ${plan.withoutBlockers.changes.length === 0 ? 'no change' : `${plan.withoutBlockers.changes.length} parts changed: ${joined(plan.withoutBlockers.changes.map(({ part }) => name(part)))}`}.`,
+      ]),
+      ...others,
+    ];
+  }
+  if (plan.changes.length === 0) return ['Every joint that a change could mend holds already: nothing is to change.', ...others];
+  return [
+    `${plan.changes.length === 1 ? 'One part changes' : `${plan.changes.length} parts change`}: ${joined(plan.changes.map(({ part }) => name(part)))}. ${plan.mended.length === 1 ? 'One joint is' : `${plan.mended.length} joints are`} mended by it.`,
+    plan.proved ? 'That no smaller set will do is proved, in the linear model about the answer.' : 'That no smaller set will do is not proved: some limits are not convex.',
+    plan.kept ? 'The ordinary check of the cabin with these changes met says that all of them hold.' : 'The ordinary check of the cabin with these changes met does not say that all of them hold.',
+    'Each shift is a target to the supplier, not a forecast of a recipe.',
+    ...others,
+  ];
+}
+
+/** Names that the cabin does not have. */
+export function mendIssues(cabin: Cabin, options: MendOptions): readonly Issue[] {
+  const parts = new Set(cabin.parts.map((part) => part.id));
+  const joints = new Set(cabin.joints.map((joint) => joint.id));
+  const unknown = (code: string, path: string, found: string, known: ReadonlySet<string>): Issue =>
+    ({ code, severity: 'error', path, found, expected: `one of ${[...known].slice(0, 12).join(', ')}${known.size > 12 ? ' ...' : ''}` });
+  return [
+    ...(options.locked ?? []).filter((part) => !parts.has(part)).map((part) => unknown('unknown-part', 'lock', part, parts)),
+    ...(options.except ?? []).filter((joint) => !joints.has(joint)).map((joint) => unknown('unknown-joint', 'except', joint, joints)),
+  ];
+}
