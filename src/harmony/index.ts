@@ -1,3 +1,4 @@
 export * from './check-json.ts';
 export * from './judge.ts';
 export * from './judgement.ts';
+export * from './rejudge.ts';

@@ -15,6 +15,13 @@ import type { CompiledRuleBook } from '../rules/compile-rule-book.ts';
 import type { RuleBook } from '../rules/rule-book.ts';
 import { partNames } from './names.ts';
 
+/** What was computed of readings; it may serve the next document where the readings and all they rest on are the same. */
+export interface ReadingMemory {
+  readonly samples: WeakMap<ReadingGroup, Map<string, ColourSample | undefined>>;
+  readonly carriers: WeakMap<ColourSample, LabCarrier>;
+  readonly masters: Map<string, readonly ReadingGroup[]>;
+}
+
 /** What every step of judging one cabin by one book has at hand; samples are computed once. */
 export interface JudgeContext {
   readonly cabin: Cabin;
@@ -29,21 +36,22 @@ export interface JudgeContext {
   readonly sample: (group: ReadingGroup, lights: readonly JudgedLight[]) => ColourSample | undefined;
   readonly carrier: (sample: ColourSample) => LabCarrier;
   readonly groupsOfMaster: (master: string) => readonly ReadingGroup[];
+  readonly memory: ReadingMemory;
 }
 
-export function judgeContext(cabin: Cabin, rules: CompiledRuleBook, stage: string, asOf: string): JudgeContext {
+const emptyMemory = (): ReadingMemory => ({ samples: new WeakMap(), carriers: new WeakMap(), masters: new Map() });
+
+export function judgeContext(cabin: Cabin, rules: CompiledRuleBook, stage: string, asOf: string, memory: ReadingMemory = emptyMemory()): JudgeContext {
   const index = cabinIndex(cabin);
   const own = new Map((cabin.lights ?? []).map((light) => [light.id, userLight(light.id, light.startNm, light.stepNm, light.values)]));
   const light = (name: string): Light | undefined => lightByName(name) ?? own.get(name);
-  const groups = new Map<string, readonly ReadingGroup[]>();
-  const samples = new Map<ReadingGroup, Map<string, ColourSample | undefined>>();
-  const carriers = new WeakMap<ColourSample, LabCarrier>();
+  const { samples, carriers, masters } = memory;
 
   const groupsOfMaster = (master: string): readonly ReadingGroup[] => {
-    const known = groups.get(master);
+    const known = masters.get(master);
     if (known !== undefined) return known;
     const made = groupColourReadings(index.masters.get(master)?.readings ?? [], index.conditions).groups;
-    groups.set(master, made);
+    masters.set(master, made);
     return made;
   };
   const masterLab: MasterLab = (master, name, observer: ObserverDegrees): Lab | undefined => {
@@ -69,6 +77,6 @@ export function judgeContext(cabin: Cabin, rules: CompiledRuleBook, stage: strin
     return known;
   };
   return {
-    cabin, index, rules, book: rules.book, stage, asOf, names: partNames(cabin.parts), light, sample, carrier, groupsOfMaster,
+    cabin, index, rules, book: rules.book, stage, asOf, names: partNames(cabin.parts), light, sample, carrier, groupsOfMaster, memory,
   };
 }

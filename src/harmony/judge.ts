@@ -1,4 +1,4 @@
-import type { Cabin } from '../cabin/cabin.ts';
+import type { Cabin, Joint, Part } from '../cabin/cabin.ts';
 import type { Issue } from '../issue.ts';
 import { compileRuleBook } from '../rules/compile-rule-book.ts';
 import type { RuleBook } from '../rules/rule-book.ts';
@@ -9,11 +9,11 @@ import { judgeContext } from './judge-context.ts';
 import type { JudgeContext } from './judge-context.ts';
 import { judgeJoint } from './judge-joint.ts';
 import type { JudgedJoint } from './judge-joint.ts';
-import type { Judgement, PartResult } from './judgement.ts';
+import type { JointResult, Judgement, PartResult } from './judgement.ts';
 import { partBasis } from './part-bases.ts';
 import type { PartBasis } from './part-basis.ts';
 import { measurementRequests } from './requests.ts';
-import { judgeRuns } from './runs.ts';
+import { judgeRuns, pathsOfMatches } from './runs.ts';
 import { summarise } from './summary.ts';
 
 export interface JudgeOptions {
@@ -29,7 +29,22 @@ export interface JudgedCabin {
   readonly context: JudgeContext;
   readonly bases: ReadonlyMap<string, PartBasis>;
   readonly joints: readonly JudgedJoint[];
+  /** Paths between the parts that lie farthest apart, as `pathsOfMatches()` found them. */
+  readonly paths: readonly (readonly string[])[];
+  /** What compiling the rule book had to say. */
+  readonly bookIssues: readonly Issue[];
 }
+
+/** What was judged before and still stands; nothing where it does not, or was not judged yet. */
+export interface StillStanding {
+  readonly basis: (part: Part) => PartBasis | undefined;
+  readonly part: (basis: PartBasis) => PartResult | undefined;
+  readonly joint: (joint: Joint, bases: ReadonlyMap<string, PartBasis>) => JudgedJoint | undefined;
+  readonly paths: (joints: readonly JointResult[]) => JudgedCabin['paths'] | undefined;
+}
+
+const nothing = (): undefined => undefined;
+const nothingStands: StillStanding = { basis: nothing, part: nothing, joint: nothing, paths: nothing };
 
 /**
  * Judges every joint, part and run of a cabin by a rule book. Pure and deterministic: the same input gives the same result.
@@ -43,12 +58,21 @@ export function judgeCabin(cabin: Cabin, book: RuleBook, options: JudgeOptions =
   const { value: rules, issues } = compileRuleBook(book);
   if (rules === undefined) throw new RangeError(`rule book ${book.id} does not compile: ${issues[0]?.code ?? 'unknown fault'}`);
   const context = judgeContext(cabin, rules, options.stage ?? cabin.stage ?? 'new', options.asOf ?? cabin.asOf);
-  const bases = new Map(cabin.parts.map((part) => [part.id, partBasis(context, part)]));
-  const parts = cabin.parts.map((part) => judgePart(context, bases.get(part.id) as PartBasis));
-  const masterUses = new Map(parts.map((part) =>
-    [part.id, part.checks.find((check) => check.check === 'master' && check.subject === 'colour' && check.verdict !== 'open')?.limitUse]));
-  const joints = cabin.joints.map((joint) => judgeJoint(context, joint, bases, (part) => masterUses.get(part)));
+  return judgeWith(context, issues, nothingStands);
+}
+
+/** Judges what does not stand yet, and puts all together. */
+export function judgeWith(context: JudgeContext, bookIssues: readonly Issue[], standing: StillStanding): JudgedCabin {
+  const { cabin, book } = context;
+  const bases = new Map(cabin.parts.map((part) => [part.id, standing.basis(part) ?? partBasis(context, part)]));
+  const parts = cabin.parts.map((part) => {
+    const basis = bases.get(part.id) as PartBasis;
+    return standing.part(basis) ?? judgePart(context, basis);
+  });
+  const resultOf = new Map(parts.map((part) => [part.id, part]));
+  const joints = cabin.joints.map((joint) => standing.joint(joint, bases) ?? judgeJoint(context, joint, bases, (part) => masterUse(resultOf.get(part))));
   const results = joints.map(({ result }) => result);
+  const paths = standing.paths(results) ?? pathsOfMatches(cabin, results);
   const judgement: Judgement = {
     cabin: cabin.name,
     stage: context.stage,
@@ -60,12 +84,15 @@ export function judgeCabin(cabin: Cabin, book: RuleBook, options: JudgeOptions =
     summary: summarise(results),
     joints: results,
     parts,
-    runs: judgeRuns(context, bases, joints),
+    runs: judgeRuns(context, bases, paths),
     requests: measurementRequests(context, joints),
-    issues: [...issues, ...dataIssues(context)],
+    issues: [...bookIssues, ...dataIssues(context)],
   };
-  return { judgement, context, bases, joints };
+  return { judgement, context, bases, joints, paths, bookIssues };
 }
+
+const masterUse = (part: PartResult | undefined): number | undefined =>
+  part?.checks.find((check) => check.check === 'master' && check.subject === 'colour' && check.verdict !== 'open')?.limitUse;
 
 function judgePart(context: JudgeContext, basis: PartBasis): PartResult {
   return {

@@ -1,3 +1,4 @@
+import type { Cabin } from '../cabin/cabin.ts';
 import { chanceOfDeciding } from '../readings/colour-spots-needed.ts';
 import type { OpenColourCheck } from '../readings/colour-spots-needed.ts';
 import { scalarChanceOfDeciding } from '../readings/scalar-spots-needed.ts';
@@ -15,10 +16,22 @@ import type { PartBasis } from './part-basis.ts';
 export function measurementRequests(context: JudgeContext, joints: readonly JudgedJoint[]): readonly MeasurementRequest[] {
   return joints
     .filter(({ result }) => result.verdict === 'open')
-    .flatMap((judged) => judged.result.checks.filter(counts).flatMap((check) => requestsFor(context, judged, check)))
+    .flatMap((judged) => requestsOf(context, judged))
     .map((request, index) => ({ request, index }))
     .sort((first, second) => (second.request.chance ?? 0) - (first.request.chance ?? 0) || first.index - second.index)
     .map(({ request }) => request);
+}
+
+/** The requests of a joint that was judged before are those of before, as long as the suppliers have the same names. */
+const asked = new WeakMap<JudgedJoint, { readonly suppliers: Cabin['suppliers']; readonly requests: readonly MeasurementRequest[] }>();
+
+function requestsOf(context: JudgeContext, judged: JudgedJoint): readonly MeasurementRequest[] {
+  const { suppliers } = context.cabin;
+  const known = asked.get(judged);
+  if (known !== undefined && known.suppliers === suppliers) return known.requests;
+  const requests = judged.result.checks.filter(counts).flatMap((check) => requestsFor(context, judged, check));
+  asked.set(judged, { suppliers, requests });
+  return requests;
 }
 
 function requestsFor(context: JudgeContext, judged: JudgedJoint, check: CheckResult): readonly MeasurementRequest[] {

@@ -1,26 +1,25 @@
-import type { Joint } from '../cabin/cabin.ts';
+import type { Cabin, Joint } from '../cabin/cabin.ts';
 import { farthestPair, partGraph } from '../cabin/part-graph.ts';
 import { formulaLabel } from '../colour/formula-label.ts';
 import { colourQuestion } from './checks/colour.ts';
 import type { JointInput } from './checks/joint-input.ts';
 import { ruleFormula } from './checks/joint-input.ts';
 import { evaluateColour } from './colour-evaluation.ts';
+import type { ColourEvaluation } from './colour-evaluation.ts';
 import { comparisonPhrase } from './colour-wording.ts';
 import type { JudgeContext } from './judge-context.ts';
-import type { JudgedJoint } from './judge-joint.ts';
 import { jointInput } from './judge-joint.ts';
 import type { JointResult, RunResult } from './judgement.ts';
 import type { PartBasis } from './part-basis.ts';
 import { certainty } from './wording.ts';
 
 /**
- * Drift along paths of parts: the ends of a run against each other, by the rule of a sight line. Runs are those the user drew, and in each
- * zone, for every connected set of three or more parts held together by `match` joints, the way between the two that lie
- * the most joints apart. A run whose ends cannot be compared is left out.
+ * Drift along paths of parts: the ends of a run against each other, by the rule of a sight line. Runs are those the user drew, and the
+ * paths found by `pathsOfMatches()` whose ends no drawn run has. A run whose ends cannot be compared is left out.
  */
-export function judgeRuns(context: JudgeContext, bases: ReadonlyMap<string, PartBasis>, joints: readonly JudgedJoint[]): readonly RunResult[] {
+export function judgeRuns(context: JudgeContext, bases: ReadonlyMap<string, PartBasis>, paths: readonly (readonly string[])[]): readonly RunResult[] {
   const drawn = (context.cabin.runs ?? []).map((run) => ({ id: run.id, parts: run.parts }));
-  const found = pathsOfMatches(context, joints.map(({ result }) => result))
+  const found = paths
     .filter((parts) => !drawn.some((run) => sameEnds(run.parts, parts)))
     .map((parts) => ({ id: undefined, parts }));
   return [...drawn, ...found].flatMap(({ id, parts }) => judgeRun(context, bases, id, parts) ?? []);
@@ -29,39 +28,76 @@ export function judgeRuns(context: JudgeContext, bases: ReadonlyMap<string, Part
 const sameEnds = (first: readonly string[], second: readonly string[]): boolean =>
   [first[0], first.at(-1)].sort().join() === [second[0], second.at(-1)].sort().join();
 
-function pathsOfMatches(context: JudgeContext, results: readonly JointResult[]): readonly (readonly string[])[] {
-  const graph = partGraph(context.cabin);
+/** In each zone, for every connected set of three or more parts held together by `match` joints, the way between the two that lie the most joints apart. */
+export function pathsOfMatches(cabin: Cabin, results: readonly JointResult[]): readonly (readonly string[])[] {
+  const graph = partGraph(cabin);
   const matching = new Set(results.filter((result) => result.intent.colour === 'match' && result.kind !== 'sightline').map((result) => result.id));
   const passes = (joint: Joint): boolean => matching.has(joint.id);
   return graph.zoneSets(passes).filter(({ parts }) => parts.length > 2).flatMap(({ parts }) => {
-    const ends = farthestPair(parts, (first, second) => graph.shortestPath(first, second, passes, parts)?.length);
+    const ends = farthestPair(parts, jointsApart(parts, (part) => graph.neighbours(part, passes)));
     const path = ends === undefined ? undefined : graph.shortestPath(ends[0], ends[1], passes, parts);
     return path === undefined ? [] : [path];
   });
+}
+
+/** How many joints lie between two of some parts, breadth first from each part once. */
+function jointsApart(parts: readonly string[], neighbours: (part: string) => readonly string[]): (first: string, second: string) => number | undefined {
+  const among = new Set(parts);
+  const beside = new Map(parts.map((part) => [part, neighbours(part).filter((other) => among.has(other))]));
+  const from = new Map<string, ReadonlyMap<string, number>>();
+  const reach = (start: string): ReadonlyMap<string, number> => {
+    const depths = new Map([[start, 0]]);
+    for (const [part, depth] of depths) for (const next of beside.get(part) ?? []) if (!depths.has(next)) depths.set(next, depth + 1);
+    return depths;
+  };
+  return (first, second) => {
+    const depths = from.get(first) ?? reach(first);
+    from.set(first, depths);
+    return depths.get(second);
+  };
 }
 
 function judgeRun(context: JudgeContext, bases: ReadonlyMap<string, PartBasis>, id: string | undefined, parts: readonly string[]): RunResult | undefined {
   const first = parts[0];
   const last = parts.at(-1);
   if (first === undefined || last === undefined || first === last) return undefined;
-  const between = (other: string): JointInput => jointInput(context, sightline(first, other), bases).input;
+  const between = (other: string): SeenTogether => seenTogether(context, bases, first, other);
   const ends = between(last);
-  if (typeof ends.colour === 'string' || ends.colour.indicative || ends.rule.colour.notJudged !== undefined) return undefined;
-  const { worst, verdict, within } = evaluateColour(ends.colour, colourQuestion(ends));
-  if (worst === undefined) return undefined;
-  const steps = parts.map((part) => {
-    if (part === first) return 0;
-    const input = between(part);
-    if (typeof input.colour === 'string') return Number.NaN;
-    return evaluateColour(input.colour, colourQuestion(input)).lights.find((light) => light.light === worst.light.light)?.value ?? Number.NaN;
-  });
+  const { colour } = ends.input;
+  if (typeof colour === 'string' || colour.indicative || ends.input.rule.colour.notJudged !== undefined) return undefined;
+  const { worst, verdict, within } = ends.evaluation ?? {};
+  if (worst === undefined || verdict === undefined || within === undefined) return undefined;
+  const steps = parts.map((part) => (part === first ? 0
+    : between(part).evaluation?.lights.find((light) => light.light === worst.light.light)?.value));
   const limit = worst.light.limit ?? worst.criterion.max ?? 0;
+  const formula = ruleFormula(ends.input.rule);
   return {
     ...(id === undefined ? {} : { id }),
-    parts, value: worst.light.value, limit, limitUse: worst.light.limitUse, light: worst.light.light, formula: formulaLabel(ruleFormula(ends.rule)),
+    parts, value: worst.light.value, limit, limitUse: worst.light.limitUse, light: worst.light.light, formula: formulaLabel(formula),
     verdict, steps: steps.map((step) => (Number.isFinite(step) ? step : undefined)),
-    sentence: `Along ${parts.length} parts, ${comparisonPhrase(ends.names, worst.light, worst.criterion, ruleFormula(ends.rule))}; ${certainty(verdict, within, undefined, undefined)}.`,
+    sentence: `Along ${parts.length} parts, ${comparisonPhrase(ends.input.names, worst.light, worst.criterion, formula)}; ${certainty(verdict, within, undefined, undefined)}.`,
   };
+}
+
+/** Two parts as a sight line, judged in colour where both have data. */
+interface SeenTogether {
+  readonly input: JointInput;
+  readonly evaluation: ColourEvaluation | undefined;
+}
+
+/** A basis is made anew whenever anything that its part is judged on changes, so that two bases stand for all that this rests on. */
+const seen = new WeakMap<PartBasis, WeakMap<PartBasis, SeenTogether>>();
+
+function seenTogether(context: JudgeContext, bases: ReadonlyMap<string, PartBasis>, first: string, second: string): SeenTogether {
+  const [basis, other] = [bases.get(first) as PartBasis, bases.get(second) as PartBasis];
+  const known = seen.get(basis) ?? new WeakMap<PartBasis, SeenTogether>();
+  seen.set(basis, known);
+  const before = known.get(other);
+  if (before !== undefined) return before;
+  const { input } = jointInput(context, sightline(first, second), bases);
+  const made: SeenTogether = { input, evaluation: typeof input.colour === 'string' ? undefined : evaluateColour(input.colour, colourQuestion(input)) };
+  known.set(other, made);
+  return made;
 }
 
 const sightline = (first: string, second: string): Joint =>

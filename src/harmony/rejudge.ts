@@ -1,0 +1,103 @@
+import type { Cabin, Joint, Part } from '../cabin/cabin.ts';
+import { judgeContext } from './judge-context.ts';
+import type { JudgeContext } from './judge-context.ts';
+import { judgeWith } from './judge.ts';
+import type { JudgeOptions, JudgedCabin } from './judge.ts';
+import type { JudgedJoint } from './judge-joint.ts';
+import type { JointResult, PartResult } from './judgement.ts';
+import type { PartBasis } from './part-basis.ts';
+
+/**
+ * Judges a cabin that was made from another by an edit: only what the edit touched is judged, everything else is taken over, and
+ * the result is the one that judging all of it would give. Touched is told by identity: documents share what did not change.
+ * The rule book is that of the judgement before; for another book the cabin is judged anew.
+ */
+export function rejudge(previous: JudgedCabin, cabin: Cabin, options: JudgeOptions = {}): JudgedCabin {
+  const { context: before, bookIssues } = previous;
+  const stage = options.stage ?? cabin.stage ?? 'new';
+  const asOf = options.asOf ?? cabin.asOf;
+  if (stage !== before.stage || asOf !== before.asOf || cabin.lights !== before.cabin.lights) {
+    return judgeWith(judgeContext(cabin, before.rules, stage, asOf), bookIssues, { basis: none, part: none, joint: none, paths: none });
+  }
+  const changed = changedGround(before, cabin);
+  const memory = changed.masters.size === 0 ? before.memory : { ...before.memory, masters: new Map() };
+  const context = judgeContext(cabin, before.rules, stage, asOf, memory);
+  const untouched = untouchedParts(before, context, changed);
+  const parts = new Map(previous.judgement.parts.map((part) => [part.id, part]));
+  const joints = new Map(previous.joints.map((judged) => [judged.input.joint, judged]));
+  const stands = (basis: PartBasis | undefined): boolean => basis !== undefined && previous.bases.get(basis.part.id) === basis;
+  return judgeWith(context, bookIssues, {
+    basis: (part) => (untouched(part) ? previous.bases.get(part.id) : undefined),
+    part: (basis): PartResult | undefined => {
+      const { zone, id } = basis.part;
+      return stands(basis) && before.index.zones.get(zone) === context.index.zones.get(zone) ? parts.get(id) : undefined;
+    },
+    joint: (joint, bases): JudgedJoint | undefined => (joint.parts.every((id) => stands(bases.get(id))) ? joints.get(joint) : undefined),
+    paths: (results) => (sameWays(previous, cabin, results) ? previous.paths : undefined),
+  });
+}
+
+const none = (): undefined => undefined;
+
+/** What parts rest on beside themselves, by id, where it is not the same as before. */
+interface ChangedGround {
+  readonly conditions: ReadonlySet<string>;
+  readonly masters: ReadonlySet<string>;
+}
+
+function changedGround(before: JudgeContext, cabin: Cabin): ChangedGround {
+  const conditions = changedConditions(before, cabin);
+  const masters = new Map<string, object>();
+  for (const master of allMasters(cabin)) masters.set(master.id, master);
+  const changedMasters = new Set<string>();
+  for (const [id, master] of before.index.masters) if (masters.get(id) !== master) changedMasters.add(id);
+  for (const id of masters.keys()) if (!before.index.masters.has(id)) changedMasters.add(id);
+  if (conditions.size > 0) {
+    for (const [id, master] of before.index.masters) if (master.readings.some((reading) => conditions.has(reading.conditions))) changedMasters.add(id);
+  }
+  return { conditions, masters: changedMasters };
+}
+
+const allMasters = (cabin: Cabin) =>
+  [...cabin.masters ?? [], ...cabin.parts.flatMap((part) => part.sources.flatMap((source) => source.specimens))].filter((specimen) => specimen.kind === 'master');
+
+/** Ids of conditions that are other ones now, or whose instrument is. */
+function changedConditions(before: JudgeContext, cabin: Cabin): ReadonlySet<string> {
+  if (cabin.conditions === before.cabin.conditions && cabin.instruments === before.cabin.instruments) return new Set();
+  const instruments = new Map(cabin.instruments.map((instrument) => [instrument.id, instrument]));
+  const conditions = new Map(cabin.conditions.map((entry) => [entry.id, entry]));
+  const changed = new Set<string>();
+  for (const [id, entry] of before.index.conditions) {
+    if (conditions.get(id) !== entry || instruments.get(entry.instrument) !== before.index.instruments.get(entry.instrument)) changed.add(id);
+  }
+  for (const id of conditions.keys()) if (!before.index.conditions.has(id)) changed.add(id);
+  return changed;
+}
+
+/** Tells the parts whose basis stands: they, their other hand, their name in sentences and all that their readings rest on are the same. */
+function untouchedParts(before: JudgeContext, context: JudgeContext, changed: ChangedGround): (part: Part) => boolean {
+  const restsOnChanged = changed.conditions.size === 0 && changed.masters.size === 0 ? () => false : (part: Part) => restsOn(part, changed);
+  return (part) => {
+    if (before.index.parts.get(part.id) !== part || before.names.get(part.id) !== context.names.get(part.id)) return false;
+    const mirror = context.index.mirrors.get(part.id);
+    if (mirror !== before.index.mirrors.get(part.id)) return false;
+    return !restsOnChanged(part) && (mirror === undefined || !restsOnChanged(mirror));
+  };
+}
+
+const restsOn = (part: Part, { conditions, masters }: ChangedGround): boolean =>
+  masters.has(part.target?.master ?? '') || part.sources.some((source) => source.specimens.some((specimen) => specimen.readings.some((reading) =>
+    conditions.has(reading.conditions) || (reading.quantity === 'difference' && masters.has(reading.master)))));
+
+/** Whether the same parts in the same zones are held together by the same `match` joints, so that the ways between them are the same. */
+function sameWays({ context: before, judgement }: JudgedCabin, cabin: Cabin, results: readonly JointResult[]): boolean {
+  const old = before.cabin;
+  const samePart = (part: Part, index: number): boolean => part === old.parts[index] || (part.id === old.parts[index]?.id && part.zone === old.parts[index].zone);
+  const sameJoint = (joint: Joint, index: number): boolean => {
+    const other = old.joints[index];
+    return joint === other || (other !== undefined && joint.id === other.id && joint.kind === other.kind && joint.parts.every((part, side) => part === other.parts[side]));
+  };
+  return cabin.parts.length === old.parts.length && cabin.joints.length === old.joints.length
+    && cabin.parts.every(samePart) && cabin.joints.every(sameJoint)
+    && results.every((result, index) => result.intent.colour === judgement.joints[index]?.intent.colour);
+}
