@@ -17,3 +17,4 @@ export * from './source-of.ts';
 export * from './standing.ts';
 export * from './standing-specimen.ts';
 export * from './text-position.ts';
+export * from './tile-set-agreement.ts';

@@ -1,3 +1,4 @@
+export * from './agreement/index.ts';
 export * from './aperture-class.ts';
 export * from './colour-sample.ts';
 export * from './colour-spots-needed.ts';
@@ -17,6 +18,7 @@ export * from './limit-excess.ts';
 export * from './matrix3.ts';
 export * from './measured-side.ts';
 export * from './normal-distribution.ts';
+export * from './quality/index.ts';
 export * from './quasi-normal.ts';
 export * from './reading-groups.ts';
 export * from './reading.ts';
