@@ -1,10 +1,15 @@
 #!/usr/bin/env node
+import { setFlagsFromString } from 'node:v8';
 import { nodeIo } from './node-io.ts';
 import { issueLines, jsonText } from './results.ts';
 import { runCommand } from './router.ts';
 import { asksForJson } from './read-arguments.ts';
 import { wantsColour } from './style.ts';
 import { writeFiles } from './write-files.ts';
+
+// A verb runs for a second at most: with the engine's usual budget a quarter of its processor time goes into optimising code that is
+// then hardly used (measured on `check`: 2.0 s against 1.5 s).
+setFlagsFromString('--interrupt-budget=400000');
 
 // A reader such as `head` may close the pipe early; that is its right and no fault.
 for (const stream of [process.stdout, process.stderr]) {

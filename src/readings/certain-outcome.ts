@@ -4,10 +4,12 @@ import { criterionRange, criterionValue } from './criterion-test.ts';
 import { largestSpread } from './limit-excess.ts';
 import type { Criterion } from './stacked-event.ts';
 
-/** No draw of the sizes in use lies farther from its mean than this many standard deviations in three dimensions; beyond, P < 2e-9. */
-const reach = 6.5;
+/** Standard deviations that a difference is taken to stay within: beyond, P < 2e-5 in three dimensions, less than one draw of those in use. */
+const reach = 5;
 /** How far the formula may depart from its local quadratic form, as a share of the value, where that form is trusted to rule a limit out. */
-const departure = 0.2;
+const departure = { small: 0.1, large: 0.2 };
+/** Difference from which on the local form is trusted less. */
+const large = 5;
 
 /**
  * Whether a criterion holds, or fails, in every draw that can occur, found without drawing: by the triangle inequality in the
@@ -19,7 +21,7 @@ export function certainOutcome(criterion: Criterion, standard: Lab, trial: Lab, 
   const value = criterionValue(criterion, standard, trial);
   const distance = criterion.kind === 'component' ? componentReach(criterion, covariance) : differenceReach(criterion, standard, trial, covariance);
   if (distance === undefined) return undefined;
-  const margin = criterion.kind === 'component' ? 0 : departure * (value + distance);
+  const margin = criterion.kind === 'component' ? 0 : (value < large ? departure.small : departure.large) * (value + distance);
   const [least, most] = [value - distance - margin, value + distance + margin];
   if (least > low && most < high) return 'holds';
   return most < low || least > high ? 'fails' : undefined;

@@ -61,17 +61,38 @@ const spotNames = (readings: readonly (CielabReading | DifferenceReading)[]): st
 
 const sum = (p: Lab, q: Lab): Lab => [p[0] + q[0], p[1] + q[1], p[2] + q[2]];
 
-function spectralSample(group: ReadingGroup, spectra: readonly SpectrumReading[], lights: readonly JudgedLight[]): ColourSample {
+/** The spectra of a group that are used, averaged to spots: the same for every light, so made once for each group. */
+interface SpotSpectra {
+  readonly startNm: number;
+  readonly stepNm: number;
+  readonly spots: readonly number[][];
+  readonly mean: readonly number[];
+  readonly used: number;
+}
+
+const spotSpectraOf = new WeakMap<ReadingGroup, SpotSpectra>();
+
+function spotSpectra(group: ReadingGroup, spectra: readonly SpectrumReading[]): SpotSpectra {
+  const known = spotSpectraOf.get(group);
+  if (known !== undefined) return known;
   const grids = new Map<string, SpectrumReading[]>();
   for (const reading of spectra) {
     const key = `${reading.startNm} ${reading.stepNm} ${reading.values.length}`;
-    grids.set(key, [...(grids.get(key) ?? []), reading]);
+    const own = grids.get(key);
+    if (own === undefined) grids.set(key, [reading]);
+    else own.push(reading);
   }
   const spotCount = (list: readonly SpectrumReading[]): number => new Set(list.map((reading) => reading.spot.name)).size;
   const used = [...grids.values()].sort((p, q) => spotCount(q) - spotCount(p) || p[0].stepNm - q[0].stepNm)[0];
   const { startNm, stepNm } = used[0];
   const spots = spotMeans(used, (reading) => (reading.bandpassCorrected === false ? correctBandpass(reading.values) : reading.values));
-  const mean = meanOfSpots(spots);
+  const made = { startNm, stepNm, spots, mean: meanOfSpots(spots), used: used.length };
+  spotSpectraOf.set(group, made);
+  return made;
+}
+
+function spectralSample(group: ReadingGroup, spectra: readonly SpectrumReading[], lights: readonly JudgedLight[]): ColourSample {
+  const { startNm, stepNm, spots, mean, used } = spotSpectra(group, spectra);
   const weights = lights.map(({ light, observer }) => weightsFor(light, observer, startNm, stepNm, mean.length));
   const labOf = (values: ArrayLike<number>, index: number): Lab => xyzToLab(spectrumToXyz(values, weights[index]), weights[index].white);
   return {
@@ -81,7 +102,7 @@ function spectralSample(group: ReadingGroup, spectra: readonly SpectrumReading[]
     spectrum: { startNm, stepNm, values: mean },
     spots: spots.length,
     covariance: sampleCovariance(spots.map((values) => lights.flatMap((_, index) => labOf(values, index)))),
-    unused: group.readings.length - used.length,
+    unused: group.readings.length - used,
   };
 }
 

@@ -7,8 +7,17 @@ interface Placed {
 
 /** Mean of several vectors of one length by weights. */
 function weightedMean(vectors: readonly ArrayLike<number>[], weights: readonly number[]): number[] {
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  return Array.from(vectors[0], (_, i) => vectors.reduce((sum, vector, k) => sum + weights[k] * vector[i], 0) / total);
+  const size = vectors[0].length;
+  const mean = new Array<number>(size).fill(0);
+  let total = 0;
+  for (let k = 0; k < vectors.length; k++) {
+    const vector = vectors[k];
+    const weight = weights[k];
+    total += weight;
+    for (let i = 0; i < size; i++) mean[i] += weight * vector[i];
+  }
+  for (let i = 0; i < size; i++) mean[i] /= total;
+  return mean;
 }
 
 /**

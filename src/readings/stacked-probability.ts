@@ -7,7 +7,7 @@ import { stackedDraw } from './stacked-draw.ts';
 import type { StackedDraw } from './stacked-draw.ts';
 import type { StackedEvent, StackedLight } from './stacked-event.ts';
 
-const PILOT_PAIRS = 32;
+const PILOT_PAIRS = 16;
 /** Draws that are enough where the answer is clear, and those that are made where it is not. */
 const FIRST_POINTS = 1024;
 const ALL_POINTS = 8192;
@@ -38,10 +38,36 @@ export function stackedProbability(event: StackedEvent): StackedProbability {
   const { lights } = event;
   const known = lights.map(({ standard, trial, criteria }, light) => criteria.map((criterion) =>
     certainOutcome(criterion, standard, trial, lightCovariance(event.covariance, 3 * lights.length, light))));
-  if (known.every((row) => row.every((outcome) => outcome !== undefined))) return certain(known);
+  const unknown = lights.map((_, light) => light).filter((light) => known[light].includes(undefined));
+  if (unknown.length === 0) return certain(known);
+  return unknown.length === lights.length ? drawn(event) : merged(certain(known), unknown, drawn(reduced(event, unknown)));
+}
+
+/** The event under some of its lights only. */
+function reduced(event: StackedEvent, chosen: readonly number[]): StackedEvent {
+  const rows = chosen.flatMap((light) => [3 * light, 3 * light + 1, 3 * light + 2]);
+  const size = 3 * event.lights.length;
+  const covariance = new Float64Array(rows.length * rows.length);
+  let at = 0;
+  for (const row of rows) for (const column of rows) covariance[at++] = event.covariance[row * size + column];
+  return { ...event, lights: chosen.map((light) => event.lights[light]), covariance };
+}
+
+/** What was drawn for some lights put in the place of those lights; a light that fails for certain leaves nothing of the whole. */
+function merged(sure: StackedProbability, chosen: readonly number[], drawnOnes: StackedProbability): StackedProbability {
+  const pick = <T>(own: readonly T[], other: readonly T[]): T[] =>
+    own.map((value, light) => (chosen.includes(light) ? other[chosen.indexOf(light)] : value));
+  const failing = sure.each.some((value, light) => value === 0 && !chosen.includes(light));
+  return {
+    all: failing ? 0 : drawnOnes.all, each: pick(sure.each, drawnOnes.each), criteria: pick(sure.criteria, drawnOnes.criteria), points: drawnOnes.points,
+  };
+}
+
+function drawn(event: StackedEvent): StackedProbability {
+  const { lights } = event;
   if (event.points === undefined) {
-    const first = stackedProbability({ ...event, points: FIRST_POINTS });
-    return first.all >= CLEAR || first.all <= 1 - CLEAR ? first : stackedProbability({ ...event, points: ALL_POINTS });
+    const first = drawn({ ...event, points: FIRST_POINTS });
+    return first.all >= CLEAR || first.all <= 1 - CLEAR ? first : drawn({ ...event, points: ALL_POINTS });
   }
   const draw = stackedDraw(event);
   const tests = readyTests(lights, draw);

@@ -80,11 +80,14 @@ export function selfCrossing(points: readonly MapPoint[]): boolean {
   });
   const count = closed.length;
   if (count < 4 || count > 1000) return false;
+  const ends = closed.map((point, index) => [point, closed[(index + 1) % count] ?? point] as const);
+  const boxes = ends.map(([[x1, y1], [x2, y2]]) => [Math.min(x1, x2), Math.max(x1, x2), Math.min(y1, y2), Math.max(y1, y2)] as const);
   for (let first = 0; first < count; first += 1) {
+    const [left, right, top, bottom] = boxes[first];
     for (let second = first + 2; second < count; second += 1) {
-      if (first === 0 && second === count - 1) continue;
-      const [a, b, c, d] = [closed[first], closed[(first + 1) % count], closed[second], closed[(second + 1) % count]];
-      if (a !== undefined && b !== undefined && c !== undefined && d !== undefined && edgesCross(a, b, c, d)) return true;
+      const box = boxes[second];
+      if (box[0] > right || box[1] < left || box[2] > bottom || box[3] < top || (first === 0 && second === count - 1)) continue;
+      if (edgesCross(...ends[first], ...ends[second])) return true;
     }
   }
   return false;

@@ -56,7 +56,7 @@ function masterColour(context: JudgeContext, basis: PartBasis): CheckResult {
     return { ...base, verdict: 'no data', simple: 'no data', cause: 'missing data', sentence: `${side.name}: no master with a limit on record.` };
   }
   const required = book.lights.filter((light) => light.standing === 'required');
-  const { colour } = pairColours(context, colourSideOfMaster(context, basis, master), side, { lights: required });
+  const { colour } = pairColours(context, colourSideOfMaster(context, basis, master), side, { lights: book.lights });
   if (typeof colour === 'string') {
     return { ...base, verdict: 'no data', simple: 'no data', limit, cause: 'missing data', sentence: `${side.name} against its master: ${colour}.` };
   }
