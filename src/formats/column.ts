@@ -51,9 +51,11 @@ const plainWavelength = /^(\d{3,4}(?:\.\d+)?)\s*(?:nm)?$/u;
 export function readColumn(header: string): Column {
   const { name, unit } = splitUnit(header);
   const label = /^label:\s*(\S.*)$/iu.exec(header);
-  if (label?.[1] !== undefined) return { kind: 'label', name: label[1] };
-  return reflectanceColumn(name, unit) ?? fieldColumn(name, unit) ?? (unit === '' ? undefined : fieldColumn(header, '')) ?? trailingUnit(header) ?? { kind: 'label', name: header };
+  if (label?.[1] !== undefined) return { kind: 'label', name: oneLine(label[1]) };
+  return reflectanceColumn(name, unit) ?? fieldColumn(name, unit) ?? (unit === '' ? undefined : fieldColumn(header, '')) ?? trailingUnit(header) ?? { kind: 'label', name: oneLine(header) };
 }
+
+const oneLine = (text: string): string => text.replaceAll(/\s+/gu, ' ').trim();
 
 /** The name, and what stands in brackets at its end. */
 function splitUnit(header: string): { name: string; unit: string } {
@@ -97,7 +99,7 @@ function fieldColumn(name: string, unit: string): Column | undefined {
     return { kind: 'field', field, factor: 1, view: { light: view.light, ...(view.observer === undefined ? {} : { observer: view.observer }) } };
   }
   if (viewedFields.has(field) && readObserver(unit) === undefined) return { kind: 'field', field, factor: 1 };
-  return { kind: 'label', name: `${name} (${unit})`, unit };
+  return { kind: 'label', name: oneLine(`${name} (${unit})`), unit };
 }
 
 const viewedFields: ReadonlySet<FieldName> = new Set(['L', 'a', 'b', 'C', 'h', 'dL', 'da', 'db', 'L1', 'a1', 'b1', 'L2', 'a2', 'b2']);

@@ -82,9 +82,10 @@ const lightsByWord = new Map(lightNames.map((name) => [plainWord(name), name]));
  * An observer may follow: `D65/10`, `A (2 degree)`.
  */
 export function readLight(text: string): { readonly light?: string; readonly observer?: ObserverDegrees } {
-  const pieces = text.slice(0, 100).split(/[/,;|(){}[\]]/u).map((piece) => piece.trim()).filter((piece) => piece !== '');
-  const [first = '', ...rest] = pieces.length > 1 ? pieces : text.slice(0, 100).trim().split(/\s+/u);
-  const word = plainWord(first.replace(/^(?:cie|illuminant|light)\s*/iu, ''));
+  const stated = text.slice(0, 100).trim().replace(/^(?:cie|illuminant|light)\s+/iu, '');
+  const pieces = stated.split(/[/,;|(){}[\]]/u).map((piece) => piece.trim()).filter((piece) => piece !== '');
+  const [first = '', ...rest] = pieces.length > 1 ? pieces : stated.split(/\s+/u);
+  const word = plainWord(first);
   const light = lightsByWord.get(word) ?? lightsByWord.get(word.replace(/^f(?=[\d.]+$)/u, 'fl'));
   if (light === undefined) return {};
   const observer = rest.length === 0 ? undefined : readObserver(rest.join(' '));

@@ -5,6 +5,7 @@ import { lchToLab } from '../colour/cielab.ts';
 import type { Lab } from '../quantities.ts';
 import type { GlossAngle } from '../readings/reading.ts';
 import type { FoundCielab, FoundDifference, FoundGloss, FoundSpectrum } from './reading-set.ts';
+import { nameText } from './name-text.ts';
 import { defined } from './reading-collector.ts';
 import type { Specification } from './iso17972-specifications.ts';
 import { numberAttribute, numberElement } from './iso17972-specifications.ts';
@@ -96,7 +97,7 @@ export function readDifference(element: XmlElement, { light, observer }: Specifi
   const span = [-200, 200] as const;
   const difference = triple(element, ['dL', 'dA', 'dB'], [span, span, span], faults);
   const reference = attributeOf(element, 'StandardRef')?.value.trim() ?? '';
-  return difference && defined<FoundDifference>({ quantity: 'difference', difference, light, observer, master: names.get(reference) ?? (reference.slice(0, 200) || undefined) });
+  return difference && defined<FoundDifference>({ quantity: 'difference', difference, light, observer, master: names.get(reference) ?? nameText(reference) });
 }
 
 /** Gloss with its angle in the Method; without one it is left out with a warning, since 20, 60 and 85 degrees differ widely. */

@@ -1,3 +1,4 @@
+import { maxNameLength } from '../cabin/schema/text.ts';
 import type { Outcome } from '../issue.ts';
 import { geometryClass } from '../readings/geometry-class.ts';
 import type { Geometry } from '../readings/reading.ts';
@@ -9,6 +10,7 @@ import { cxfNamespace, cxfRoot, unknownDate } from './iso17972-names.ts';
 import { readCielab, readDifference, readGloss, readSpectrum, specificationOf } from './iso17972-object.ts';
 import type { Specification } from './iso17972-specifications.ts';
 import { readSpecifications } from './iso17972-specifications.ts';
+import { nameText } from './name-text.ts';
 import type { ReadingCollector } from './reading-collector.ts';
 import { collectReadings, defined } from './reading-collector.ts';
 import { geometryChoices, isPartialGeometry } from './reading-questions.ts';
@@ -70,7 +72,7 @@ function readObjects(resources: XmlElement | undefined, document: XmlDocument, c
   objects.forEach((object, index) => readObject(object, index + 1, { document, collector, specifications, names }));
 }
 
-const nameOf = (object: XmlElement): string => (attributeOf(object, 'Name')?.value.trim() || attributeOf(object, 'Id')?.value.trim() || '').slice(0, 200);
+const nameOf = (object: XmlElement): string => nameText(attributeOf(object, 'Name')?.value) ?? nameText(attributeOf(object, 'Id')?.value) ?? '';
 
 interface ObjectContext {
   readonly document: XmlDocument;
@@ -153,6 +155,9 @@ function attributesOf(object: XmlElement, { position, faults }: XmlDocument): Ta
     return true;
   };
   const kept = tags.filter((cell) => {
+    if (cell.name.length > maxNameLength) {
+      faults.add('text-too-long', cell.offset, { expected: `a name of at most ${maxNameLength} characters`, found: `${cell.name.length} characters` });
+    }
     if (isNew(cell)) return true;
     faults.add('duplicate-column', cell.offset, { severity: 'warning', expected: 'each property once', found: JSON.stringify(cell.name.slice(0, 60)), hint: 'The first one is used.' });
     return false;

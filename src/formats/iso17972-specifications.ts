@@ -1,6 +1,7 @@
 import type { ObserverDegrees } from '../readings/reading.ts';
 import { readLight, readObserver } from './condition-words.ts';
 import { cxfIlluminants } from './iso17972-names.ts';
+import { nameText } from './name-text.ts';
 import { defined } from './reading-collector.ts';
 import type { FoundConditions, FoundGeometry } from './reading-set.ts';
 import type { TableFaults } from './table-faults.ts';
@@ -38,12 +39,12 @@ function readSpecification(element: XmlElement, faults: TableFaults): Specificat
   const corrected = childText(measurement, 'BandpassCorrected');
   return defined({
     conditions: defined({
-      instrument: [childText(device, 'Manufacturer'), childText(device, 'Model')].filter((word) => word !== undefined).join(' ').slice(0, 200).trim() || undefined,
-      serial: childText(device, 'SerialNumber')?.slice(0, 200).trim(),
+      instrument: nameText([childText(device, 'Manufacturer'), childText(device, 'Model')].filter((word) => word !== undefined).join(' ')),
+      serial: nameText(childText(device, 'SerialNumber')),
       geometry: readGeometryChoice(geometry, faults),
       aspecularDeg: aspecularOf(geometry, faults),
       apertureMm: readAperture(childOf(measurement, 'Aperture'), faults),
-      backing: childText(measurement, 'Backing')?.replaceAll(/\s+/gu, ' ').slice(0, 200).trim(),
+      backing: nameText(childText(measurement, 'Backing')),
       uv: readUltraviolet(device),
     }),
     light: readIlluminant(tristimulus),

@@ -25,7 +25,7 @@ export const iso28178Reader: FormatReader = {
   id: 'iso28178', label: 'ISO 28178 text', extensions: ['.txt', '.cgats', '.it8'],
   sniff(text) {
     if (/^\ufeff?\s*[<{]/u.test(text.slice(0, 1000))) return 0;
-    return /^[ \t]*BEGIN_DATA(?:_FORMAT)?\b/imu.test(text.slice(0, 100_000)) ? 0.95 : /^\ufeff?(?:ISO ?28178|CGATS\.17)\s/u.test(text.slice(0, 40)) ? 0.9 : 0;
+    return /^[ \t]*BEGIN_DATA(?:_FORMAT)?(?=[ \t\r\n]|$)/imu.test(text.slice(0, 100_000)) ? 0.95 : /^\ufeff?(?:ISO ?28178|CGATS\.17)\s/u.test(text.slice(0, 40)) ? 0.9 : 0;
   },
   read(input: FormatInput, options: ReadOptions = {}): Outcome<ReadingSet> {
     const { text, file, sha256 } = input;

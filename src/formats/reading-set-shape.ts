@@ -8,6 +8,7 @@ import { lightShape } from '../cabin/shapes/register-shapes.ts';
 import { addWavelengthFault } from '../cabin/shapes/wavelengths.ts';
 import { geometries } from '../readings/reading.ts';
 import type { FoundCielab, FoundConditions, FoundData, FoundDifference, FoundGloss, FoundSpectrum, FoundTexture, ReadingRecord, ReadingSet } from './reading-set.ts';
+import { textureFields } from './column-names.ts';
 import { partialGeometries } from './reading-set.ts';
 
 const conditionsShape = object<FoundConditions>('conditions', {
@@ -62,7 +63,9 @@ const dataShape: Schema<FoundData> = variant<FoundData, 'quantity'>('data', 'qua
     haze: optional(number({ min: 0, max: highestGloss })),
     direction: optional(oneOf(['along', 'across'])),
   }),
-  texture: object<FoundTexture>('texture', { quantity: required(oneOf(['texture'])), parameters: required(parametersShape) }),
+  texture: refine(object<FoundTexture>('texture', { quantity: required(oneOf(['texture'])), parameters: required(parametersShape) }), ({ parameters }, faults) => {
+    if (!textureFields.some((field) => parameters[field] !== undefined)) faults.add('nothing-measured', { expected: 'at least one texture parameter', found: 'none that is known' });
+  }),
 });
 
 const recordShape: Schema<ReadingRecord> = object<ReadingRecord>('a reading', {

@@ -30,12 +30,20 @@ const ranges = {
   aperture: { above: 0, max: 1000, unit: 'mm' }, aspecular: { min: -90, max: 180, unit: 'degrees' }, temperature: { min: -60, max: 200, unit: '°C' },
 } as const satisfies Readonly<Record<string, NumberRange>>;
 
+// Comment lines and keywords are not seen by the check of cells.
+const hidden = /[\p{Cc}\p{Cs}\u2028-\u202e\u2066-\u2069]/u;
+
 export function rowReader({ table }: Pick<TableSource, 'table'>, cells: FieldCells, faults: TableFaults): RowReader {
   const told = new Set<string>();
   let named = 0;
 
   const nameOf = ({ text, offset }: Cell): string => {
-    const name = text.replaceAll(/\s+/gu, ' ');
+    const name = text.replaceAll(/\s+/gu, ' ').trim();
+    const match = hidden.exec(name);
+    if (match !== null) {
+      const code = (match[0].codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0');
+      faults.add('control-character', offset, { expected: 'text that can be seen', found: `the character U+${code}` });
+    }
     if (name.length <= maxNameLength) return name;
     faults.add('text-too-long', offset, { expected: `at most ${maxNameLength} characters`, found: `${name.length} characters` });
     return name.slice(0, maxNameLength).trim();

@@ -1,3 +1,4 @@
+import { maxNameLength } from '../cabin/schema/text.ts';
 import type { FieldName } from './column-names.ts';
 import { textureFields } from './column-names.ts';
 import type { DelimitedRow } from './delimited-text.ts';
@@ -49,7 +50,7 @@ export function readTableReadings(source: TableSource, scale: StatedScale | unde
     if (column.kind === 'label') return [[column.name, index]];
     const leftOver = column.kind === 'field' && !contextFields.has(column.field) && !surfaceFields.includes(column.field)
       && !colours.used.has(index) && !spectra.pairs.some(({ wavelength, value }) => index === wavelength || index === value);
-    return leftOver ? [[table.header.cells[index] ?? '', index]] : [];
+    return leftOver ? [[(table.header.cells[index] ?? '').replaceAll(/\s+/gu, ' ').slice(0, maxNameLength), index]] : [];
   });
   const pending = new Map<string, PendingSpectrum>();
   const standards = new Set<string>();
@@ -120,6 +121,9 @@ function checkColumns({ table, columns, declared }: TableSource, spectra: Spectr
   const fields = new Set(columns.flatMap((column) => (column.kind === 'field' ? [column.field] : [])));
   const start = table.header.offsets[0] ?? 0;
   columns.forEach((column, index) => {
+    if (column.kind === 'label' && column.name.length > maxNameLength) {
+      faults.add('text-too-long', table.header.offsets[index] ?? 0, { expected: `a name of at most ${maxNameLength} characters`, found: `${column.name.length} characters` });
+    }
     if (column.kind === 'label' && column.unit !== undefined) {
       faults.add('unknown-unit', table.header.offsets[index] ?? 0, { severity: 'warning', expected: 'a unit that is known for this quantity', found: JSON.stringify(column.unit.slice(0, 40)), hint: 'The column is kept as a label.' });
     }

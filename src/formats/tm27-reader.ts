@@ -5,6 +5,7 @@ import type { Outcome } from '../issue.ts';
 import { readDateTime, readGeometry } from './condition-words.ts';
 import type { FormatInput, FormatReader, ReadOptions } from './format-reader.ts';
 import { numberAttribute, numberElement } from './iso17972-specifications.ts';
+import { nameText } from './name-text.ts';
 import { collectReadings, defined } from './reading-collector.ts';
 import type { ReadingCollector } from './reading-collector.ts';
 import type { ReadingSet } from './reading-set.ts';
@@ -57,9 +58,9 @@ function readDistribution(distribution: XmlElement, header: XmlElement | undefin
   const quantityElement = childOf(distribution, 'SpectralQuantity');
   const quantity = quantityElement?.text.trim().toLowerCase() ?? '';
   const points = readPoints(distribution, faults);
-  const name = (childText(header, 'Description') ?? childText(header, 'CatalogNumber') ?? '').replaceAll(/\s+/gu, ' ').slice(0, 200).trim();
-  if (name === '') faults.add('missing-field', header?.offset ?? distribution.offset, { expected: 'a Description in the Header', found: 'none' });
-  if (points === undefined || name === '') return;
+  const name = nameText(childText(header, 'Description')) ?? nameText(childText(header, 'CatalogNumber'));
+  if (name === undefined) faults.add('missing-field', header?.offset ?? distribution.offset, { expected: 'a Description in the Header', found: 'none' });
+  if (points === undefined || name === undefined) return;
   if (radiant.has(quantity)) {
     const light = lightOf(points, name, distribution, faults);
     if (light !== undefined) collector.addLight(light);
@@ -69,7 +70,7 @@ function readDistribution(distribution: XmlElement, header: XmlElement | undefin
     tellOver(points.filter(({ value }) => value > scale.top).map(({ value, offset }) => ({ text: String(value), offset })), scale, faults);
     if (grid === undefined) return;
     const conditions = collector.conditions(defined({
-      instrument: childText(header, 'MeasurementEquipment')?.slice(0, 200).trim(), geometry: readGeometry(childText(distribution, 'ReflectionGeometry') ?? ''),
+      instrument: nameText(childText(header, 'MeasurementEquipment')), geometry: readGeometry(childText(distribution, 'ReflectionGeometry') ?? ''),
     }));
     const corrected = childText(distribution, 'BandwidthCorrected');
     collector.add({

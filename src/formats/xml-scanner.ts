@@ -22,7 +22,8 @@ export interface XmlVisitor {
 
 const nameStart = /[:\p{L}_]/u;
 const name = /[:\p{L}_][:\p{L}\p{M}\p{N}_.\u00b7-]*/uy;
-const forbidden = /[\0-\x08\x0b\x0c\x0e-\x1f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/;
+// What XML forbids, and what it allows although it cannot be seen and can mislead: C1 controls and the marks that turn the direction of writing.
+const forbidden = /[\0-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/;
 const entities: Readonly<Record<string, string>> = { lt: '<', gt: '>', amp: '&', quot: '"', apos: "'" };
 const longestName = 200;
 
@@ -35,7 +36,7 @@ export function scanXml(text: string, visitor: XmlVisitor): XmlFault | undefined
   const illegal = forbidden.exec(text);
   if (illegal !== null) {
     const code = illegal[0].charCodeAt(0).toString(16).toUpperCase().padStart(4, '0');
-    return { code: 'control-character', offset: illegal.index, expected: 'characters of XML', found: `the character U+${code}` };
+    return { code: 'control-character', offset: illegal.index, expected: 'text that can be seen', found: `the character U+${code}` };
   }
   const names: string[] = [];
   const starts: number[] = [];

@@ -18,6 +18,6 @@ function lines({ name, attributes, content }: XmlNode, indent: string): string[]
 }
 
 const references: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', '\t': '&#9;', '\n': '&#10;', '\r': '&#13;' };
-// Characters that XML cannot hold at all are left out.
+// Characters that XML cannot hold, and those that cannot be seen, are left out.
 const escaped = (text: string): string =>
-  text.replaceAll(/[\0-\x08\x0b\x0c\x0e-\x1f\ufffe\uffff]/g, '').replaceAll(/[&<>"\t\n\r]/gu, (character) => references[character] ?? '');
+  text.replaceAll(/[\0-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ufffe\uffff]/g, '').replaceAll(/[&<>"\t\n\r]/gu, (character) => references[character] ?? '');

@@ -171,7 +171,7 @@ describe('what a file leaves open is asked', () => {
     expect(value?.conditions).toEqual([
       { geometry: '45c:0', uv: 'excluded', apertureMm: 8.5, instrument: 'bench' }, { geometry: 'de:8', uv: 'excluded', apertureMm: 8.5, instrument: 'bench' },
     ]);
-    expect(value?.records.map((record) => [record.averagedFrom, record.data])).toEqual(Array(2).fill([3, { quantity: 'cielab', lab: [50, 0, 0], light: 'FL11', observer: 10 }]));
+    expect(value?.records.map((record) => [record.averagedFrom, record.data])).toEqual(['x', 'y'].map(() => [3, { quantity: 'cielab', lab: [50, 0, 0], light: 'FL11', observer: 10 }]));
     expect(value?.questions).toEqual([]);
   });
 });
