@@ -2,3 +2,4 @@ export * from './check-json.ts';
 export * from './judge.ts';
 export * from './judgement.ts';
 export * from './rejudge.ts';
+export * from './quality/index.ts';

@@ -35,6 +35,8 @@ export interface JudgeContext {
   readonly light: (name: string) => Light | undefined;
   readonly sample: (group: ReadingGroup, lights: readonly JudgedLight[]) => ColourSample | undefined;
   readonly carrier: (sample: ColourSample) => LabCarrier;
+  /** Absolute CIELAB of a master under a light, for readings that are differences to it. */
+  readonly masterLab: MasterLab;
   readonly groupsOfMaster: (master: string) => readonly ReadingGroup[];
   readonly memory: ReadingMemory;
 }
@@ -77,6 +79,6 @@ export function judgeContext(cabin: Cabin, rules: CompiledRuleBook, stage: strin
     return known;
   };
   return {
-    cabin, index, rules, book: rules.book, stage, asOf, names: partNames(cabin.parts), light, sample, carrier, groupsOfMaster, memory,
+    cabin, index, rules, book: rules.book, stage, asOf, names: partNames(cabin.parts), light, sample, carrier, masterLab, groupsOfMaster, memory,
   };
 }
