@@ -5,7 +5,7 @@ export interface Segment {
   readonly to: MapPoint;
 }
 
-export const distance = (a: MapPoint, b: MapPoint): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
+export const distance = (a: MapPoint, b: MapPoint): number => Math.sqrt((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2);
 
 export const between = (a: MapPoint, b: MapPoint, share: number): MapPoint => [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
 
@@ -31,7 +31,7 @@ export function nearestOnSegment(point: MapPoint, { from, to }: Segment): MapPoi
 /** Cosine of the angle between the lines of two segments, 0..1. */
 export function parallelism(a: Segment, b: Segment): number {
   const [ax, ay, bx, by] = [a.to[0] - a.from[0], a.to[1] - a.from[1], b.to[0] - b.from[0], b.to[1] - b.from[1]];
-  return Math.abs(ax * bx + ay * by) / (Math.hypot(ax, ay) * Math.hypot(bx, by));
+  return Math.abs(ax * bx + ay * by) / Math.sqrt((ax * ax + ay * ay) * (bx * bx + by * by));
 }
 
 /** The two nearest points of two sets of segments that do not cross: one of them is always an end. */

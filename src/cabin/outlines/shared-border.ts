@@ -66,9 +66,10 @@ function sampleRound(
   for (const edge of edges) {
     const edgeLength = distance(edge.from, edge.to);
     const count = Math.max(1, Math.ceil(edgeLength / step));
+    const candidates = otherEdges.filter((candidate) => isClose(edge, candidate, tolerance) && parallelism(edge, candidate) >= leastParallelism);
     for (let index = 0; index <= count; index += 1) {
       const point = between(edge.from, edge.to, index / count);
-      const middle = near(point) ? across(point, edge, otherEdges, walker, other, tolerance) : undefined;
+      const middle = near(point) ? across(point, edge, candidates, walker, other, tolerance) : undefined;
       samples.push({ at: walked + (edgeLength * index) / count, middle });
     }
     walked += edgeLength;
@@ -76,13 +77,17 @@ function sampleRound(
   return samples;
 }
 
+/** Whether the boxes around two segments lie within a distance of each other: the others cannot be nearer. */
+const isClose = (a: Segment, b: Segment, tolerance: number): boolean => [0, 1].every((axis) =>
+  Math.min(a.from[axis], a.to[axis]) - tolerance <= Math.max(b.from[axis], b.to[axis])
+  && Math.min(b.from[axis], b.to[axis]) - tolerance <= Math.max(a.from[axis], a.to[axis]));
+
 function across(
-  point: MapPoint, edge: Segment, otherEdges: readonly Segment[], walker: Outline, other: Outline, tolerance: number,
+  point: MapPoint, edge: Segment, candidates: readonly Segment[], walker: Outline, other: Outline, tolerance: number,
 ): MapPoint | undefined {
   let best: MapPoint | undefined;
   let shortest = tolerance;
-  for (const candidate of otherEdges) {
-    if (parallelism(edge, candidate) < leastParallelism) continue;
+  for (const candidate of candidates) {
     const foot = nearestOnSegment(point, candidate);
     const gap = distance(point, foot);
     if (gap > shortest) continue;
