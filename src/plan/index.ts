@@ -1,3 +1,4 @@
+export * from './apportion/apportion-cabin.ts';
 export * from './choose/choose-sources.ts';
 export type { ChosenSet } from './choose/chosen-set.ts';
 export * from './mend/mend-cabin.ts';

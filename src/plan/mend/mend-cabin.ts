@@ -1,7 +1,4 @@
 import type { Cabin, Joint } from '../../cabin/cabin.ts';
-import { labJacobian } from '../../colour/lab-jacobian.ts';
-import { smoothestChange } from '../../colour/smoothest-change.ts';
-import { weightsFor } from '../../colour/weights.ts';
 import type { JudgeContext } from '../../harmony/judge-context.ts';
 import { judgeContext } from '../../harmony/judge-context.ts';
 import { jointInput } from '../../harmony/judge-joint.ts';
@@ -11,7 +8,6 @@ import type { Judgement, Summary } from '../../harmony/judgement.ts';
 import { partBasis } from '../../harmony/part-bases.ts';
 import type { PartBasis } from '../../harmony/part-basis.ts';
 import type { Issue } from '../../issue.ts';
-import type { Lab } from '../../quantities.ts';
 import type { RuleBook } from '../../rules/rule-book.ts';
 import { partOfWork, step } from '../watch.ts';
 import type { Watch } from '../watch.ts';
@@ -21,10 +17,12 @@ import type { MendCard, PartChange } from './mend-cards.ts';
 import { mendGroups } from './mend-items.ts';
 import type { MendGroup, MendTerms } from './mend-items.ts';
 import { jointDemand, nextMargin } from './mend-limits.ts';
-import type { JointDemand, JointMargins, ShiftResponse } from './mend-limits.ts';
+import type { JointDemand, JointMargins } from './mend-limits.ts';
 import { noShift, shiftSize } from './mend-problem.ts';
 import type { MendProblem, Shift } from './mend-problem.ts';
 import { mendIssues, mendWords } from './mend-words.ts';
+import { shiftResponse } from './shift-response.ts';
+import type { ShiftResponse } from './shift-response.ts';
 import { shiftedCabin } from './shifted-cabin.ts';
 import { solveMend } from './solve-mend.ts';
 
@@ -242,31 +240,10 @@ function readShifted(
   return { demands: new Map(affected.map((index) => [index, jointDemand(jointInput(context, cabin.joints[index] as Joint, bases).input, response)])) };
 }
 
-const unmoved = [1, 0, 0, 0, 1, 0, 0, 0, 1];
-
-/** How the colour of a part under a light moves with its shift: the smoothest change of its first spectrum, seen from its present one. */
+/** Every round goes on from the readings as they are, so the smallest curvature is always that of the whole shift. */
 function responseOf(context: JudgeContext, bases: ReadonlyMap<string, PartBasis>, groups: readonly MendGroup[]): ShiftResponse {
   const specimens = new Map(groups.flatMap((group) => group.parts.map((part) => [part, group.specimens] as const)));
-  const known = new Map<string, readonly number[]>();
-  const compute = (part: string, name: string): readonly number[] => {
-    const spectrum = specimens.get(part)?.spectrum;
-    const group = bases.get(part)?.colour?.groups.find((each) => context.sample(each, [])?.spectrum !== undefined);
-    const present = group === undefined ? undefined : context.sample(group, [])?.spectrum;
-    const [reference, light] = [context.light('D65'), context.light(name)];
-    if (spectrum === undefined || present === undefined || reference === undefined || light === undefined) return unmoved;
-    const { observer } = context.book;
-    const count = spectrum.values.length;
-    const units: readonly Lab[] = [[1, 0, 0], [0, 1, 0], [0, 0, 1]];
-    const changes = units.map((unit) => smoothestChange(spectrum, reference, observer, unit));
-    const jacobian = labJacobian(present.values, weightsFor(light, observer, present.startNm, present.stepNm, count));
-    return [0, 1, 2].flatMap((row) => changes.map((change) => change.reduce((sum, value, index) => sum + value * jacobian[row * count + index], 0)));
-  };
-  return (part, light) => {
-    const key = JSON.stringify([part, light]);
-    const made = known.get(key) ?? compute(part, light);
-    known.set(key, made);
-    return made;
-  };
+  return shiftResponse(context, bases, (part) => specimens.get(part)?.spectrum);
 }
 
 function notMendableJoints(judged: JudgedCabin, demands: readonly JointDemand[], options: MendOptions): readonly NotMendable[] {

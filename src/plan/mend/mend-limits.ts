@@ -15,9 +15,7 @@ import type { Criterion } from '../../readings/stacked-event.ts';
 import { criterionState, lightCovariance } from '../../readings/stacked-excess.ts';
 import type { Lab } from '../../quantities.ts';
 import type { MendLimit, Shift } from './mend-problem.ts';
-
-/** How a side's colour under a light moves with its shift, to first order: row-major 3 x 3. */
-export type ShiftResponse = (part: string, light: string) => readonly number[];
+import type { ShiftResponse } from './shift-response.ts';
 
 /** What a joint asks of the shifts of its two sides. */
 export interface JointDemand {
