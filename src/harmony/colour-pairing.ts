@@ -3,6 +3,7 @@ import type { Surface } from '../cabin/cabin.ts';
 import type { Lab } from '../quantities.ts';
 import type { ColourSample, JudgedLight } from '../readings/colour-sample.ts';
 import { conditionCautions } from '../readings/condition-cautions.ts';
+import type { AboutPair } from '../readings/condition-cautions.ts';
 import { instrumentCorrelation } from '../readings/instrument-correlation.ts';
 import { instrumentTerm } from '../readings/instrument-term.ts';
 import { carriedCovariance } from '../readings/lab-carrier.ts';
@@ -11,6 +12,7 @@ import { measuredSide } from '../readings/measured-side.ts';
 import type { ObserverDegrees } from '../readings/reading.ts';
 import type { ReadingGroup } from '../readings/reading-groups.ts';
 import { pooledCovariance } from '../readings/sample-covariance.ts';
+import { specularCue } from '../readings/specular-cue.ts';
 import { rotationsPerSpot } from '../readings/spots.ts';
 import { pickSharedGroup } from '../readings/shared-group.ts';
 import type { GroupChoice } from '../readings/shared-group.ts';
@@ -109,7 +111,7 @@ function comparePair(
   }));
   const required = options.lights.filter(({ standing }) => standing === 'required').map(({ light }) => light);
   const cautions = [
-    ...conditionCautions(groups[0], groups[1], aboutPair(lights[0], standard, trial)).map(({ text }) => text),
+    ...conditionCautions(groups[0], groups[1], aboutPair(context, lights[0], standard, trial)).map(({ text }) => text),
     ...lights.filter(({ observer }) => observer !== context.book.observer)
       .map(({ light, observer }) => `under ${light} the data is for the ${observer}° observer, the rule asks for ${context.book.observer}°`),
   ];
@@ -134,11 +136,18 @@ function observerFor(light: string, groups: readonly ReadingGroup[], asked: Obse
   return asked;
 }
 
-function aboutPair(light: PairLight | undefined, standard: ColourSide, trial: ColourSide): { meanL?: number; glossDifference?: number } {
+function aboutPair(context: JudgeContext, light: PairLight | undefined, standard: ColourSide, trial: ColourSide): AboutPair {
+  const gloss = standard.gloss60 === undefined || trial.gloss60 === undefined ? undefined : Math.abs(standard.gloss60 - trial.gloss60);
   return {
     ...(light === undefined ? {} : { meanL: (light.standard[0] + light.trial[0]) / 2 }),
-    ...(standard.gloss60 === undefined || trial.gloss60 === undefined ? {} : { glossDifference: Math.abs(standard.gloss60 - trial.gloss60) }),
+    ...(gloss === undefined ? cueOf(context, standard, trial) : { glossDifference: gloss }),
   };
+}
+
+/** Where a side has no gloss reading, a sphere that read both sides with and without the mirror reflection tells of it. */
+function cueOf(context: JudgeContext, standard: ColourSide, trial: ColourSide): AboutPair {
+  const [first, second] = [standard, trial].map(({ groups }) => specularCue(groups, context.sample));
+  return first === undefined || second === undefined || first.instrument !== second.instrument ? {} : { cueDifference: Math.abs(first.difference - second.difference) };
 }
 
 function spreadOf(

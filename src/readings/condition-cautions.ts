@@ -1,4 +1,5 @@
-import { isDirectional } from './geometry-class.ts';
+import type { GeometryRule } from './geometry-table.ts';
+import { compareGeometries } from './geometry-table.ts';
 import type { ReadingGroup } from './reading-groups.ts';
 
 /** Something about how two sides were measured that a reader should know before trusting a verdict. */
@@ -14,30 +15,37 @@ const LIGHT_PART_L = 60;
 const DARK_PART_L = 40;
 /** GU60 apart that counts as unlike gloss (assumption, no source). */
 const UNLIKE_GLOSS = 2;
+/** Difference of the specular cues, per cent of Y, that counts as unlike gloss: it moves a dark part by some 2 L* (assumption, no source). */
+const UNLIKE_CUE = 0.2;
 const UNLIKE_TEMPERATURE_C = 5;
+
+/** What is known of a pair beside its conditions. */
+export interface AboutPair {
+  /** Mean L* of the pair. */
+  readonly meanL?: number;
+  /** Distance in GU60. */
+  readonly glossDifference?: number;
+  /** Distance of the specular cues Y(di:8) - Y(de:8), per cent of Y: tells of gloss where no glossmeter did. */
+  readonly cueDifference?: number;
+}
 
 /**
  * Cautions about comparing two groups, worst first; none of them changes a verdict.
- * `meanL` is the mean L* of the pair, `glossDifference` its distance in GU60 where known.
+ * What geometries may be compared, and what to mind, is in `geometryTable`.
  */
-export function conditionCautions(
-  first: ReadingGroup, second: ReadingGroup, about: { readonly meanL?: number; readonly glossDifference?: number } = {},
-): Caution[] {
+export function conditionCautions(first: ReadingGroup, second: ReadingGroup, about: AboutPair = {}): Caution[] {
   const found: Caution[] = [];
-  const { meanL, glossDifference } = about;
+  const { meanL, glossDifference, cueDifference } = about;
   if (first.geometryClass !== second.geometryClass) {
     found.push({ code: 'unlike geometry', text: `measured as ${first.geometryClass} and ${second.geometryClass}: the value is indicative only` });
   }
-  const directional = (group: ReadingGroup): boolean => group.geometries.some(isDirectional);
-  if (first.geometryClass === '45:0' && second.geometryClass === '45:0' && directional(first) !== directional(second)) {
-    found.push({ code: 'directional against annular', text: 'one side was lit from one direction, the other all round: a grain reads differently' });
-  }
-  if (first.geometryClass === 'di:8' && second.geometryClass === 'di:8' && meanL !== undefined && meanL < DARK_PART_L
-    && glossDifference !== undefined && glossDifference > UNLIKE_GLOSS) {
-    found.push({
-      code: 'gloss hidden by sphere',
-      text: 'specular included hides the unlike gloss of dark parts, the eye does not: measure 45:0 or specular excluded',
-    });
+  const rules = geometryRules(first, second);
+  const caution = rules.find(({ comparison }) => comparison === 'with a caution');
+  if (caution !== undefined) found.push({ code: 'directional against annular', text: caution.reason });
+  const included = rules.find(({ kinds }) => kinds[0] === 'di:8' && kinds[1] === 'di:8');
+  const unlikeGloss = glossDifference === undefined ? (cueDifference ?? 0) > UNLIKE_CUE : glossDifference > UNLIKE_GLOSS;
+  if (included?.mind !== undefined && meanL !== undefined && meanL < DARK_PART_L && unlikeGloss) {
+    found.push({ code: 'gloss hidden by sphere', text: included.mind });
   }
   if (first.uv !== second.uv && meanL !== undefined && meanL > LIGHT_PART_L) {
     found.push({ code: 'unlike uv', text: `ultraviolet ${first.uv} on one side and ${second.uv} on the other: a brightened light part reads differently` });
@@ -55,3 +63,7 @@ export function conditionCautions(
   }
   return found;
 }
+
+/** The rules for the geometries met on the two sides; a side whose readings are partly of another kind brings the rules of both. */
+const geometryRules = (first: ReadingGroup, second: ReadingGroup): readonly GeometryRule[] =>
+  first.geometries.flatMap((p) => second.geometries.map((q) => compareGeometries(p, q)));
