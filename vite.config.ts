@@ -2,6 +2,7 @@ import { cpSync, createReadStream, existsSync, rmSync, statSync } from 'node:fs'
 import { join, normalize } from 'node:path';
 import { playwright } from '@vitest/browser-playwright';
 import type { Plugin } from 'vite';
+import type { ViteUserConfig } from 'vitest/config';
 import { defineConfig } from 'vitest/config';
 import { chromiumArguments, chromiumPath } from './test/support/chromium.ts';
 
@@ -30,7 +31,7 @@ function demoData(): Plugin {
   };
 }
 
-export default defineConfig(async ({ mode }) => {
+export default defineConfig(async ({ mode }): Promise<ViteUserConfig> => {
   if (mode === 'cli') {
     return {
       publicDir: false,
