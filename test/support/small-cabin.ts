@@ -197,7 +197,7 @@ export function smallCabin(changes: Partial<Cabin> = {}): Cabin {
     parts: smallParts,
     joints: smallJoints,
     runs: [{ id: 'r1', name: 'Round the front', parts: ['door-left', 'dash-lower', 'door-right'] }],
-    ruleBook: 'default',
+    ruleBook: 'ciede2000',
     ...changes,
   };
 }
