@@ -16,7 +16,7 @@ export const styles = css`
   .result { line-height: 1.15; padding-top: 1px; }
   .use { font-size: 1.375rem; font-weight: 600; letter-spacing: -0.01em; display: block; line-height: 1.1; white-space: nowrap; }
   .use small { font-size: var(--small); font-weight: 400; letter-spacing: 0; }
-  .sentence { grid-column: 2 / -1; font-size: var(--small); line-height: 1.35; color: var(--quiet); margin-top: 2px; overflow-wrap: anywhere; display: -webkit-box; -webkit-line-clamp: 3; -webkit-box-orient: vertical; overflow: hidden; }
+  .sentence { grid-column: 2 / -1; font-size: var(--small); line-height: 1.35; color: var(--quiet); margin-top: 2px; overflow-wrap: anywhere; display: -webkit-box; -webkit-line-clamp: 4; -webkit-box-orient: vertical; overflow: hidden; }
   @media (max-width: 760px) {
     a { grid-template-columns: minmax(0, 1fr) 84px; }
     .names { grid-column: 1 / -1; display: block; height: auto; text-align: left; margin-bottom: 4px; font-weight: 600; }
