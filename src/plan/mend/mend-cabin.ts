@@ -4,7 +4,7 @@ import { judgeContext } from '../../harmony/judge-context.ts';
 import { jointInput } from '../../harmony/judge-joint.ts';
 import { judge, judgeCabin } from '../../harmony/judge.ts';
 import type { JudgedCabin, JudgeOptions } from '../../harmony/judge.ts';
-import type { Judgement, Summary } from '../../harmony/judgement.ts';
+import type { JointResult, Judgement, Summary } from '../../harmony/judgement.ts';
 import { partBasis } from '../../harmony/part-bases.ts';
 import type { PartBasis } from '../../harmony/part-basis.ts';
 import type { Issue } from '../../issue.ts';
@@ -33,7 +33,7 @@ export interface MendOptions extends MendTerms, JudgeOptions {
 /** A joint that no change of a part can mend, and why. */
 export interface NotMendable {
   readonly joint: string;
-  readonly because: 'accepted' | 'left out' | 'needs readings' | 'not judged by numbers' | 'texture';
+  readonly because: 'accepted' | 'left out' | 'needs readings' | 'judged by eye' | 'not judged by numbers' | 'texture';
 }
 
 /** The changes that make a cabin hold: plain data. */
@@ -198,9 +198,9 @@ async function attempt(
   const light = judged.context.light('D65')!;
   const judgement = judge(shiftedCabin(cabin, groups.map((group, index) => ({ ...group.specimens, shift: best.shifts[index] })), light, judged.context.book.observer), book, options);
   const answersFor = (index: number, check: string): boolean => {
-    const { colour, gloss, unattainable } = demands[index];
+    const { colour, gloss, unattainable, incomplete } = demands[index];
     if (check === 'gloss') return gloss !== undefined && !unattainable.includes('gloss');
-    return (check === 'colour' || check === 'near-miss') && colour !== undefined && !unattainable.includes('colour');
+    return (check === 'colour' || check === 'near-miss') && colour !== undefined && !incomplete && !unattainable.includes('colour');
   };
   const kept = asked.every((index) => judgement.joints[index].checks.every((check) =>
     check.standing !== 'required' || !answersFor(index, check.check) || check.verdict === 'holds' || check.verdict === 'not applicable'));
@@ -246,13 +246,20 @@ function responseOf(context: JudgeContext, bases: ReadonlyMap<string, PartBasis>
   return shiftResponse(context, bases, (part) => specimens.get(part)?.spectrum);
 }
 
+/** Joints that do not hold and that no change can make hold by itself, by what their checks say. */
 function notMendableJoints(judged: JudgedCabin, demands: readonly JointDemand[], options: MendOptions): readonly NotMendable[] {
-  return judged.judgement.joints.flatMap((joint, index): NotMendable[] => {
-    const because = options.except?.includes(joint.id) === true ? 'left out' : joint.accepted ? 'accepted'
-      : joint.verdict === 'holds' ? undefined
-        : joint.checks.some((check) => check.check === 'texture' && check.verdict === 'clashes' && check.standing !== 'advisory') ? 'texture'
-          : demands[index].unattainable.length > 0 ? 'needs readings'
-            : demands[index].colour === undefined && demands[index].gloss === undefined ? 'not judged by numbers' : undefined;
+  const reason = (joint: JointResult, index: number): NotMendable['because'] | undefined => {
+    if (options.except?.includes(joint.id) === true) return 'left out';
+    if (joint.accepted) return 'accepted';
+    if (joint.verdict === 'holds') return undefined;
+    const failing = joint.checks.filter((check) => check.standing !== 'advisory' && (check.verdict === 'clashes' || check.verdict === 'open' || (check.verdict === 'no data' && check.standing === 'required')));
+    if (failing.some((check) => check.check === 'texture' && check.verdict !== 'no data')) return 'texture';
+    if (failing.some((check) => check.cause === 'judged by eye')) return 'judged by eye';
+    if (demands[index].unattainable.length > 0 || failing.some((check) => check.cause === 'conditions' || check.cause === 'missing data')) return 'needs readings';
+    return demands[index].colour === undefined && demands[index].gloss === undefined ? 'not judged by numbers' : undefined;
+  };
+  return judged.judgement.joints.flatMap((joint, index) => {
+    const because = reason(joint, index);
     return because === undefined ? [] : [{ joint: joint.id, because }];
   });
 }

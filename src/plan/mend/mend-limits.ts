@@ -24,6 +24,8 @@ export interface JointDemand {
   readonly gloss?: number;
   /** What is asked and could not be seen to hold even by sides that are alike: it takes readings, not changes. */
   readonly unattainable: readonly ('colour' | 'gloss')[];
+  /** A required light has no data: what is asked under the others is kept, but the joint stays open. */
+  readonly incomplete: boolean;
   /** Limits tightened by a margin in standard uncertainties. */
   readonly limits: (margins: JointMargins, place: Place) => readonly MendLimit[];
 }
@@ -51,6 +53,7 @@ export function jointDemand(input: JointInput, response: ShiftResponse): JointDe
   return {
     ...(colour === undefined ? {} : { colour: colour.within }),
     ...(gloss === undefined ? {} : { gloss: gloss.within }),
+    incomplete: typeof input.colour !== 'string' && input.colour.missing.length > 0,
     unattainable: [...(colour?.attainable === false ? ['colour' as const] : []), ...(gloss?.attainable === false ? ['gloss' as const] : [])],
     limits: (margins, place) => [
       ...(colour?.attainable === true ? colour.limits(margins.colour, place) : []), ...(gloss?.attainable === true ? gloss.limits(margins.gloss, place) : []),

@@ -6,7 +6,8 @@ import type { MendOptions, MendPlan, NotMendable } from './mend-cabin.ts';
 const becauseWords: Readonly<Record<NotMendable['because'], string>> = {
   accepted: 'a decision in force accepts it',
   'left out': 'it is left out as asked',
-  'needs readings': 'even sides that are alike could not be seen to hold by these readings: it takes readings, not changes',
+  'needs readings': 'the readings cannot decide, even of sides that are alike: it takes readings, not changes',
+  'judged by eye': 'they are judged by eye against boundary samples',
   'not judged by numbers': 'what it lacks is not a matter of colour or gloss in numbers',
   texture: 'its texture clashes, which is a matter of the tool and not planned here',
 };

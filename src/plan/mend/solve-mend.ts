@@ -25,6 +25,8 @@ export interface MendSolverOptions {
 /** An excess this small counts as none. */
 const tolerance = 1e-5;
 const mostCuts = 80;
+/** Limits this near are met with a slope from the start where a plan goes on from another. */
+const nearby = -0.5;
 /** Columns of an item: up and down of each axis, whether it changes, whether its gloss does, and its steps of gloss. */
 const width = 11;
 const changes = 8;
@@ -77,7 +79,7 @@ function addCuts(problem: MendProblem, shifts: readonly Shift[], cuts: Cut[], { 
     const [a, b] = limit.items;
     const excess = limit.excess(shifts[a], shifts[b]);
     const known = cuts.findIndex((cut) => cut.limit === index);
-    if (excess <= tolerance && !(all && !limit.convex && excess > -2)) return;
+    if (excess <= tolerance && !(all && excess > nearby)) return;
     const slope = slopeOf(limit, shifts[a], shifts[b]);
     const columns: number[] = [];
     const values: number[] = [];
@@ -101,7 +103,11 @@ async function solve(
   problem: MendProblem, cuts: readonly Cut[], settled: readonly boolean[] | undefined, options: MendSolverOptions,
 ): Promise<{ readonly shifts: readonly Shift[] | undefined; readonly status: string }> {
   const { items } = problem;
-  const count = items.length * width;
+  // Only items that some cut speaks of can be worth a change; the others have no columns.
+  const active = [...new Set(cuts.flatMap((cut) => problem.limits[cut.limit].items))].sort((a, b) => a - b);
+  const placeOf = new Map(active.map((item, place) => [item, place]));
+  const count = active.length * width;
+  if (count === 0) return { shifts: items.map(() => noShift), status: 'optimal' };
   const cost = new Float64Array(count);
   const upper = new Float64Array(count).fill(1);
   const integer = new Int32Array(count);
@@ -110,14 +116,21 @@ async function solve(
   const reach = items.reduce((sum, item) => sum + [...item.up, ...item.down].reduce((total, value) => total + value, 0), 0);
   const dearest = Math.max(1e-9, ...items.map((item) => item.cost + item.glossCost));
   const weight = settled === undefined ? Math.max(1, reach) / (Math.min(...items.map((item) => item.cost).filter((value) => value > 0), dearest)) : 0;
-  items.forEach((item, index) => layOutItem(item, index * width, { cost, upper, integer, rows }, weight, settled?.[index]));
-  for (const { columns, values, most } of cuts) rows.add(-Infinity, most, mergedColumns(columns, values).columns, mergedColumns(columns, values).values);
+  active.forEach((index, place) => layOutItem(items[index], place * width, { cost, upper, integer, rows }, weight, settled?.[index]));
+  for (const { columns, values, most } of cuts) {
+    const placed = columns.map((column) => (placeOf.get(Math.floor(column / width)) ?? 0) * width + (column % width));
+    const merged = mergedColumns(placed, values);
+    rows.add(-Infinity, most, merged.columns, merged.values);
+  }
   const result = await minimise({ cost, lower: new Float64Array(count), upper, integer }, rows, options.timeLimitS === undefined ? {} : { timeLimitS: options.timeLimitS });
   if (result.values === undefined) return { shifts: undefined, status: result.status };
   const values = result.values;
   return {
     status: result.status,
-    shifts: items.map((_, index) => [0, 1, 2, 3].map((axis) => values[index * width + 2 * axis] - values[index * width + 2 * axis + 1]) as unknown as Shift),
+    shifts: items.map((_, index): Shift => {
+      const place = placeOf.get(index);
+      return place === undefined ? noShift : [0, 1, 2, 3].map((axis) => values[place * width + 2 * axis] - values[place * width + 2 * axis + 1]) as unknown as Shift;
+    }),
   };
 }
 
