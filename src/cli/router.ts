@@ -15,6 +15,7 @@ interface Entry {
 export const entries: readonly Entry[] = [
   { name: 'check', summary: 'Judge every joint of a cabin and print what clashes, what is open and why.', load: async () => (await import('./verbs/check.ts')).check },
   { name: 'report', summary: 'Write the harmony report of a cabin as HTML, JSON or CSV.', load: async () => (await import('./verbs/report.ts')).report },
+  { name: 'requests', summary: 'Ask suppliers for the readings that would decide the open joints.', load: async () => (await import('./verbs/requests.ts')).requests },
   { name: 'choose', summary: 'Choose one source for each part: fewest clashes, then least over-use, then least cost.', load: async () => (await import('./verbs/choose.ts')).choose },
   { name: 'mend', summary: 'Find the fewest parts to change, and the least shifts, so that every joint holds.', load: async () => (await import('./verbs/mend.ts')).mend },
   { name: 'apportion', summary: 'Turn the limits of joints into tolerances of parts, as large and as even as can be.', load: async () => (await import('./verbs/apportion.ts')).apportion },
@@ -22,6 +23,7 @@ export const entries: readonly Entry[] = [
   { name: 'difference', summary: 'Colour differences of pairs by every formula, with their distribution where covariances are given.', load: async () => (await import('./verbs/difference.ts')).difference },
   { name: 'metamerism', summary: 'Metamerism indices of pairs of spectra under test lights.', load: async () => (await import('./verbs/metamerism.ts')).metamerism },
   { name: 'gloss', summary: 'Mean and spread of gloss readings by specimen and angle.', load: async () => (await import('./verbs/gloss.ts')).gloss },
+  { name: 'texture', summary: 'Areal parameters and visible texture of a height map or a photograph, alone or as a pair.', load: async () => (await import('./verbs/texture.ts')).texture },
   { name: 'convert', summary: 'Write the readings of a file in another open format.', load: async () => (await import('./verbs/convert.ts')).convert },
   { name: 'verify', summary: 'Recompute every published check value and print a validation record.', load: async () => (await import('./verbs/verify.ts')).verify },
   { name: 'init', summary: 'Write a small cabin and a rule book to start from.', load: async () => (await import('./verbs/init.ts')).init },

@@ -1,7 +1,7 @@
 import type { ReportInput } from './model.ts';
 import type { Content } from './markup.ts';
 import type { Page } from './page.ts';
-import { escapeText, figure, html, serialiseMarkup } from './markup.ts';
+import { figure, html } from './markup.ts';
 import { reportModel } from './model.ts';
 import { pageOf } from './page.ts';
 import { markDefinitions } from './pictures.ts';
@@ -19,7 +19,7 @@ import { partChecks } from './sections/part-checks.ts';
 import { ruleBookSection } from './sections/rule-book.ts';
 import { traceability } from './sections/traceability.ts';
 import { validation } from './sections/validation.ts';
-import { styleSheet } from './styles/style-sheet.ts';
+import { selfContainedPage } from './self-contained-page.ts';
 
 /** The harmony report as one self-contained page: no script, no network, same input, same bytes. */
 export function reportHtml(input: ReportInput): string {
@@ -29,21 +29,7 @@ export function reportHtml(input: ReportInput): string {
     .map((make) => make(page))
     .filter((made) => made !== undefined && made !== false);
   const title = `Harmony report, ${model.cabin.name}, ${model.asOf}`;
-  return [
-    '<!doctype html>',
-    '<html lang="en">',
-    '<head>',
-    '<meta charset="utf-8">',
-    '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    `<meta name="generator" content="${escapeText(`${model.software.name} ${model.software.version}`)}">`,
-    '<meta http-equiv="Content-Security-Policy" content="default-src \'none\'; style-src \'unsafe-inline\'; font-src data:">',
-    `<title>${escapeText(title)}</title>`,
-    `<style>${styleSheet(footText(page))}</style>`,
-    '</head>',
-    `<body>${serialiseMarkup(html('main', {}, figure(markDefinitions()), front(page), contents(sections), sections))}</body>`,
-    '</html>',
-    '',
-  ].join('\n');
+  return selfContainedPage(title, footText(page), html('main', {}, figure(markDefinitions()), front(page), contents(sections), sections));
 }
 
 /** Foot of every printed page. */
