@@ -52,9 +52,16 @@ function colourRequests(context: JudgeContext, judged: JudgedJoint, check: Check
   const event = eventOf(judged, check);
   const spots = (side: PartBasis): number => side.materialClass?.wanted.spots ?? 5;
   const have = (index: number): number => pairing.groups?.[index].spots ?? 0;
+  const anyInstrument = 'any with an agreement set';
   const instrument = (index: number): string => {
     const id = pairing.groups?.[index].instrument;
-    return id === undefined ? 'any with an agreement set' : context.index.instruments.get(id)?.name ?? id;
+    return id === undefined ? anyInstrument : context.index.instruments.get(id)?.name ?? id;
+  };
+  // An instrument that read other geometries, or no spectra, cannot be asked for these: the one of the other side can, or any that agrees with it.
+  const able = (index: number, wanted: string, needsSpectrum: boolean): string => {
+    const other = pairing.groups?.[1 - index];
+    const own = context.index.instruments.get(other?.instrument ?? '');
+    return other !== undefined && own !== undefined && other.geometryClass === wanted && (!needsSpectrum || own.kind === 'spectrophotometer') ? own.name : anyInstrument;
   };
   const geometry = (index: number): string => pairing.groups?.[index].geometryClass ?? context.book.geometryOrder[0] ?? '45:0';
   const line = (index: number, wanted: Partial<MeasurementRequest> & { spots: number; reason: string }): MeasurementRequest =>
@@ -80,7 +87,7 @@ function colourRequests(context: JudgeContext, judged: JudgedJoint, check: Check
     case 'conditions': {
       const wanted = context.book.geometryOrder[0] ?? '45:0';
       return [0, 1].filter((index) => geometry(index) !== wanted).map((index) => line(index, {
-        spots: spots(input.sides[index]), geometry: wanted,
+        spots: spots(input.sides[index]), geometry: wanted, instrument: able(index, wanted, false),
         chance: event === undefined ? undefined : chanceOfDeciding(event, spots(input.sides[index])),
         reason: `the other side was measured at ${geometry(1 - index)}; unlike geometries are not compared`,
       }));
@@ -88,7 +95,7 @@ function colourRequests(context: JudgeContext, judged: JudgedJoint, check: Check
     case 'missing data': {
       const spectral = (side: PartBasis): boolean => side.colour?.groups.some((group) => group.readings.some((reading) => reading.quantity === 'spectrum')) ?? false;
       return [0, 1].filter((index) => !spectral(input.sides[index])).map((index) => line(index, {
-        spots: spots(input.sides[index]),
+        spots: spots(input.sides[index]), instrument: able(index, geometry(index), true),
         chance: event === undefined ? undefined : chanceOfDeciding(event, spots(input.sides[index])),
         reason: input.sides[index].colour === undefined ? 'there is no colour reading' : 'spectra are wanted: CIELAB values serve under their own light only',
       }));
