@@ -3,6 +3,7 @@ export * from './cabin-readings.ts';
 export * from './decode-text.ts';
 export * from './format-reader.ts';
 export * from './format-writer.ts';
+export * from './reading-issue-codes.ts';
 export * from './reading-questions.ts';
 export * from './reading-set.ts';
 export * from './readers.ts';

@@ -17,12 +17,15 @@ export function parseNumber(text: string, decimal: '.' | ','): number | undefine
 export function readNumber(table: Pick<DelimitedTable, 'decimal' | 'separator'>, row: DelimitedRow, column: number, range: NumberRange, faults: TableFaults): number | undefined {
   const text = row.cells[column] ?? '';
   const offset = row.offsets[column] ?? 0;
-  const expected = rangeText(range);
   if (text === '') {
-    faults.add('missing-value', offset, { expected, found: 'an empty cell' });
+    faults.add('missing-value', offset, { expected: rangeText(range), found: 'an empty cell' });
     return undefined;
   }
   const value = parseNumber(text, table.decimal);
+  const { min = -Infinity, max = Infinity, above = -Infinity } = range;
+  // Words for a fault are made only where there is one: tables hold millions of numbers.
+  if (value !== undefined && value >= min && value > above && value <= max && Number.isFinite(value)) return value;
+  const expected = rangeText(range);
   const found = JSON.stringify(text.slice(0, 60));
   if (value === undefined) {
     const swapped = parseNumber(text, table.decimal === '.' ? ',' : '.') !== undefined;
@@ -35,20 +38,13 @@ export function readNumber(table: Pick<DelimitedTable, 'decimal' | 'separator'>,
         expected, found, ...(swapped ? { hint: 'Decimal commas need a semicolon or a tab between the cells.' } : {}),
       });
     }
-    return undefined;
-  }
-  if (!Number.isFinite(value)) {
-    faults.add('not-finite', offset, { expected, found });
-    return undefined;
-  }
-  const { min = -Infinity, max = Infinity, above = -Infinity } = range;
-  if (value < min || value <= above || value > max) {
+  } else if (!Number.isFinite(value)) faults.add('not-finite', offset, { expected, found });
+  else {
     faults.add(value < 0 && range.min === 0 ? 'negative' : 'out-of-range', offset, {
       expected, found, ...(range.hint === undefined ? {} : { hint: range.hint }),
     });
-    return undefined;
   }
-  return value;
+  return undefined;
 }
 
 /** The text of a cell that must hold one. */

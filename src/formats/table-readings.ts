@@ -23,7 +23,8 @@ const contextFields: ReadonlySet<FieldName> = new Set([
   'id', 'part', 'source', 'supplier', 'specimen', 'kind', 'lot', 'stage', 'spot', 'spotX', 'spotY', 'rotation', 'averagedFrom', 'measuredAt', 'instrument', 'serial', 'calibratedOn',
   'geometry', 'specular', 'aperture', 'uv', 'aspecular', 'backing', 'temperature', 'light', 'observer', 'master', 'angle', 'direction', 'haze', 'bandpassCorrected',
 ]);
-const surfaceFields: readonly FieldName[] = ['gloss', 'gloss20', 'gloss60', 'gloss85', ...textureFields];
+const glossFields: readonly FieldName[] = ['gloss', 'gloss20', 'gloss60', 'gloss85'];
+const surfaceFields: readonly FieldName[] = [...glossFields, ...textureFields];
 
 interface PendingSpectrum {
   readonly record: Omit<ReadingRecord, 'data'>;
@@ -44,7 +45,7 @@ export function readTableReadings(source: TableSource, scale: StatedScale | unde
   const colours = colourLayout(source, faults);
   if (!checkColumns(source, spectra, colours.groups.length > 0, faults)) return;
   const before = faults.errors();
-  const grid = spectra.wide.length === 0 ? undefined : wavelengthGrid(spectra.wide.map(({ index, nm }) => ({ nm, offset: table.header.offsets[index] ?? 0 })), faults);
+  const grid = spectra.wide.length === 0 ? undefined : wavelengthGrid(spectra.wideAt, faults);
   if (faults.errors() > before && grid === undefined && spectra.wide.length > 0) return;
   const labelColumns = columns.flatMap((column, index): [string, number][] => {
     if (column.kind === 'label') return [[column.name, index]];
@@ -52,6 +53,8 @@ export function readTableReadings(source: TableSource, scale: StatedScale | unde
       && !colours.used.has(index) && !spectra.pairs.some(({ wavelength, value }) => index === wavelength || index === value);
     return leftOver ? [[(table.header.cells[index] ?? '').replaceAll(/\s+/gu, ' ').slice(0, maxNameLength), index]] : [];
   });
+  const hasGloss = glossFields.some((field) => cells.has(field));
+  const hasTexture = textureFields.some((field) => cells.has(field));
   const pending = new Map<string, PendingSpectrum>();
   const standards = new Set<string>();
   let droppedDifferences = false;
@@ -89,8 +92,8 @@ export function readTableReadings(source: TableSource, scale: StatedScale | unde
       addStandard(record, data, read.text(row, 'master'), standards, collector);
     }
     droppedDifferences = droppedDifferences || (values.some(({ quantity }) => quantity === 'cielab') && colours.groups.some(({ triples }) => triples.has('difference')));
-    rowGloss(row, cells, read, faults).forEach(add);
-    const texture = rowTexture(row, read);
+    if (hasGloss) rowGloss(row, cells, read, faults).forEach(add);
+    const texture = hasTexture ? rowTexture(row, read) : undefined;
     if (texture !== undefined) add(texture);
     if (found === 0 && faults.errors() === before) {
       faults.add('nothing-measured', row.offsets[0] ?? 0, { expected: 'a spectrum, CIELAB values, a difference, gloss or texture in the row', found: 'none of them' });
@@ -108,7 +111,7 @@ export function readTableReadings(source: TableSource, scale: StatedScale | unde
 const yesOrNo: Readonly<Record<string, boolean>> = { yes: true, true: true, 1: true, no: false, false: false, 0: false };
 const readBandpass = (row: DelimitedRow, read: RowReader): boolean | undefined =>
   read.word(row, 'bandpassCorrected', (text) => (Object.hasOwn(yesOrNo, text.toLowerCase()) ? yesOrNo[text.toLowerCase()] : undefined), 'yes or no');
-const withBandpass = (data: FoundSpectrum, bandpassCorrected: boolean | undefined): FoundSpectrum => defined({ ...data, bandpassCorrected });
+const withBandpass = (data: FoundSpectrum, bandpassCorrected: boolean | undefined): FoundSpectrum => (bandpassCorrected === undefined ? data : { ...data, bandpassCorrected });
 
 /** The table as the search for doubled columns sees it: wavelengths and values may repeat. */
 const withoutPairs = (source: TableSource): TableSource => ({

@@ -19,6 +19,8 @@ export interface SpectralPair {
 /** How a table holds its spectra. */
 export interface SpectraLayout {
   readonly wide: readonly { readonly index: number; readonly nm: number }[];
+  /** The wavelengths of `wide` with their places in the header. */
+  readonly wideAt: WavelengthAt[];
   readonly pairs: readonly SpectralPair[];
   readonly scale: ScaleInUse;
 }
@@ -33,7 +35,7 @@ export function spectraLayout(source: TableSource, declared: StatedScale | undef
     const scale = statedScale(columns[index]);
     return scale === undefined ? [] : [{ scale, offset: table.header.offsets[index] ?? 0 }];
   });
-  return { wide, pairs, scale: scaleInUse([...(declared === undefined ? [] : [declared]), ...stated], options, faults) };
+  return { wide, wideAt: wide.map(({ index, nm }) => ({ nm, offset: table.header.offsets[index] ?? 0 })), pairs, scale: scaleInUse([...(declared === undefined ? [] : [declared]), ...stated], options, faults) };
 }
 
 /** Every wavelength column with the next value column behind it; a value column that stands first goes with the one wavelength column. */
@@ -55,13 +57,13 @@ export interface SpectrumCells {
   readonly over: { text: string; offset: number }[];
 }
 
-export const emptySpectrum = (): SpectrumCells => ({ at: [], values: [], over: [] });
+export const emptySpectrum = (at: WavelengthAt[] = []): SpectrumCells => ({ at, values: [], over: [] });
 
 /** The values of the wavelength columns of a row; undefined where none is filled. All or none must be. */
 export function wideCells({ table }: TableSource, row: DelimitedRow, layout: SpectraLayout, faults: TableFaults): SpectrumCells | undefined {
   if (layout.wide.every(({ index }) => (row.cells[index] ?? '') === '')) return undefined;
-  const cells = emptySpectrum();
-  for (const { index, nm } of layout.wide) addValue(cells, { nm, offset: table.header.offsets[index] ?? 0 }, table, row, index, layout.scale, faults);
+  const cells = emptySpectrum(layout.wideAt);
+  for (const { index } of layout.wide) addValue(cells, table, row, index, layout.scale, faults);
   return cells;
 }
 
@@ -70,16 +72,19 @@ export function addPairCells(cells: SpectrumCells, { table }: TableSource, row: 
   for (const { wavelength, value } of layout.pairs) {
     if ((row.cells[wavelength] ?? '') === '' && (row.cells[value] ?? '') === '') continue;
     const nm = readNumber(table, row, wavelength, { min: 0, max: 100_000, unit: 'nm' }, faults);
-    if (nm !== undefined) addValue(cells, { nm, offset: row.offsets[wavelength] ?? 0 }, table, row, value, layout.scale, faults);
+    if (nm === undefined) continue;
+    cells.at.push({ nm, offset: row.offsets[wavelength] ?? 0 });
+    addValue(cells, table, row, value, layout.scale, faults);
   }
 }
 
 export const hasPairCells = (row: DelimitedRow, { pairs }: SpectraLayout): boolean =>
   pairs.some(({ wavelength, value }) => (row.cells[wavelength] ?? '') !== '' || (row.cells[value] ?? '') !== '');
 
-function addValue(cells: SpectrumCells, at: WavelengthAt, table: TableSource['table'], row: DelimitedRow, column: number, scale: ScaleInUse, faults: TableFaults): void {
-  const value = readNumber(table, row, column, { min: 0 }, faults) ?? 0;
-  cells.at.push(at);
+const notNegative = { min: 0 } as const;
+
+function addValue(cells: SpectrumCells, table: TableSource['table'], row: DelimitedRow, column: number, scale: ScaleInUse, faults: TableFaults): void {
+  const value = readNumber(table, row, column, notNegative, faults) ?? 0;
   cells.values.push(value / scale.divisor);
   if (value > scale.top) cells.over.push({ text: row.cells[column] ?? '', offset: row.offsets[column] ?? 0 });
 }
