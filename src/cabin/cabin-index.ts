@@ -38,10 +38,14 @@ const byId = <T extends { readonly id: string }>(items: readonly T[]): Map<strin
 
 function makeIndex(cabin: Cabin): CabinIndex {
   const parts = byId(cabin.parts);
-  const owned: OwnedSpecimen[] = [
-    ...(cabin.masters ?? []).map((specimen) => ({ specimen })),
-    ...cabin.parts.flatMap((part) => part.sources.flatMap((source) => source.specimens.map((specimen) => ({ specimen, part: part.id, source: source.id })))),
-  ];
+  const specimens = new Map<string, OwnedSpecimen>();
+  const masters = new Map<string, Specimen>();
+  const add = (entry: OwnedSpecimen): void => {
+    specimens.set(entry.specimen.id, entry);
+    if (entry.specimen.kind === 'master') masters.set(entry.specimen.id, entry.specimen);
+  };
+  for (const specimen of cabin.masters ?? []) add({ specimen });
+  for (const part of cabin.parts) ownedBy(part).forEach(add);
   const mirrors = new Map<string, Part>();
   for (const part of cabin.parts) {
     const partner = part.mirrorOf === undefined ? undefined : parts.get(part.mirrorOf);
@@ -56,8 +60,19 @@ function makeIndex(cabin: Cabin): CabinIndex {
     suppliers: byId(cabin.suppliers),
     instruments: byId(cabin.instruments),
     conditions: byId(cabin.conditions),
-    specimens: new Map(owned.map((entry) => [entry.specimen.id, entry])),
-    masters: new Map(owned.filter(({ specimen }) => specimen.kind === 'master').map(({ specimen }) => [specimen.id, specimen])),
+    specimens,
+    masters,
     mirrors,
   };
+}
+
+const ownedSpecimens = new WeakMap<Part, readonly OwnedSpecimen[]>();
+
+/** The specimens of a part, listed once for each part, since an edit leaves most parts as they are. */
+function ownedBy(part: Part): readonly OwnedSpecimen[] {
+  const known = ownedSpecimens.get(part);
+  if (known !== undefined) return known;
+  const made = part.sources.flatMap((source) => source.specimens.map((specimen) => ({ specimen, part: part.id, source: source.id })));
+  ownedSpecimens.set(part, made);
+  return made;
 }

@@ -1,6 +1,8 @@
 import type { Issue, Outcome } from '../issue.ts';
-import type { Cabin, Part, Specimen } from './cabin.ts';
+import type { Cabin, Joint, Part, Specimen } from './cabin.ts';
 import { checkReferences } from './references/check-references.ts';
+import type { ReferenceIndex } from './references/reference-index.ts';
+import { indexReferences } from './references/reference-index.ts';
 import type { Draft, Faults, Schema } from './schema/index.ts';
 import { collectFaults } from './schema/index.ts';
 import { cabinListSizes, cabinShape } from './shapes/cabin-shape.ts';
@@ -29,7 +31,7 @@ export function checkChanges(before: Cabin, after: Cabin): Outcome<Cabin> {
   const faults = collectFaults();
   checkFields(before, after, faults);
   const changed = cabinLists.flatMap((name) => checkItems(name, before[name] ?? [], after[name] ?? [], faults));
-  if (faults.errors() === 0) checkReferences(readingsMayFail(before, after) ? after : withoutKnownReadings(before, after), faults);
+  if (faults.errors() === 0) checkChangedReferences(before, after, faults);
   const issues = faults.list().filter((issue) => issue.severity === 'error' || concerns(issue, changed));
   return { value: faults.errors() === 0 ? after : undefined, issues };
 }
@@ -48,9 +50,11 @@ function checkItems(name: CabinList, before: readonly object[], after: readonly 
     faults.add('too-many', { expected: `at most ${cabinListSizes[name]} ${name}`, found: String(after.length) }, name);
     return [];
   }
-  const known = new Set(before);
+  let known: ReadonlySet<object> | undefined;
   const paths: string[] = [];
   after.forEach((item, index) => {
+    if (item === before[index]) return;
+    known ??= new Set(before);
     if (known.has(item)) return;
     paths.push(`${name}[${index}]`);
     faults.path.push(name, index);
@@ -63,6 +67,12 @@ function checkItems(name: CabinList, before: readonly object[], after: readonly 
 /** Warnings that an edit can have caused: of the items changed, or of a field of the document. */
 const concerns = ({ code, path }: Issue, changed: readonly string[]): boolean =>
   code !== 'unknown-field' && (path === undefined || !path.includes('[') || changed.some((item) => path === item || path.startsWith(`${item}.`)));
+
+/** Only as much of the second pass as the change can have upset. */
+function checkChangedReferences(before: Cabin, after: Cabin, faults: Faults): void {
+  if (onlyInsides(before, after)) checkReferences(insides(before, after), faults, insidesIndex(before, after));
+  else checkReferences(readingsMayFail(before, after) ? after : withoutKnownReadings(before, after), faults);
+}
 
 const registers = ['instruments', 'conditions', 'files', 'lights', 'masters'] as const;
 
@@ -102,4 +112,43 @@ function outwardPart(part: Part): Draft<Part> {
   };
   outwardParts.set(part, outward);
   return outward;
+}
+
+/** Whether the change lies inside of parts and joints only, and nothing that other places refer to or are compared with is another. */
+function onlyInsides(before: Cabin, after: Cabin): boolean {
+  return [...registers, 'zones' as const, 'suppliers' as const].every((name) => before[name] === after[name]) && before.asOf === after.asOf
+    && before.parts.length === after.parts.length && before.joints.length === after.joints.length
+    && after.parts.every((part, index) => sameOutside(before.parts[index] as Part, part))
+    && after.joints.every((joint, index) => sameJoining(before.joints[index] as Joint, joint));
+}
+
+function sameOutside(before: Part, after: Part): boolean {
+  if (before === after) return true;
+  if (before.id !== after.id || before.hand !== after.hand || before.mirrorOf !== after.mirrorOf || before.module !== after.module) return false;
+  if (before.sources === after.sources) return true;
+  const ids = (part: Part): string => JSON.stringify(part.sources.map((source) => [source.id, ...source.specimens.map((specimen) => specimen.id)]));
+  return ids(before) === ids(after) && mastersOf(before).length === 0 && mastersOf(after).length === 0;
+}
+
+function sameJoining(before: Joint, after: Joint): boolean {
+  if (before === after) return true;
+  const ids = ({ decisions = [] }: Joint): string => JSON.stringify(decisions.map(({ id }) => id));
+  return before.id === after.id && before.kind === after.kind && before.parts[0] === after.parts[0] && before.parts[1] === after.parts[1]
+    && (before.decisions === after.decisions || ids(before) === ids(after));
+}
+
+/** The changed parts and joints, with gaps for all others. Modules are as they were, and one face of them would look alone. */
+function insides(before: Cabin, after: Cabin): Draft<Cabin> {
+  return {
+    ...after,
+    parts: after.parts.map((part, index) => (part === before.parts[index] ? undefined : { ...part, module: undefined })),
+    joints: after.joints.map((joint, index) => (joint === before.joints[index] ? undefined : joint)),
+  };
+}
+
+/** All that may be referred to, and the specimens of the changed parts. */
+function insidesIndex(before: Cabin, after: Cabin): ReferenceIndex {
+  const index = indexReferences(after);
+  const changed = new Set(partsOnlyIn(after, before).flatMap((part) => part.sources.flatMap((source) => source.specimens)));
+  return { ...index, specimens: index.specimens.filter(({ specimen }) => changed.has(specimen as Specimen)) };
 }

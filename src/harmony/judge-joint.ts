@@ -1,6 +1,6 @@
 import type { Joint } from '../cabin/cabin.ts';
 import type { ReadingGroup } from '../readings/reading-groups.ts';
-import type { RuleSide } from '../rules/rule-book.ts';
+import type { ResolvedRule, RuleSide } from '../rules/rule-book.ts';
 import { colourCheck, colourQuestion } from './checks/colour.ts';
 import { conditionsCheck } from './checks/conditions.ts';
 import { glossCheck } from './checks/gloss.ts';
@@ -79,12 +79,21 @@ export function judgeJoint(
   return { result, input: given, pairing };
 }
 
-/** What a joint's checks are judged from: its rule with all expressions evaluated, and its two sides made comparable. */
-export function jointInput(context: JudgeContext, joint: Joint, bases: ReadonlyMap<string, PartBasis>): { readonly input: JointInput; readonly pairing: Pairing } {
+/** The standard's side and the trial's: the reference part is the standard, else the part whose id comes first. */
+export function orderedSides(joint: Joint, bases: ReadonlyMap<string, PartBasis>): readonly [PartBasis, PartBasis] {
   const reference = joint.reference ?? [...joint.parts].sort()[0];
   const ordered = joint.parts[0] === reference ? joint.parts : [joint.parts[1], joint.parts[0]] as const;
-  const sides = ordered.map((id) => bases.get(id)) as unknown as readonly [PartBasis, PartBasis];
-  const rule = context.rules.resolve([ruleSide(sides[0]), ruleSide(sides[1])], joint, jointVariables(context, joint, sides));
+  return ordered.map((id) => bases.get(id)) as unknown as readonly [PartBasis, PartBasis];
+}
+
+/** The rule that holds for a joint, all expressions evaluated. */
+export const jointRule = (context: JudgeContext, joint: Joint, sides: readonly [PartBasis, PartBasis]): ResolvedRule =>
+  context.rules.resolve([ruleSide(sides[0]), ruleSide(sides[1])], joint, jointVariables(context, joint, sides));
+
+/** What a joint's checks are judged from: its rule with all expressions evaluated, and its two sides made comparable. */
+export function jointInput(context: JudgeContext, joint: Joint, bases: ReadonlyMap<string, PartBasis>): { readonly input: JointInput; readonly pairing: Pairing } {
+  const sides = orderedSides(joint, bases);
+  const rule = jointRule(context, joint, sides);
   const colourSides = sides.map((side) => colourSideOf(context, side));
   const pairing = pairColours(context, colourSides[0], colourSides[1], {
     lights: rule.colour.lights.length > 0 ? rule.colour.lights : context.book.lights,

@@ -3,6 +3,7 @@ import { groupColourReadings } from '../readings/reading-groups.ts';
 import type { JudgedLight } from '../readings/colour-sample.ts';
 import { sampleCovariance } from '../readings/sample-covariance.ts';
 import { stackedProbability } from '../readings/stacked-probability.ts';
+import type { Specimen } from '../cabin/cabin.ts';
 import { stageOf } from '../cabin/standing-specimen.ts';
 import { colourQuestion } from './checks/colour.ts';
 import type { JointInput } from './checks/joint-input.ts';
@@ -21,6 +22,8 @@ const leastLots = 3;
  */
 export function lotProbability(context: JudgeContext, input: JointInput, pairing: Pairing): number | undefined {
   if (typeof input.colour === 'string' || pairing.groups === undefined || input.colour.indicative || input.rule.intent.colour !== 'match') return undefined;
+  const counted = input.sides.map((side) => lotCount(context, side));
+  if (counted.every((lots) => lots < leastLots)) return undefined;
   const event = colourEvent(input.colour, colourQuestion(input));
   if (event.lights.length === 0) return undefined;
   const judged = input.rule.colour.lights.filter((light) => light.standing === 'required').flatMap(({ light: name }): JudgedLight[] => {
@@ -28,7 +31,7 @@ export function lotProbability(context: JudgeContext, input: JointInput, pairing
     return light === undefined ? [] : [{ name, light, observer: context.book.observer }];
   });
   if (judged.length !== event.lights.length) return undefined;
-  const lots = input.sides.map((side, index) => lotMeans(context, side, pairing.groups?.[index], judged));
+  const lots = input.sides.map((side, index) => (counted[index] < leastLots ? [] : lotMeans(context, side, pairing.groups?.[index], judged)));
   if (lots.every((means) => means.length < leastLots)) return undefined;
   const spreads = lots.map((means) => (means.length < leastLots ? undefined : sampleCovariance(means)));
   const covariance = Float64Array.from(event.spread.first, (entry, i) =>
@@ -46,12 +49,18 @@ export function lotProbability(context: JudgeContext, input: JointInput, pairing
   return stackedProbability({ lights, covariance }).all;
 }
 
+const ofALot = (context: JudgeContext, specimen: Specimen): boolean =>
+  specimen.lot !== undefined && stageOf(specimen) === context.stage && specimen.kind !== 'master' && specimen.kind !== 'boundary sample';
+
+const lotCount = (context: JudgeContext, side: PartBasis): number =>
+  new Set(side.colour?.source.specimens.filter((specimen) => ofALot(context, specimen)).map(({ lot }) => lot?.id)).size;
+
 /** Mean colours of each lot of a part's source at the stage, stacked over the lights, by the conditions of the group that is judged. */
 function lotMeans(context: JudgeContext, side: PartBasis, group: ReadingGroup | undefined, lights: readonly JudgedLight[]): readonly number[][] {
   if (group === undefined || side.colour === undefined) return [];
   const perLot = new Map<string, number[]>();
   for (const specimen of side.colour.source.specimens) {
-    if (specimen.lot === undefined || stageOf(specimen) !== context.stage || specimen.kind === 'master' || specimen.kind === 'boundary sample') continue;
+    if (specimen.lot === undefined || !ofALot(context, specimen)) continue;
     const alike = groupColourReadings(specimen.readings, context.index.conditions).groups
       .find((other) => other.geometryClass === group.geometryClass && other.apertureClass === group.apertureClass && other.uv === group.uv);
     const sample = alike === undefined ? undefined : context.sample(alike, lights);

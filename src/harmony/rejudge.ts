@@ -3,9 +3,11 @@ import { judgeContext } from './judge-context.ts';
 import type { JudgeContext } from './judge-context.ts';
 import { judgeWith } from './judge.ts';
 import type { JudgeOptions, JudgedCabin } from './judge.ts';
+import { jointRule, orderedSides } from './judge-joint.ts';
 import type { JudgedJoint } from './judge-joint.ts';
 import type { JointResult, PartResult } from './judgement.ts';
 import type { PartBasis } from './part-basis.ts';
+import { sameRule } from './same-rule.ts';
 
 /**
  * Judges a cabin that was made from another by an edit: only what the edit touched is judged, everything else is taken over, and
@@ -22,20 +24,44 @@ export function rejudge(previous: JudgedCabin, cabin: Cabin, options: JudgeOptio
   const changed = changedGround(before, cabin);
   const memory = changed.masters.size === 0 ? before.memory : { ...before.memory, masters: new Map() };
   const context = judgeContext(cabin, before.rules, stage, asOf, memory);
-  const untouched = untouchedParts(before, context, changed);
+  const sameGround = partsOnSameGround(before, context, changed);
   const parts = new Map(previous.judgement.parts.map((part) => [part.id, part]));
-  const joints = new Map(previous.joints.map((judged) => [judged.input.joint, judged]));
-  const stands = (basis: PartBasis | undefined): boolean => basis !== undefined && previous.bases.get(basis.part.id) === basis;
+  const joints = new Map(previous.joints.map((judged) => [judged.result.id, judged]));
+  const kept = new Set<PartBasis>();
   return judgeWith(context, bookIssues, {
-    basis: (part) => (untouched(part) ? previous.bases.get(part.id) : undefined),
+    basis: (part) => {
+      const basis = sameGround(part) ? previous.bases.get(part.id) : undefined;
+      if (basis === undefined) return undefined;
+      const carried = basis.part === part ? basis : { ...basis, part };
+      kept.add(carried);
+      return carried;
+    },
     part: (basis): PartResult | undefined => {
       const { zone, id } = basis.part;
-      return stands(basis) && before.index.zones.get(zone) === context.index.zones.get(zone) ? parts.get(id) : undefined;
+      const stands = kept.has(basis) && before.index.parts.get(id)?.zone === zone && before.index.zones.get(zone) === context.index.zones.get(zone);
+      return stands ? parts.get(id) : undefined;
     },
-    joint: (joint, bases): JudgedJoint | undefined => (joint.parts.every((id) => stands(bases.get(id))) ? joints.get(joint) : undefined),
+    joint: (joint, bases) => {
+      const judged = joints.get(joint.id);
+      return judged === undefined || joint.parts.some((id) => !kept.has(bases.get(id) as PartBasis)) ? undefined : carriedJoint(context, judged, joint, bases);
+    },
     paths: (results) => (sameWays(previous, cabin, results) ? previous.paths : undefined),
   });
 }
+
+/** A joint between parts on the same ground: its result stands where what it asks for is the same, whatever was written beside that. */
+function carriedJoint(context: JudgeContext, judged: JudgedJoint, joint: Joint, bases: ReadonlyMap<string, PartBasis>): JudgedJoint | undefined {
+  const { input } = judged;
+  if (joint === input.joint && input.sides.every((side) => bases.get(side.part.id) === side)) return judged;
+  if (joint !== input.joint && !sameQuestion(joint, input.joint)) return undefined;
+  const sides = orderedSides(joint, bases);
+  return sameRule(input.rule, jointRule(context, joint, sides)) ? { ...judged, input: { ...input, joint, sides } } : undefined;
+}
+
+/** All of a joint that is judged beside its rule; what else it holds counts through the rule only. */
+const sameQuestion = (joint: Joint, other: Joint): boolean =>
+  joint.parts[0] === other.parts[0] && joint.parts[1] === other.parts[1] && joint.kind === other.kind && joint.reference === other.reference
+  && joint.decisions === other.decisions && joint.visualRecords === other.visualRecords;
 
 const none = (): undefined => undefined;
 
@@ -74,14 +100,25 @@ function changedConditions(before: JudgeContext, cabin: Cabin): ReadonlySet<stri
   return changed;
 }
 
-/** Tells the parts whose basis stands: they, their other hand, their name in sentences and all that their readings rest on are the same. */
-function untouchedParts(before: JudgeContext, context: JudgeContext, changed: ChangedGround): (part: Part) => boolean {
+/** Fields of a part that its own readings and master are not judged by; they count through the rule of a joint, the zone's caps, or not at all. */
+const besideTheGround: ReadonlySet<string> = new Set<keyof Part>([
+  'zone', 'outline', 'visibility', 'partNumber', 'revision', 'note', 'module', 'frozen', 'flatAreaMm', 'curvatureRadiusMm', 'hand',
+]);
+
+function sameButBeside(part: Part, other: Part | undefined): boolean {
+  if (part === other) return true;
+  if (other === undefined) return false;
+  return (Object.keys({ ...part, ...other }) as (keyof Part)[]).every((key) => besideTheGround.has(key) || part[key] === other[key]);
+}
+
+/** Tells the parts that are judged on the same as before: they, their other hand, their name in sentences and all that their readings rest on. */
+function partsOnSameGround(before: JudgeContext, context: JudgeContext, changed: ChangedGround): (part: Part) => boolean {
   const restsOnChanged = changed.conditions.size === 0 && changed.masters.size === 0 ? () => false : (part: Part) => restsOn(part, changed);
   return (part) => {
-    if (before.index.parts.get(part.id) !== part || before.names.get(part.id) !== context.names.get(part.id)) return false;
-    const mirror = context.index.mirrors.get(part.id);
-    if (mirror !== before.index.mirrors.get(part.id)) return false;
-    return !restsOnChanged(part) && (mirror === undefined || !restsOnChanged(mirror));
+    if (!sameButBeside(part, before.index.parts.get(part.id)) || before.names.get(part.id) !== context.names.get(part.id)) return false;
+    const [mirror, mirrorBefore] = [context.index.mirrors.get(part.id), before.index.mirrors.get(part.id)];
+    if (mirror === undefined || mirrorBefore === undefined) return mirror === mirrorBefore && !restsOnChanged(part);
+    return sameButBeside(mirror, mirrorBefore) && !restsOnChanged(part) && !restsOnChanged(mirror);
   };
 }
 

@@ -9,7 +9,7 @@ import { colourEvent } from './colour-evaluation.ts';
 import type { JudgeContext } from './judge-context.ts';
 import type { JudgedJoint } from './judge-joint.ts';
 import { counts } from './judge-joint.ts';
-import type { CheckResult, MeasurementRequest } from './judgement.ts';
+import type { CheckResult, JointResult, MeasurementRequest } from './judgement.ts';
 import type { PartBasis } from './part-basis.ts';
 
 /** Readings that would decide the open joints, the likeliest to decide first; ties in the order of the document. */
@@ -17,20 +17,18 @@ export function measurementRequests(context: JudgeContext, joints: readonly Judg
   return joints
     .filter(({ result }) => result.verdict === 'open')
     .flatMap((judged) => requestsOf(context, judged))
-    .map((request, index) => ({ request, index }))
-    .sort((first, second) => (second.request.chance ?? 0) - (first.request.chance ?? 0) || first.index - second.index)
-    .map(({ request }) => request);
+    .sort((first, second) => (second.chance ?? 0) - (first.chance ?? 0));
 }
 
 /** The requests of a joint that was judged before are those of before, as long as the suppliers have the same names. */
-const asked = new WeakMap<JudgedJoint, { readonly suppliers: Cabin['suppliers']; readonly requests: readonly MeasurementRequest[] }>();
+const asked = new WeakMap<JointResult, { readonly suppliers: Cabin['suppliers']; readonly requests: readonly MeasurementRequest[] }>();
 
 function requestsOf(context: JudgeContext, judged: JudgedJoint): readonly MeasurementRequest[] {
   const { suppliers } = context.cabin;
-  const known = asked.get(judged);
+  const known = asked.get(judged.result);
   if (known !== undefined && known.suppliers === suppliers) return known.requests;
   const requests = judged.result.checks.filter(counts).flatMap((check) => requestsFor(context, judged, check));
-  asked.set(judged, { suppliers, requests });
+  asked.set(judged.result, { suppliers, requests });
   return requests;
 }
 

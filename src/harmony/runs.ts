@@ -8,9 +8,10 @@ import { evaluateColour } from './colour-evaluation.ts';
 import type { ColourEvaluation } from './colour-evaluation.ts';
 import { comparisonPhrase } from './colour-wording.ts';
 import type { JudgeContext } from './judge-context.ts';
-import { jointInput } from './judge-joint.ts';
+import { jointInput, jointRule, orderedSides } from './judge-joint.ts';
 import type { JointResult, RunResult } from './judgement.ts';
 import type { PartBasis } from './part-basis.ts';
+import { sameRule } from './same-rule.ts';
 import { certainty } from './wording.ts';
 
 /**
@@ -85,18 +86,29 @@ interface SeenTogether {
   readonly evaluation: ColourEvaluation | undefined;
 }
 
-/** A basis is made anew whenever anything that its part is judged on changes, so that two bases stand for all that this rests on. */
-const seen = new WeakMap<PartBasis, WeakMap<PartBasis, SeenTogether>>();
+/**
+ * What was seen of two parts, by what they are judged on in colour: that is made anew whenever anything it rests on changes, so that
+ * together with the rule it stands for all that this comes from.
+ */
+const seen = new WeakMap<object, WeakMap<object, SeenTogether>>();
 
 function seenTogether(context: JudgeContext, bases: ReadonlyMap<string, PartBasis>, first: string, second: string): SeenTogether {
-  const [basis, other] = [bases.get(first) as PartBasis, bases.get(second) as PartBasis];
-  const known = seen.get(basis) ?? new WeakMap<PartBasis, SeenTogether>();
-  seen.set(basis, known);
-  const before = known.get(other);
-  if (before !== undefined) return before;
-  const { input } = jointInput(context, sightline(first, second), bases);
+  const joint = sightline(first, second);
+  const sides = orderedSides(joint, bases);
+  const [standard, trial] = sides;
+  if (standard.colour === undefined || trial.colour === undefined) return { input: jointInput(context, joint, bases).input, evaluation: undefined };
+  const beside = seen.get(standard.colour) ?? new WeakMap<object, SeenTogether>();
+  seen.set(standard.colour, beside);
+  const before = beside.get(trial.colour);
+  if (before !== undefined && before.input.sides[0] === standard && before.input.sides[1] === trial) return before;
+  if (before !== undefined && sameRule(before.input.rule, jointRule(context, joint, sides))) {
+    const carried: SeenTogether = { ...before, input: { ...before.input, sides } };
+    beside.set(trial.colour, carried);
+    return carried;
+  }
+  const { input } = jointInput(context, joint, bases);
   const made: SeenTogether = { input, evaluation: typeof input.colour === 'string' ? undefined : evaluateColour(input.colour, colourQuestion(input)) };
-  known.set(other, made);
+  beside.set(trial.colour, made);
   return made;
 }
 

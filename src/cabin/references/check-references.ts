@@ -10,11 +10,14 @@ import { checkModules } from './module-references.ts';
 import { checkOutlines } from './outline-faults.ts';
 import { checkParts } from './part-references.ts';
 import { checkReadings } from './reading-references.ts';
+import type { ReferenceIndex } from './reference-index.ts';
 import { indexReferences } from './reference-index.ts';
 
-/** The second pass: what one place of the document says of another. */
-export function checkReferences(cabin: Draft<Cabin>, faults: Faults): void {
-  const index = indexReferences(cabin);
+/**
+ * The second pass: what one place of the document says of another. Items that need no look may be gaps in `cabin`, where the index
+ * still has them.
+ */
+export function checkReferences(cabin: Draft<Cabin>, faults: Faults, index: ReferenceIndex = indexReferences(cabin)): void {
   checkDuplicateIds(cabin, index, faults);
   checkInstruments(cabin, index, faults);
   checkMasters(cabin, index, faults);
