@@ -14,7 +14,7 @@ export interface FormatInput {
 export interface ReadOptions {
   /** Scale of reflectances as the user states it; a file that says otherwise is refused. */
   readonly scale?: ReflectanceScale;
-  /** Where neither file nor user states the scale: `ask` leaves a question in the set, `fraction` follows the convention of spectra tables. `ask` where absent. */
+  /** Where neither file nor user states the scale: `ask` leaves a question in the set, `fraction` follows the convention of spectra tables (sheets only: other formats ask). `ask` where absent. */
   readonly undeclaredScale?: 'ask' | 'fraction';
   /** Told now and then how far the reader is, 0 to 1. */
   readonly progress?: (share: number) => void;

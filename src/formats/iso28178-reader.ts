@@ -38,7 +38,8 @@ export const iso28178Reader: FormatReader = {
     if (faults.errors() === 0) {
       for (const table of tables) {
         if (table.sets.length === 0) continue;
-        readTableReadings(sourceOf(table, position), undefined, options, collector, faults, row);
+        // The convention of spectra tables is not this format's: its field names say the scale, or it is asked.
+        readTableReadings(sourceOf(table, position), undefined, { ...options, undeclaredScale: 'ask' }, collector, faults, row);
         row += table.sets.length;
       }
       if (row === 1) faults.add('no-rows', 0, { expected: 'at least one set of data', found: 'none' });

@@ -66,7 +66,7 @@ function readDistribution(distribution: XmlElement, header: XmlElement | undefin
     if (light !== undefined) collector.addLight(light);
   } else if (reflecting.has(quantity)) {
     const grid = wavelengthGrid(points, faults);
-    const scale = scaleInUse([], options, faults);
+    const scale = scaleInUse([], { ...options, undeclaredScale: 'ask' }, faults);
     tellOver(points.filter(({ value }) => value > scale.top).map(({ value, offset }) => ({ text: String(value), offset })), scale, faults);
     if (grid === undefined) return;
     const conditions = collector.conditions(defined({

@@ -47,6 +47,15 @@ describe('convert', () => {
     expect(parsed<{ issues: Issue[] }>(conflict).issues).toMatchObject([{ code: 'scale-conflict' }]);
   });
 
+  test('ISO 28178 with field names that state no scale needs --scale, however small the values', async () => {
+    const text = `ISO28178\nNUMBER_OF_FIELDS 32\nBEGIN_DATA_FORMAT\nSAMPLE_ID ${nm.map((value) => `nm${value}`).join(' ')}\nEND_DATA_FORMAT\nNUMBER_OF_SETS 1\nBEGIN_DATA\n1 ${nm.map(() => '1.25').join(' ')}\nEND_DATA\n`;
+    const refused = await run(['convert', 'a.txt', '--to', 'csv', '--out', 'o', '--json'], { 'a.txt': text });
+    expect(refused).toMatchObject({ exit: 2, files: [] });
+    expect(parsed<{ issues: Issue[] }>(refused).issues).toMatchObject([{ code: 'scale-undeclared' }]);
+    const percent = await run(['convert', 'a.txt', '--to', 'csv', '--out', 'o', '--scale', 'percent'], { 'a.txt': text });
+    expect(percent.files[0]?.content).toContain(',0.0125,0.0125');
+  });
+
   test('bad usage and bad input end in 2 with issues, nothing is written', async () => {
     const cases: readonly (readonly [string[], string])[] = [
       [['convert', 'a.csv', '--out', 'o', '--json'], 'missing-option'], [['convert', 'a.csv', '--to', 'xls', '--out', 'o', '--json'], 'unknown-value'], [['convert', 'a.csv', '--to', 'csv', '--json'], 'missing-option'],

@@ -20,7 +20,7 @@ export const convert: Verb = {
   },
   detail: [
     'The format of IN is found by its content: tables (CSV or TSV) of spectra, CIELAB values, differences, gloss and texture; ISO 28178 text; ISO 17972-1 XML; IES TM-27 spectral data; JSON of this product, a cabin included.',
-    'Spectra keep every digit of a double. Per cent is read only where the file or --scale says so. What the format to write cannot hold is told on stderr. The same input gives the same bytes.',
+    'Spectra keep every digit of a double. Per cent is read only where the file or --scale says so; of an exchange file whose fields state no scale, --scale must. What the format to write cannot hold is told on stderr. The same input gives the same bytes.',
     'Exit: 0 written, 2 bad input; then nothing is written.',
   ],
   examples: [
