@@ -41,6 +41,14 @@ export function* removeFormSteps(map: HeightMap, form: Form): Steps<Float64Array
   return result;
 }
 
+/** Mean square height, about its mean, of the plane that fits a map best: what levelling would take off. */
+export function tiltSquare(map: HeightMap): number {
+  const [, across, down] = fitTerms(map, termsOf.plane);
+  // Places from -1 to 1 have a mean square of 1/3 (n + 1) / (n - 1).
+  const spread = (count: number): number => (count < 2 ? 0 : (count + 1) / (3 * (count - 1)));
+  return across ** 2 * spread(map.width) + down ** 2 * spread(map.height);
+}
+
 function fitTerms({ width, height, values }: HeightMap, terms: readonly (readonly [number, number])[]): Float64Array {
   const size = terms.length;
   const normal = new Float64Array(size * size);

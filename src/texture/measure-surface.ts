@@ -17,7 +17,7 @@ import { textureDirectionSteps } from './texture-direction.ts';
 import { vdiClassOfRa } from './vdi-class.ts';
 
 export interface MeasureOptions {
-  /** F-operation; a plane where absent. */
+  /** F-operation; none where absent. */
   readonly form?: Form;
   /** Nesting index of the S-filter; none where absent. */
   readonly sFilterMm?: Millimetres;
@@ -54,12 +54,14 @@ export interface SurfaceMeasurement {
   readonly strAtMost?: number;
   readonly conditions: Required<Pick<MeasureOptions, 'form' | 'of'>> & Pick<MeasureOptions, 'sFilterMm' | 'lFilterMm'>;
   readonly issues: readonly Issue[];
+  /** The scale-limited surface itself, about any level. */
+  readonly surface: Surface;
 }
 
 /** F-operation, then the S-filter, then the L-filter: the scale-limited surface. Source: ISO 25178-2 and ISO 25178-3. */
 export function* scaleLimitedSteps(map: HeightMap, options: MeasureOptions): Steps<Surface> {
   const { width, height, spacingMm } = map;
-  let values = yield* partOfSteps(removeFormSteps(map, options.form ?? 'plane'), 0, 0.2);
+  let values = yield* partOfSteps(removeFormSteps(map, options.form ?? 'none'), 0, 0.2);
   yield 0.2;
   if (options.sFilterMm !== undefined) values = yield* partOfSteps(gaussianFilterSteps(values, width, height, spacingMm, options.sFilterMm), 0.2, 0.6);
   yield 0.6;
@@ -94,8 +96,8 @@ export function* measureSurfaceSteps(map: HeightMap, options: MeasureOptions = {
   });
   return {
     parameters, profiles, ...(spatial?.strAtMost === undefined ? {} : { strAtMost: spatial.strAtMost }),
-    conditions: { form: options.form ?? 'plane', of, ...defined({ sFilterMm: options.sFilterMm, lFilterMm: options.lFilterMm }) },
-    issues: measurementCautions(map, options, parameters),
+    conditions: { form: options.form ?? 'none', of, ...defined({ sFilterMm: options.sFilterMm, lFilterMm: options.lFilterMm }) },
+    issues: measurementCautions(map, options, parameters), surface,
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Issue } from '../issue.ts';
+import { tiltSquare } from './form.ts';
 import type { HeightMap } from './height-map.ts';
 import type { MeasuredParameters, MeasureOptions } from './measure-surface.ts';
 
@@ -6,11 +7,13 @@ import type { MeasuredParameters, MeasureOptions } from './measure-surface.ts';
 const manyMissing = 0.05;
 /** Samples that a filter's cut-off must hold for its transmission to be that of the standard. */
 const samplesInCutoff = 4;
+/** Part of the mean square height that a tilt may have before it is named: a fifth of it is a tenth of Sq. Assumption, no source. */
+const muchTilt = 0.2;
 /** Correlation lengths that the field should hold on its shorter side. Assumption, no source. */
 const lengthsInField = 10;
 
 /** What a reader must know of parameters of this map: missing points, filters and field against spacing and texture. */
-export function measurementCautions(map: HeightMap, options: MeasureOptions, { salMm, saUm }: MeasuredParameters): Issue[] {
+export function measurementCautions(map: HeightMap, options: MeasureOptions, { salMm, saUm, sqUm }: MeasuredParameters): Issue[] {
   const issues: Issue[] = [];
   const caution = (code: string, found: string, expected: string, hint: string): void => {
     issues.push({ code, severity: 'warning', found, expected, hint });
@@ -32,6 +35,10 @@ export function measurementCautions(map: HeightMap, options: MeasureOptions, { s
   if (lFilterMm !== undefined && lFilterMm > field) {
     caution('field-too-small', `L-filter ${lFilterMm} mm on a field of ${field.toFixed(3)} mm`, 'a field at least as long as the L nesting index',
       'Measure a larger field or take a smaller index.');
+  }
+  if ((options.form ?? 'none') === 'none' && sqUm !== undefined && sqUm > 0 && lFilterMm === undefined && tiltSquare(map) > muchTilt * sqUm * sqUm) {
+    caution('tilted', `a tilt with ${Math.min(100, Math.round((100 * tiltSquare(map)) / sqUm ** 2))} % of the mean square height`, 'a levelled surface',
+      'Take the form off (plane, or second-order on a curved part).');
   }
   if (sFilterMm !== undefined && lFilterMm !== undefined && sFilterMm >= lFilterMm) {
     caution('filters-crossed', `S-filter ${sFilterMm} mm, L-filter ${lFilterMm} mm`, 'the S nesting index below the L nesting index', 'Nothing is left between the two.');
