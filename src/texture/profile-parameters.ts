@@ -16,17 +16,19 @@ export interface ProfileParameters {
 const usualSections = 5;
 /** Profiles that are taken of a surface, evenly spread over it; more of them say no more. */
 const mostProfiles = 1000;
+/** Share of missing points up to which a profile is used, its gaps bridged by straight lines. Assumption, no source. */
+const mostMissing = 0.1;
 /** Part of Rz that a hill and a dale must exceed on their side of the mean line. Source: ISO 21920-2 (ISO 4287: 10 %). */
 const heightDiscrimination = 0.1;
 
 /**
- * Ra, Rz and RSm of the profiles that the rows (or columns) of a scale-limited surface are, averaged over all that are complete,
- * a thousand at most.
+ * Ra, Rz and RSm of the profiles that the rows (or columns) of a scale-limited surface are, averaged over all
+ * of them, a thousand at most.
  *
  * Ra: mean height about the profile's mean line. Rz: highest peak plus deepest pit of a section, mean over the sections. RSm: mean width of
  * profile elements, a hill and the dale beside it; both count from a tenth of the profile's Rz on. A section is as long as the L nesting index
- * where the profile holds one, at most five of them, else a fifth of the profile. Profiles with missing points are left out; undefined
- * where none is left. The profiles carry the areal filters of the surface, not the filters of ISO 21920-3. Source: ISO 21920-2.
+ * where the profile holds one, at most five of them, else a fifth of the profile. Gaps of missing points are bridged by straight lines; profiles with more than a
+ * tenth of their points missing are left out; undefined where none is left. The profiles carry the areal filters of the surface, not the filters of ISO 21920-3. Source: ISO 21920-2.
  */
 export function profileParameters(surface: Surface, axis: 'x' | 'y', sectionMm?: Millimetres): ProfileParameters | undefined {
   const { width, height, spacingMm, values } = surface;
@@ -42,8 +44,8 @@ export function profileParameters(surface: Surface, axis: 'x' | 'y', sectionMm?:
   for (let turn = 0; turn < taken; turn += 1) {
     const index = Math.floor(((turn + 0.5) * count) / taken);
     for (let at = 0; at < length; at += 1) profile[at] = axis === 'x' ? values[index * width + at] : values[at * width + index];
+    if (!bridged(profile)) continue;
     const own = levelled(profile);
-    if (Number.isNaN(own)) continue;
     profiles += 1;
     ra += own;
     let span = 0;
@@ -62,7 +64,25 @@ export function profileParameters(surface: Surface, axis: 'x' | 'y', sectionMm?:
   };
 }
 
-/** Takes the mean off and returns Ra; NaN where a point is missing. */
+/** Fills gaps between their ends, gaps at the ends with the nearest height; false where too much is missing. */
+function bridged(profile: Float64Array): boolean {
+  let missing = 0;
+  for (const z of profile) if (Number.isNaN(z)) missing += 1;
+  if (missing === 0) return true;
+  if (missing > mostMissing * profile.length) return false;
+  for (let at = 0; at < profile.length; at += 1) {
+    if (!Number.isNaN(profile[at])) continue;
+    let end = at;
+    while (end < profile.length && Number.isNaN(profile[end])) end += 1;
+    const left = at > 0 ? profile[at - 1] : profile[end];
+    const right = end < profile.length ? profile[end] : left;
+    for (let gap = at; gap < end; gap += 1) profile[gap] = left + ((right - left) * (gap - at + 1)) / (end - at + 1);
+    at = end;
+  }
+  return true;
+}
+
+/** Takes the mean off and returns Ra. */
 function levelled(profile: Float64Array): Micrometres {
   let mean = 0;
   for (const z of profile) mean += z;

@@ -156,6 +156,18 @@ test('missing points at random change little and are counted', () => {
   expect(b.issues.map(({ code }) => code)).toContain('many-missing-points');
 });
 
+test('profiles bridge a few missing points and leave out gappy rows', () => {
+  const shape = (x: number): number => 3 * wave(x, 0.64);
+  const some = surfaceOf(256, 0.01, (x, y) => (Math.round(x * 100 + y * 3700) % 23 === 0 ? NaN : shape(x)));
+  expect(some.missing).toBeGreaterThan(2000);
+  near(measure(some).parameters.raUm, 6 / Math.PI, 0.005);
+  near(measure(some).parameters.rsmMm, 0.64, 0.005);
+  const many = surfaceOf(256, 0.01, (x) => (x < 0.4 ? NaN : shape(x)));
+  expect(measure(many).profiles).toBeUndefined();
+  expect(measure(many).parameters).not.toHaveProperty('raUm');
+  near(measure(many).parameters.sqUm, 3 / Math.SQRT2, 0.05);
+});
+
 test('filters leave what lies between them', () => {
   const map = surfaceOf(600, 0.01, (x, y) => 20 * wave(x + 0.75, 3) + 4 * wave(y, 0.5) + wave(x, 0.05));
   const { parameters } = measure(map, { form: 'none', sFilterMm: 0.1, lFilterMm: 1 });
