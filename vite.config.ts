@@ -43,7 +43,7 @@ export default defineConfig(async ({ mode }): Promise<ViteUserConfig> => {
       }],
       build: {
         ssr: 'src/cli/main.ts', target: 'node20', outDir: 'dist', emptyOutDir: false,
-        rolldownOptions: { output: { entryFileNames: 'adjoin.mjs', chunkFileNames: 'cli/[name]-[hash].mjs' } },
+        rolldownOptions: { checks: { pluginTimings: false }, output: { entryFileNames: 'adjoin.mjs', chunkFileNames: 'cli/[name]-[hash].mjs' } },
       },
       ssr: { noExternal: true },
     };
@@ -53,7 +53,7 @@ export default defineConfig(async ({ mode }): Promise<ViteUserConfig> => {
     base: './',
     publicDir: false,
     plugins: [demoData()],
-    build: { outDir: 'dist/app', emptyOutDir: true, target: 'es2023' },
+    build: { outDir: 'dist/app', emptyOutDir: true, target: 'es2023', rolldownOptions: { checks: { pluginTimings: false } } },
     worker: { format: 'es' },
     test: {
       projects: [

@@ -5,7 +5,7 @@ import { issueLines, jsonText } from './results.ts';
 import { runCommand } from './router.ts';
 import { asksForJson } from './read-arguments.ts';
 import { wantsColour } from './style.ts';
-import { writeFiles } from './write-files.ts';
+import { overwritten, writeFiles } from './write-files.ts';
 
 // A verb runs for a second at most: with the engine's usual budget a quarter of its processor time goes into optimising code that is
 // then hardly used (measured on `check`: 2.0 s against 1.5 s).
@@ -27,7 +27,7 @@ const terminal = {
 
 try {
   const result = await runCommand(words, nodeIo(terminal));
-  const issues = result.exit === 2 ? [] : writeFiles(result.files);
+  const issues = result.exit === 2 ? [] : overwritten(words, result.files) ?? writeFiles(result.files);
   if (issues.length) {
     process.exitCode = 2;
     if (json) process.stdout.write(jsonText({ issues }));

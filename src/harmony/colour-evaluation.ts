@@ -20,8 +20,8 @@ import type { CauseOfOpen } from './open-cause.ts';
 
 /** Draws for lights that are shown only: their probability is information, not a verdict. */
 const shownPoints = 512;
-/** Share of the present spread that is left when asking whether spread stands in the way of a verdict. */
-const almostNoSpread = 1e-4;
+/** So many times the largest sensible number of spots tell a scattering part from a value on its limit. */
+const manyTimes = 10;
 
 /** What is asked of the pair under one light; none where the light only shows the difference. */
 export interface LightDemand {
@@ -96,7 +96,9 @@ export function evaluateColour(pair: ColourPair, question: ColourQuestion): Colo
 export function causeOfOpenColour(pair: ColourPair, question: ColourQuestion, maximum: number): CauseOfOpen {
   const event = colourEvent(pair, question);
   return causeOfOpen(colourSpotsNeeded(event, maximum), () => {
-    const covariance = differenceCovariance(event.spread).map((entry) => entry * almostNoSpread);
+    const spots = manyTimes * maximum;
+    const instrument = Float64Array.from(event.spread.instrument, () => 0);
+    const covariance = differenceCovariance({ ...event.spread, firstSpots: spots, secondSpots: spots, instrument });
     return judgeEvent({ lights: event.lights, covariance }, 'guarded', event.confidence).verdict !== 'open';
   });
 }

@@ -48,12 +48,14 @@ export interface Pairing {
 
 /** Makes two sides ready to be compared in colour; a sentence instead where a side has no data at all. */
 export function pairColours(context: JudgeContext, standard: ColourSide, trial: ColourSide, options: PairingOptions): Pairing {
-  const choice = pickSharedGroup(standard.groups, trial.groups, context.book.geometryOrder);
+  const effect = standard.surface === 'effect' || trial.surface === 'effect';
+  // Only effect finishes are compared angle by angle; the order of the book is that of the geometries for the others.
+  const order = effect ? [...new Set([...context.book.geometryOrder, 'multi-angle' as const])] : context.book.geometryOrder;
+  const choice = pickSharedGroup(standard.groups, trial.groups, order);
   if (choice.kind === 'missing') {
     const without = choice.side === 'both' ? [standard.name, trial.name] : [choice.side === 'first' ? standard.name : trial.name];
     return { colour: `no colour reading of ${without.join(' and ')} at stage ${context.stage}`, otherAngles: [] };
   }
-  const effect = standard.surface === 'effect' || trial.surface === 'effect';
   const reason = unlikeReason(choice, options) ?? (effect ? effectReason(standard.groups, trial.groups) : undefined);
   const colour = comparePair(context, standard, trial, [choice.first, choice.second], options, reason);
   const others = effect && reason === undefined ? otherAngles(standard.groups, trial.groups, choice.first) : [];

@@ -5,8 +5,8 @@ import type { CheckResult } from './judgement.ts';
 /** Agreed values are written down with two decimals; a value is worse only if it is so beyond that rounding. */
 const roundingAllowance = 0.005;
 
-/** Checks whose value must be large: a smaller one is the worse one. */
-const largerIsBetter = (check: CheckResult): boolean => check.check === 'near-miss';
+/** Checks whose value must be large, near misses and wanted contrasts: a smaller one is the worse one. */
+const largerIsBetter = (check: CheckResult): boolean => check.check === 'near-miss' || check.atLeast === true;
 
 /**
  * Marks a clashing check as accepted where a decision in force covers it.

@@ -1,7 +1,7 @@
 import type { Joint, MapPoint, Part } from '../cabin/cabin.ts';
 import type { Lab } from '../quantities.ts';
 import type { JudgedLight } from '../readings/colour-sample.ts';
-import type { RuleVariables } from '../rules/rule-book.ts';
+import type { ResolvingVariables } from '../rules/rule-book.ts';
 import type { JudgeContext } from './judge-context.ts';
 import type { PartBasis } from './part-basis.ts';
 
@@ -43,7 +43,7 @@ const mean = (values: readonly (number | undefined)[]): number => {
 };
 
 /** The variables that a rule's expressions may use, for one joint; NaN where the data does not say. */
-export function jointVariables(context: JudgeContext, joint: Joint, sides: readonly [PartBasis, PartBasis]): RuleVariables {
+export function jointVariables(context: JudgeContext, joint: Joint, sides: readonly [PartBasis, PartBasis]): ResolvingVariables {
   const viewMm = joint.viewMm ?? usualViewMm;
   const gapMm = joint.gapMm ?? 0;
   const labs = sides.map((side) => referenceLab(context, side));
@@ -61,6 +61,7 @@ export function jointVariables(context: JudgeContext, joint: Joint, sides: reado
     meanL: mean(labs.map((lab) => lab?.[0])),
     meanC: mean(labs.map((lab) => (lab === undefined ? undefined : Math.sqrt(lab[1] * lab[1] + lab[2] * lab[2])))),
     meanGloss: mean(sides.map((side) => side.gloss?.samples.find((sample) => sample.angle === 60)?.mean)),
+    minGloss: extreme(Math.min, sides.map((side) => side.gloss?.samples.find((sample) => sample.angle === 60)?.mean)),
     minSa: extreme(Math.min, parameter('saUm')),
     maxSa: extreme(Math.max, parameter('saUm')),
     minSal: extreme(Math.min, parameter('salMm')),

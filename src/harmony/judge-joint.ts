@@ -59,7 +59,6 @@ export function judgeJoint(
   const acceptedUntil = accepted ? clashing.map((check) => check.acceptedUntil).filter((date) => date !== undefined).sort()[0] : undefined;
   const worst = worstCheck(counting);
   const wanted = checks.filter((check) => check.check !== 'conditions' && check.check !== 'metamerism' && check.verdict !== 'not applicable');
-  const uses = counting.map((check) => check.limitUse).filter((use) => use !== undefined);
   const lots = lotProbability(context, given, pairing);
   const [standard, trial] = given.sides.map((side) => side.part.id);
   const result: JointResult = {
@@ -67,7 +66,7 @@ export function judgeJoint(
     rule: rule.id, ruleWhy: rule.why,
     verdict, simple: worstVerdict(counting.map((check) => check.simple)),
     accepted, ...(acceptedUntil === undefined ? {} : { acceptedUntil }),
-    limitUse: worst?.limitUse ?? (uses.length > 0 ? Math.max(...uses) : undefined),
+    limitUse: worst === undefined || worst.indicative === true ? undefined : worst.limitUse,
     totalProbability: totalProbability(given, counting),
     coverage: { withData: wanted.filter((check) => check.verdict !== 'no data').length, wanted: wanted.length },
     sentence: jointSentence(worst, verdict, given, masterUse),
@@ -102,17 +101,18 @@ export function jointInput(context: JudgeContext, joint: Joint, bases: ReadonlyM
   const input: JointInput = {
     joint, rule, book: context.book, sides, colour: pairing.colour, hasReference: joint.reference !== undefined,
     names: { standard: colourSides[0].name, trial: colourSides[1].name },
-    grounds: groundsOf(rule.id, pairing),
+    grounds: groundsOf(rule.id, pairing, sides),
   };
   return { input, pairing };
 }
 
 /** "By rule moulded + moulded, on 5 and 3 spots at 45:0", the trial's spots first, as in the sentence before it. */
-function groundsOf(rule: string, { groups }: Pairing): string {
+function groundsOf(rule: string, { groups }: Pairing, sides: readonly PartBasis[]): string {
   if (groups === undefined) return `By rule ${rule}`;
+  const borrowed = sides.flatMap(({ part, colour }) => (colour?.borrowedFrom === undefined ? [] : [`, those of ${part.name} borrowed from its other hand`])).join('');
   const [standard, trial] = groups;
   const geometry = standard.geometryClass === trial.geometryClass ? standard.geometryClass : `${trial.geometryClass} and ${standard.geometryClass}`;
-  return `By rule ${rule}, on ${trial.spots} and ${standard.spots} spots at ${geometry}`;
+  return `By rule ${rule}, on ${trial.spots} and ${standard.spots} spots at ${geometry}${borrowed}`;
 }
 
 /** Effect finishes are judged at every angle that both sides have; the worst one stands. */
@@ -122,10 +122,16 @@ export function worstAngle(input: JointInput, pairing: Pairing): CheckResult {
     || (first.withinProbability ?? 1) - (second.withinProbability ?? 1))[0];
 }
 
+/** A further remark in a sentence that ends with its grounds, which stay last. */
+function beforeGrounds(sentence: string, remark: string, { grounds }: JointInput): string {
+  const end = ` ${grounds}.`;
+  return sentence.endsWith(end) ? `${sentence.slice(0, -end.length)} ${remark}${end}` : `${sentence} ${remark}`;
+}
+
 function nameMetamerism(colour: CheckResult, input: JointInput): CheckResult {
   const reference = input.rule.colour.lights.find((light) => light.standing === 'required')?.light ?? '';
   if (!turnsUnderLight(colour, reference)) return colour;
-  return { ...colour, sentence: `${colour.sentence} It holds under ${reference}: the pair is metameric.` };
+  return { ...colour, sentence: beforeGrounds(colour.sentence, `It holds under ${reference}: the pair is metameric.`, input) };
 }
 
 /** Checks that decide a joint: required ones, and those judged only if measured that were. */
@@ -158,9 +164,22 @@ export function totalProbability(input: JointInput, counting: readonly CheckResu
   let total = 1;
   for (const check of asked) {
     if (both && check.check === 'near-miss') continue;
-    total *= both && check.check === 'colour' ? togetherProbability(input, asked) : check.withinProbability ?? unknownProbability;
+    total *= both && check.check === 'colour' && countsInFull(check) ? togetherProbability(input, asked) : ownProbability(check);
   }
   return total;
+}
+
+/** A check whose value was taken under like conditions and under every required light. */
+const countsInFull = (check: CheckResult): boolean => check.indicative !== true && (check.missingLights ?? []).length === 0;
+
+/**
+ * Probability of one check. A value that may not be compared counts for nothing, and lights without data as one unknown more; a check
+ * that is judged by its value alone counts as it stands.
+ */
+function ownProbability(check: CheckResult): number {
+  if (check.indicative === true) return unknownProbability;
+  if (check.withinProbability === undefined) return check.verdict === 'holds' ? 1 : check.verdict === 'clashes' ? 0 : unknownProbability;
+  return countsInFull(check) ? check.withinProbability : unknownProbability * check.withinProbability;
 }
 
 /** Colour and near miss hold together; where one of them is certain, that is the probability of the other. */
@@ -180,7 +199,8 @@ function jointSentence(worst: CheckResult | undefined, verdict: Verdict, input: 
   const uses = input.sides.map((side) => masterUse(side.part.id));
   if (worst.check !== 'colour' || uses.some((use) => use === undefined || use > 1)) return worst.sentence;
   const [standard, trial] = uses as readonly number[];
-  return `${worst.sentence} Each is within its own master limit: ${input.names.standard} at ${percentOfLimit(standard)}, ${input.names.trial} at ${percentOfLimit(trial)}.`;
+  const within = `Each is within its own master limit: ${input.names.standard} at ${percentOfLimit(standard)}, ${input.names.trial} at ${percentOfLimit(trial)}.`;
+  return beforeGrounds(worst.sentence, within, input);
 }
 
 function judgedOn(context: JudgeContext, side: PartBasis, group: ReadingGroup | undefined): JudgedOn {

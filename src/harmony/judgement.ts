@@ -62,6 +62,8 @@ export interface CheckResult {
   readonly unit: string;
   readonly value?: number;
   readonly limit?: number;
+  /** The limit is a lower one: the value must be at least that. */
+  readonly atLeast?: boolean;
   /** value / limit, 1 at the limit; per cent only in print. */
   readonly limitUse?: number;
   readonly uncertainty?: number;
@@ -177,6 +179,8 @@ export interface MeasurementRequest {
 
 export interface Summary {
   readonly holds: number;
+  /** Those among the holding joints of which nothing is judged, all that is wanted of them being free. */
+  readonly nothingJudged: number;
   readonly open: number;
   /** Clashes with no decision in force; `accepted` counts the others. */
   readonly clashes: number;

@@ -75,7 +75,11 @@ function colourRequests(context: JudgeContext, judged: JudgedJoint, check: Check
       const index = have(0) >= have(1) ? 1 : 0;
       const other = 1 - index;
       const wanted = Math.max(spots(input.sides[index]), have(index));
-      const alone = event === undefined ? undefined : { ...event, spread: { ...event.spread, instrument: Float64Array.from(event.spread.instrument, () => 0) } };
+      if (pairing.groups?.[0].instrument === pairing.groups?.[1].instrument) return [];
+      // One instrument cancels between like surfaces only; between unlike ones half of its deviation is taken to stay.
+      const left = input.sides[0].materialClass?.family === input.sides[1].materialClass?.family && input.sides[0].source.surface === input.sides[1].source.surface
+        ? 1 - context.book.assumed.correlation.sameSession : 1 - context.book.assumed.correlation.sameInstrument;
+      const alone = event === undefined ? undefined : { ...event, spread: { ...event.spread, instrument: Float64Array.from(event.spread.instrument, (entry) => left * entry) } };
       return [line(index, {
         spots: wanted, instrument: instrument(other), geometry: geometry(other),
         chance: alone === undefined ? undefined : chanceOfDeciding(alone, wanted),
@@ -86,7 +90,6 @@ function colourRequests(context: JudgeContext, judged: JudgedJoint, check: Check
       const wanted = context.book.geometryOrder[0] ?? '45:0';
       return [0, 1].filter((index) => geometry(index) !== wanted).map((index) => line(index, {
         spots: spots(input.sides[index]), geometry: wanted, instrument: able(index, wanted, false),
-        chance: event === undefined ? undefined : chanceOfDeciding(event, spots(input.sides[index])),
         reason: `the other side was measured at ${geometry(1 - index)}; unlike geometries are not compared`,
       }));
     }

@@ -14,6 +14,7 @@ export function summarise(joints: readonly JointResult[]): Summary {
   const seen = joints.filter((joint) => joint.visual !== undefined && joint.verdict !== 'open');
   return {
     holds: holding.length,
+    nothingJudged: holding.filter((joint) => joint.coverage.wanted === 0).length,
     open: joints.filter((joint) => joint.verdict === 'open').length,
     clashes: clashing.length - accepted,
     accepted,

@@ -24,7 +24,7 @@ export function listed(words: readonly string[]): string {
 
 const causeWords: Record<OpenCause, string> = {
   'too few spots': 'too few spots were measured',
-  'instruments disagree': 'the instruments that measured the two sides may disagree by more than is left',
+  'instruments disagree': 'the readings of the two sides may differ between instruments, sessions or surfaces by more than is left',
   'spread of the part': 'the readings of a side scatter too much for any sensible number of spots',
   conditions: 'the two sides were measured under conditions that may not be compared',
   'on the limit': 'the value lies on the limit',

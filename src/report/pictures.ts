@@ -30,9 +30,9 @@ export function mapPicture(page: Page, size: { readonly width: number; readonly 
     fill: page.part(part.id)?.sample?.hex,
   }]));
   const joints = page.model.joints.flatMap(({ joint, result, names }) => {
-    const path = jointPath(cabin, joint)?.points;
-    return path === undefined || path.length < 2 ? [] : [{
-      id: joint.id, kind: joint.kind, path, verdict: result.verdict, accepted: result.accepted, label: `${names[0]} and ${names[1]}: ${result.verdict}`,
+    const found = jointPath(cabin, joint);
+    return found === undefined || found.points.length < 2 ? [] : [{
+      id: joint.id, kind: joint.kind, lead: found.kind === 'lead', path: found.points, verdict: result.verdict, accepted: result.accepted, label: `${names[0]} and ${names[1]}: ${result.verdict}`,
     }];
   });
   if (parts.length === 0) return undefined;

@@ -12,7 +12,7 @@ import { resolveColour } from './resolve-colour.ts';
 import { resolveGloss } from './resolve-gloss.ts';
 import type { CompiledGloss } from './resolve-gloss.ts';
 import { restoreRuleBook } from './restore-rule-book.ts';
-import type { MaterialClass, ResolvedRule, RuleBook, RuleSide, RuleVariables, Standing } from './rule-book.ts';
+import type { MaterialClass, ResolvedRule, RuleBook, RuleSide, ResolvingVariables, Standing } from './rule-book.ts';
 import { rankedRules, ruleReach } from './select-rule.ts';
 
 /** What of a joint decides its rule; a whole joint of a cabin will do. */
@@ -27,7 +27,7 @@ export interface CompiledRuleBook {
    * The rule that holds for one joint. The order of the sides never matters. Variables that are not known are NaN: a limit that
    * needs one leaves the colour not judged and says so.
    */
-  resolve(sides: readonly [RuleSide, RuleSide], joint: RuleJoint, variables: RuleVariables): ResolvedRule;
+  resolve(sides: readonly [RuleSide, RuleSide], joint: RuleJoint, variables: ResolvingVariables): ResolvedRule;
   /** The book's row of a material. */
   materialClass(material: Material): MaterialClass | undefined;
 }

@@ -1,6 +1,6 @@
 import { joinedBasis } from './combine-classes.ts';
 import { decimal } from './plain-number.ts';
-import type { GlossRule, ResolvedGloss, RuleVariables, Standing } from './rule-book.ts';
+import type { GlossRule, ResolvedGloss, ResolvingVariables, RuleVariables, Standing } from './rule-book.ts';
 
 type NotApplicable = Extract<GlossRule, { kind: 'not applicable' }>;
 
@@ -16,13 +16,13 @@ interface GlossLimit {
   readonly basis: string;
 }
 
-/** Above this mean the pair is glossy and read at 20 degrees (ASTM D523, ISO 2813: 20 degrees above 70 GU at 60 degrees). */
+/** Where both sides are above this the pair is glossy and read at 20 degrees (ASTM D523, ISO 2813: 20 degrees above 70 GU at 60 degrees). */
 const glossyAbove = 70;
 
-function limitOf(rule: Exclude<CompiledGloss, NotApplicable>, variables: RuleVariables): GlossLimit {
+function limitOf(rule: Exclude<CompiledGloss, NotApplicable>, variables: ResolvingVariables): GlossLimit {
   if (rule.kind === 'limit') return { angle: rule.angle, limit: rule.limit(variables), basis: rule.basis };
   const mean = variables.meanGloss;
-  if (mean > rule.switchGu60) return { angle: 20, limit: rule.limit20, basis: rule.basis };
+  if ((variables.minGloss ?? mean) > rule.switchGu60) return { angle: 20, limit: rule.limit20, basis: rule.basis };
   // With no gloss read the floor stands, which no verdict uses.
   return { angle: 60, limit: Number.isNaN(mean) ? rule.floor : Math.max(rule.floor, rule.share * mean), basis: rule.basis };
 }
@@ -32,14 +32,14 @@ function limitOf(rule: Exclude<CompiledGloss, NotApplicable>, variables: RuleVar
  * Where the sides ask for unlike angles, a pair with a mean above 70 GU at 60 degrees is read at 20 degrees, any other
  * at 60, and the limit is that of the side which has one at that angle.
  */
-export function resolveGloss(rules: readonly CompiledGloss[], variables: RuleVariables, standing: Standing): ResolvedGloss {
+export function resolveGloss(rules: readonly CompiledGloss[], variables: ResolvingVariables, standing: Standing): ResolvedGloss {
   const barred = rules.filter((rule) => rule.kind === 'not applicable');
   if (barred.length > 0) {
     return { applicable: false, reason: joinedBasis(...barred.map((rule) => rule.reason)), basis: joinedBasis(...barred.map((rule) => rule.basis)) };
   }
   const limits = rules.flatMap((rule) => (rule.kind === 'not applicable' ? [] : [limitOf(rule, variables)]));
   const angles = [...new Set(limits.map((limit) => limit.angle))];
-  const wanted = variables.meanGloss > glossyAbove ? 20 : 60;
+  const wanted = (variables.minGloss ?? variables.meanGloss) > glossyAbove ? 20 : 60;
   const angle = angles.length === 1 ? angles[0]! : angles.includes(wanted) ? wanted : Math.min(...angles) as 20 | 60 | 85;
   const used = limits.filter((limit) => limit.angle === angle);
   const limit = decimal(Math.max(...used.map((each) => each.limit)));

@@ -172,6 +172,12 @@ export interface RuleVariables {
   readonly visibility: number;
 }
 
+/** The variables, and what the choice of the gloss angle needs beside them; expressions may not name it. */
+export interface ResolvingVariables extends RuleVariables {
+  /** Smaller gloss of the two parts at 60 degrees, GU; the mean stands in where absent. */
+  readonly minGloss?: number;
+}
+
 /** What one side of a joint brings to the choice of the rule. */
 export interface RuleSide {
   readonly material: Material;

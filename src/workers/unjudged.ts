@@ -19,7 +19,7 @@ export function unjudged(cabin: Cabin, book: RuleBook): Judgement {
     decisionRule: book.decision.rule,
     observer: book.observer,
     lights: book.lights.map(({ light }) => light),
-    summary: { holds: 0, open: 0, clashes: 0, accepted: 0, expectedWrongHolds: 0, coverage: 0, visual: { joints: 0, agree: 0, differ: [] } },
+    summary: { holds: 0, nothingJudged: 0, open: 0, clashes: 0, accepted: 0, expectedWrongHolds: 0, coverage: 0, visual: { joints: 0, agree: 0, differ: [] } },
     joints: [],
     parts: context === undefined
       ? []

@@ -69,7 +69,7 @@ const appearance = (part: string, source: string, values: readonly number[] | un
 
 export const madeUpJudgement: Judgement = {
   cabin: 'small', stage: 'new', asOf: '2031-03-01', ruleBook: 'default', decisionRule: 'guarded, 95 %', observer: 10, lights: ['D65', 'A', 'FL11', 'FL2'],
-  summary: { holds: 2, open: 2, clashes: 1, accepted: 1, expectedWrongHolds: 0.04, coverage: 0.67, visual: { joints: 1, agree: 0, differ: ['j2'] } },
+  summary: { holds: 2, nothingJudged: 0, open: 2, clashes: 1, accepted: 1, expectedWrongHolds: 0.04, coverage: 0.67, visual: { joints: 1, agree: 0, differ: ['j2'] } },
   joints,
   parts: [
     appearance('dash-upper', 'skin', smallCurves.skin),

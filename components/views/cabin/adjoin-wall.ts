@@ -131,9 +131,9 @@ export class AdjoinWall extends LitElement {
   }
 
   private summary(): TemplateResult {
-    const { holds, clashes, accepted, open, expectedWrongHolds, coverage } = this.judgement.summary;
-    return html`<b>${holds} hold, ${clashes + accepted} clash${accepted > 0 ? ` (${accepted} accepted)` : ''}, ${open} open.</b>
-      Expected number of holds that in truth do not: ${fixed(expectedWrongHolds, 1)}. Coverage ${percent(coverage)}. Decision rule ${this.judgement.decisionRule}.`;
+    const { holds, nothingJudged, clashes, accepted, open, expectedWrongHolds, coverage } = this.judgement.summary;
+    return html`<b>${holds} hold${nothingJudged > 0 ? ` (${nothingJudged} with nothing to judge)` : ''}, ${clashes + accepted} clash${accepted > 0 ? ` (${accepted} accepted)` : ''}, ${open} open.</b>
+      Expected number of holds that in truth do not: ${fixed(expectedWrongHolds, 1)}. Coverage ${percent(coverage)}. ${this.judgement.decisionRule}.`;
   }
 }
 

@@ -1,6 +1,7 @@
 import { html, LitElement, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin, Decision, Joint, VisualRecord } from '../../../src/cabin/cabin.ts';
+import { voidReason } from '../../../src/harmony/decisions.ts';
 import type { JointResult, JudgedOn } from '../../../src/harmony/judgement.ts';
 import { counted, fixed, percent, probability } from '../../../src/report/number-text.ts';
 import { base } from '../../styles/shared.ts';
@@ -40,7 +41,7 @@ export class AdjoinJointEvidence extends LitElement {
       <section>
         <h3>Decisions</h3>
         ${joint.decisions?.length
-          ? html`<ul>${joint.decisions.map((decision) => this.decision(decision))}</ul>`
+          ? html`<ul>${joint.decisions.map((decision) => this.decision(decision, result))}</ul>`
           : html`<p class="quiet">None on record.</p>`}
       </section>
       <section>
@@ -74,11 +75,13 @@ export class AdjoinJointEvidence extends LitElement {
     `;
   }
 
-  private decision(decision: Decision): TemplateResult {
+  private decision(decision: Decision, result: JointResult): TemplateResult {
+    const check = result.checks.find((candidate) => candidate.check === decision.check);
+    const reason = check === undefined ? undefined : voidReason(decision, check, this.cabin.asOf);
     return html`
       <li>
         <b>${decision.check}</b> at ${fixed(decision.value, 2)}${decision.light === undefined ? nothing : ` under ${decision.light}`},
-        until ${decision.expires}
+        until ${decision.expires}${check?.verdict !== 'clashes' ? html`: <b>not needed</b>, the check does not clash` : reason === undefined ? html`: <b>in force</b>` : html`: <b>void</b>, ${reason}`}
         <p>${decision.reason}</p><p class="quiet">${decision.role}, ${decision.date}</p>
       </li>`;
   }

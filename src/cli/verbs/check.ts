@@ -108,14 +108,21 @@ function runText(judgement: Judgement, name: (id: string) => string, terminal: T
   ], rows, terminal)}`;
 }
 
+/** What the simple decision rule would say of the same values. */
+function simpleCounts({ joints }: Judgement): string {
+  const of = (verdict: JointResult['simple']): number => joints.filter((joint) => joint.simple === verdict).length;
+  return `${of('clashes')} clash, ${of('open')} open, ${of('holds')} hold`;
+}
+
 /** Counts, coverage and the expected number of wrong holds. */
 function headline(judgement: Judgement, terminal: Terminal): string {
   const { summary } = judgement;
   const sentences = [
     `${counted(summary.clashes, 'joint clashes', 'joints clash')} (${summary.accepted} more accepted), ${counted(summary.open, 'is open', 'are open')}, ${counted(summary.holds, 'holds', 'hold')}.`,
+    `By value against limit alone: ${simpleCounts(judgement)}. Of the joints that hold, ${counted(summary.nothingJudged, 'has', 'have')} nothing to judge: all that is wanted of them is free.`,
     `Expected number of holding joints that in truth do not: ${fixed(summary.expectedWrongHolds, 1)}. Checks with data of checks wanted: ${coverageText(summary.coverage)}.`,
     ...(summary.visual.joints > 0 ? [`Numbers and booth agree on ${summary.visual.agree} of ${summary.visual.joints} joints.`] : []),
-    ...(judgement.requests.length > 0 ? [`${counted(judgement.requests.length, 'further reading is', 'further readings are')} asked for; \`adjoin report\` prints the sheet for each supplier.`] : []),
+    ...(judgement.requests.length > 0 ? [`${counted(judgement.requests.length, 'set of readings is', 'sets of readings are')} asked for, ${judgement.requests.reduce((sum, request) => sum + Math.max(0, request.spots - request.have), 0)} more spots in all; \`adjoin report\` prints the sheet for each supplier.`] : []),
   ];
   return sentences.flatMap((sentence, index) => wrapped(sentence, terminal.columns).map((line) => (index === 0 ? styled(line, 'strong', terminal) : line))).join('\n').concat('\n');
 }

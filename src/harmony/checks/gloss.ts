@@ -12,6 +12,7 @@ import type { PartBasis } from '../part-basis.ts';
 import { outsideBand, withinBand } from '../scalar-comparison.ts';
 import { certainty, figure, percentOfLimit } from '../wording.ts';
 import type { JointInput } from './joint-input.ts';
+import { borrowings } from './joint-input.ts';
 
 /** How many times the match limit two glosses must differ by to read as a wanted contrast. Assumption, no source. */
 export const contrastFactor = 3;
@@ -69,6 +70,7 @@ export function glossCheck(input: JointInput): CheckResult {
   const value = Math.abs(question.difference);
   const levels = `${figure(sampleAt(sides[1], angle)?.mean ?? 0, 1)} against ${figure(sampleAt(sides[0], angle)?.mean ?? 0, 1)} GU`;
   const how = value < 0.05 ? 'as glossy as' : `${figure(value)} GU ${question.difference > 0 ? 'glossier' : 'less glossy'} than`;
+  const borrowed = borrowings(input, 'gloss');
   const opening = `${names.trial} is ${how} ${names.standard} at ${angle}° (${levels})`;
   if (free) {
     return { ...shared, verdict: 'not applicable', simple: 'not applicable', value, uncertainty, sentence: `${opening}; gloss is free here: shown, not judged.` };
@@ -83,7 +85,7 @@ export function glossCheck(input: JointInput): CheckResult {
   const limitUse = contrast ? Math.min(1000, limit / Math.max(1e-3, value)) : value / limit;
   const asked = contrast ? `at least ${figure(limit)} GU asked` : `${figure(limit)} GU allowed`;
   return {
-    ...shared, verdict, simple, ...open, value, limit, limitUse, uncertainty, withinProbability: comparison.within,
-    sentence: `${opening}: ${asked} (${percentOfLimit(limitUse)} of the limit); ${certainty(verdict, comparison.within, open?.cause, open?.spotsNeeded)}. By rule ${rule.id}, on ${question.second.spots} and ${question.first.spots} spots.`,
+    ...shared, verdict, simple, ...open, value, limit, limitUse, ...(contrast ? { atLeast: true } : {}), uncertainty, withinProbability: comparison.within,
+    sentence: `${opening}: ${asked} (${percentOfLimit(limitUse)} of the limit); ${certainty(verdict, comparison.within, open?.cause, open?.spotsNeeded)}. By rule ${rule.id}, on ${question.second.spots} and ${question.first.spots} spots.${borrowed}`,
   };
 }

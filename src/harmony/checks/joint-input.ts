@@ -25,3 +25,12 @@ export function ruleFormula(rule: ResolvedRule): DifferenceFormula {
   const { formula: name, kL, kC, kH, l, c } = rule.colour;
   return name === 'cmc' ? { name, l, c } : { name, kL, kC, kH };
 }
+
+/** " Gloss of Door, right is borrowed from door-left." for every side whose readings of a quantity are those of its other hand. */
+export function borrowings({ sides, names }: JointInput, quantity: 'colour' | 'gloss' | 'texture'): string {
+  const called = [names.standard, names.trial];
+  return sides.map((side, index) => {
+    const from = side[quantity]?.borrowedFrom;
+    return from === undefined ? '' : ` The ${quantity} of ${called[index]} is borrowed from its other hand, ${from}.`;
+  }).join('');
+}

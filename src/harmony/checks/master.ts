@@ -1,4 +1,8 @@
 import { formulaLabel } from '../../colour/formula-label.ts';
+import { instrumentCorrelation } from '../../readings/instrument-correlation.ts';
+import { scalarInstrumentVariance } from '../../readings/instrument-term.ts';
+import { measuredDays } from '../../readings/measured-side.ts';
+import type { Reading } from '../../readings/reading.ts';
 import { glossSamples } from '../../readings/gloss-sample.ts';
 import { scalarDifferenceVariance } from '../../readings/scalar-variance.ts';
 import { matchCriteria } from '../../readings/stacked-event.ts';
@@ -69,11 +73,12 @@ function masterColour(context: JudgeContext, basis: PartBasis): CheckResult {
     return { ...base, verdict: 'no data', simple: 'no data', limit, cause: 'missing data', sentence: `${side.name} against its master: no light in common.` };
   }
   const unlike = colour.indicative;
-  const open: CauseOfOpen | undefined = unlike ? { cause: 'conditions' } : verdict === 'open' ? causeOfOpenColour(colour, question, book.assumed.maximumSpots) : undefined;
-  const shown = unlike ? 'open' : verdict;
+  const wanting = verdict === 'holds' && colour.missing.length > 0;
+  const open: CauseOfOpen | undefined = unlike ? { cause: 'conditions' } : wanting ? { cause: 'missing data' } : verdict === 'open' ? causeOfOpenColour(colour, question, book.assumed.maximumSpots) : undefined;
+  const shown = unlike || wanting ? 'open' : verdict;
   const phrase = comparisonPhrase({ standard: `its master ${master.id}`, trial: side.name }, worst.light, worst.criterion, formula);
   return {
-    ...base, ...open, lights, verdict: shown, simple: unlike ? 'open' : simple, light: worst.light.light,
+    ...base, ...open, lights, verdict: shown, simple: unlike || wanting ? 'open' : simple, light: worst.light.light,
     ...printedCriterion(worst.criterion), limitUse: worst.criterion.limitUse,
     uncertainty: worst.criterion.uncertainty, withinProbability: within,
     ...(unlike ? { indicative: true } : {}), ...(colour.missing.length > 0 ? { missingLights: colour.missing } : {}),
@@ -104,10 +109,15 @@ function masterGloss(context: JudgeContext, basis: PartBasis): CheckResult | und
   const assumedSd = basis.materialClass?.glossSd ?? book.assumed.agreementGlossSd;
   const side = (sample: typeof trial) => ({ sd: sample.sd, spots: sample.spots, assumedSd });
   const difference = trial.mean - reference.mean;
-  const sameInstrument = reference.instruments[0] === trial.instruments[0];
-  const agreement = basis.gloss?.measured.instrument?.agreement?.glossSd ?? book.assumed.agreementGlossSd;
-  const rho = sameInstrument ? book.assumed.correlation.sameInstrument : book.assumed.correlation.different;
-  const uncertainty = Math.sqrt(scalarDifferenceVariance(side(reference), side(trial), book.assumed.priorReadings, 2 * (1 - rho) * agreement * agreement));
+  const instrumentOf = (sample: typeof trial) => context.index.instruments.get(sample.instruments[0] ?? '');
+  const agreement = (sample: typeof trial): number => instrumentOf(sample)?.agreement?.glossSd ?? book.assumed.agreementGlossSd;
+  const days = (readings: readonly Reading[]) => measuredDays(readings.filter((reading) => reading.quantity === 'gloss'));
+  const correlation = instrumentCorrelation(
+    { instrument: instrumentOf(reference), ...days(master.readings) }, basis.gloss?.measured ?? { instrument: undefined }, { likeSurfaces: true }, book.assumed.correlation,
+  );
+  const uncertainty = Math.sqrt(scalarDifferenceVariance(
+    side(reference), side(trial), book.assumed.priorReadings, scalarInstrumentVariance(agreement(reference), agreement(trial), correlation),
+  ));
   const comparison = withinBand(difference, uncertainty, limit);
   const { verdict, simple } = decided(book.decision, comparison);
   const value = Math.abs(difference);

@@ -14,6 +14,7 @@ import { withinBand } from '../scalar-comparison.ts';
 import type { ScalarComparison } from '../scalar-comparison.ts';
 import { certainty, figure, percentOfLimit } from '../wording.ts';
 import type { JointInput } from './joint-input.ts';
+import { borrowings } from './joint-input.ts';
 
 const parameterOf: Record<TextureCriterionName, ArealName> = {
   'Sa ratio': 'saUm', 'Sal ratio': 'salMm', 'Str difference': 'str', 'VDI 3400 class difference': 'vdiClass',
@@ -66,12 +67,12 @@ export function textureCheck(input: JointInput): CheckResult {
   };
   const asked = contrast ? { within: 1 - together.within, excess: -together.excess, inside: !together.inside } : together;
   const { verdict, simple } = decided(book.decision, asked);
-  const phrase = `${worst.name} of ${names.trial} and ${names.standard} ${figure(worst.value)}, ${figure(worst.limit)} allowed (${percentOfLimit(worst.limitUse)} of the limit)`;
+  const phrase = `${worst.name} of ${names.trial} and ${names.standard} ${figure(worst.value)}, ${figure(worst.limit)} allowed (${percentOfLimit(worst.limitUse)} of the limit${isRelative(parameterOf[worst.name]) ? ', ratios by their logarithm' : ''})`;
   return {
     ...base, verdict, simple, criterion: worst.name, value: worst.value, limit: worst.limit, limitUse: worst.limitUse,
     uncertainty: worst.uncertainty, withinProbability: asked.within,
     ...(verdict === 'open' ? { cause: 'on the limit' as const } : {}),
-    sentence: `Texture: ${phrase}${contrast ? '; a contrast is wanted' : ''}; ${certainty(verdict, asked.within, verdict === 'open' ? 'on the limit' : undefined, undefined)}. By rule ${rule.id}, on ${sides[1].texture?.sample.spots} and ${sides[0].texture?.sample.spots} spots.`,
+    sentence: `Texture: ${phrase}${contrast ? '; a contrast is wanted' : ''}; ${certainty(verdict, asked.within, verdict === 'open' ? 'on the limit' : undefined, undefined)}. By rule ${rule.id}, on ${sides[1].texture?.sample.spots} and ${sides[0].texture?.sample.spots} spots.${borrowings(input, 'texture')}`,
   };
 }
 
