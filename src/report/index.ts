@@ -4,3 +4,5 @@ export * from './json.ts';
 export * from './model.ts';
 export * from './model/report-model.ts';
 export * from './software.ts';
+export * from './masters/index.ts';
+export * from './requests/index.ts';

@@ -16,6 +16,8 @@ export interface PlottedSpectrum {
 export interface SpectraPlotInput {
   readonly standard: PlottedSpectrum | undefined;
   readonly trial: PlottedSpectrum | undefined;
+  /** There is no second side to compare with: no room is kept for the difference. */
+  readonly alone?: boolean;
   /** Why there is nothing to plot for a side. */
   readonly note?: string;
 }
@@ -47,7 +49,7 @@ export function spectraPlot(input: SpectraPlotInput, size: { readonly width: num
   const sides = [input.standard, input.trial].filter((side) => side !== undefined);
   const nm = sides.flatMap((side) => [side.startNm, side.startNm + side.stepNm * (side.values.length - 1)]);
   const x = scaleLinear([Math.min(400, ...nm), Math.max(700, ...nm)], [40, width - 10]);
-  const upper: Frame = { left: 40, right: width - 10, top: 50, bottom: Math.round(height * 0.64) };
+  const upper: Frame = { left: 40, right: width - 10, top: 50, bottom: input.alone === true ? height - 22 : Math.round(height * 0.64) };
   const lower: Frame = { left: 40, right: width - 10, top: Math.round(height * 0.64) + 26, bottom: height - 22 };
   const top = Math.max(0.02, ...sides.flatMap((side) => side.values));
   const y = scaleLinear([0, top * 1.08], [upper.bottom, upper.top]).nice(4);
@@ -55,13 +57,13 @@ export function spectraPlot(input: SpectraPlotInput, size: { readonly width: num
   const reach = Math.max(0.002, ...difference.map(([, value]) => Math.abs(value)));
   const dy = scaleLinear([-reach * 1.1, reach * 1.1], [lower.bottom, lower.top]);
   const wavelengths = x.ticks(Math.max(3, Math.floor(width / 90)));
-  const label = `Reflectance of ${sides.map((side) => side.name).join(' and ') || 'neither side'} over wavelength, and their difference`;
+  const label = `Reflectance of ${sides.map((side) => side.name).join(' and ') || 'neither side'} over wavelength${input.alone === true ? '' : ', and their difference'}`;
   return drawing(
     width,
     height,
     label,
     grid(y, upper, y.ticks(4), percent(y.ticks(4)), theme),
-    grid(dy, lower, [-reach, 0, reach], signedPercent([-reach, 0, reach]), theme),
+    input.alone === true ? undefined : grid(dy, lower, [-reach, 0, reach], signedPercent([-reach, 0, reach]), theme),
     wavelengths.map((tick, i) => (i === wavelengths.length - 1
       ? text(Math.min(width - 2, x(tick) + 24), height - 6, `${tick} nm`, 'end', theme)
       : text(x(tick), height - 6, String(tick), 'middle', theme))),
@@ -70,7 +72,7 @@ export function spectraPlot(input: SpectraPlotInput, size: { readonly width: num
     input.trial ? curve(at(input.trial), x, y, theme.ink, '5 3') : undefined,
     difference.length > 1 ? curve(difference, x, dy, theme.ink, undefined) : undefined,
     legend(input, theme, width),
-    text(upper.left, lower.top - 8, 'difference, trial minus standard, %', 'start', theme),
+    input.alone === true ? undefined : text(upper.left, lower.top - 8, 'difference, trial minus standard, %', 'start', theme),
     input.note === undefined ? undefined : text((upper.left + upper.right) / 2, (upper.top + upper.bottom) / 2, input.note, 'middle', theme),
   );
 }
