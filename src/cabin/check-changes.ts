@@ -24,13 +24,17 @@ export const cabinLists = Object.keys(itemShapes) as readonly CabinList[];
 /**
  * Checks a cabin that was made from a valid one, as `restoreCabin()` would, and looks closely only at what changed: items that
  * are the same objects as before are taken to be valid in themselves. The value is `after` itself, or nothing where it has an
- * error. Warnings are given for changed items only; members that are not known are kept without a word.
+ * error. A field that is null is refused, not dropped. Warnings are given for changed items only; members that are not known are
+ * kept without a word.
  */
 export function checkChanges(before: Cabin, after: Cabin): Outcome<Cabin> {
   if (after === before) return { value: after, issues: [] };
   const faults = collectFaults();
   checkFields(before, after, faults);
   const changed = cabinLists.flatMap((name) => checkItems(name, before[name] ?? [], after[name] ?? [], faults));
+  // A file may hold a null for what is left out, and reading drops it; nothing is dropped here, so it must not be there.
+  const nulls = faults.list().filter(({ code }) => code === 'null-field');
+  if (nulls.length > 0) return { value: undefined, issues: nulls.map((issue) => ({ ...issue, severity: 'error' as const, hint: 'Leave the field out.' })) };
   if (faults.errors() === 0) checkChangedReferences(before, after, faults);
   const issues = faults.list().filter((issue) => issue.severity === 'error' || concerns(issue, changed));
   return { value: faults.errors() === 0 ? after : undefined, issues };
