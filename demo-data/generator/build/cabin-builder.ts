@@ -11,6 +11,7 @@ import type { FileLog } from './file-log.ts';
 import { fileLog } from './file-log.ts';
 import { readingsOf } from './readings.ts';
 import { sharedLength } from './shared-border.ts';
+import { tileSetDocument } from './tile-set.ts';
 
 export const asOf = '2026-05-18';
 
@@ -113,6 +114,7 @@ export function buildCabin(way: Colourway): Cabin {
   );
   const parts = plans.map((plan, index) => partDocument(plan, index, way, outlines[plan.id], log));
   const masters = masterPlans(way).map((plan) => masterDocument(plan, log));
+  const tileSets = way.id === 'slate' ? [tileSetDocument(log)] : undefined;
   return {
     format: 'adjoin-cabin',
     version: 1,
@@ -133,6 +135,7 @@ export function buildCabin(way: Colourway): Cabin {
     files: log.files(),
     lights: [ambientLight],
     masters,
+    ...(tileSets ? { tileSets } : {}),
     parts,
     joints: jointPlans((part) => (lightness.get(part) ?? 0) > 60).map((plan) => jointDocument(plan, outlines, way)),
     runs: [
