@@ -173,7 +173,7 @@ describe('gloss', () => {
 });
 
 describe('verify', () => {
-  test('every published value is within tolerance, in the promised shape', async () => {
+  test('every check value is within tolerance, in the promised shape', async () => {
     const result = await run(['verify', '--json']);
     const { summary, results } = parsed<{ summary: { checked: number; ok: number }; results: Record<string, unknown>[] }>(result);
     expect(result.exit).toBe(0);
@@ -189,6 +189,6 @@ describe('verify', () => {
 
   test('prints one line a value and the count', async () => {
     const { stdout } = await run(['verify']);
-    expect(stdout).toMatch(/Adjoin \S+: (\d+) of \1 published values within tolerance\.\n$/);
+    expect(stdout).toMatch(/Adjoin \S+: (\d+) of \1 check values within tolerance\.\n$/);
   });
 });

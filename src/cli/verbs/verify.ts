@@ -28,7 +28,7 @@ export const verify: Verb = {
       { title: 'formula', most: 34 }, { title: 'source', most: 52 }, { title: 'input', most: 48 }, { title: 'expected', align: 'right' },
       { title: 'got', align: 'right' }, { title: 'deviation', align: 'right' }, { title: 'tolerance', align: 'right' }, { title: '' },
     ], rows.map((row) => ({ cells: cells(row), emphasis: row.ok ? undefined : 'alarm' as const })), io.terminal);
-    return done(`${rows.length ? `${table}\n` : ''}${software.name} ${software.version}: ${ok} of ${results.length} check values of published sources within tolerance.\n`, { exit });
+    return done(`${rows.length ? `${table}\n` : ''}${software.name} ${software.version}: ${ok} of ${results.length} check values within tolerance.\n`, { exit });
   },
 };
 
