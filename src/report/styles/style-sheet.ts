@@ -87,7 +87,6 @@ th:last-child,td:last-child{padding-right:0}
 code{font:.82em/1.3 ui-monospace,"SFMono-Regular",Menlo,Consolas,"DejaVu Sans Mono",monospace}
 .no-source{font-style:normal;color:var(--quiet);border-bottom:1px dotted #767676}
 .verdict+.steady{display:block}
-table.requests bdi,table.requests td{overflow-wrap:break-word}
 .sheet+.sheet{margin-top:4rem;border-top:2px solid var(--ink);padding-top:2rem}
 .sign td,.sign th{height:3rem}
 .sign td+td{border-left:1px solid var(--hair);padding-left:.6rem}
