@@ -12,11 +12,22 @@ import { pickSharedGroup } from '../readings/shared-group.ts';
 import type { JudgeContext } from './judge-context.ts';
 import { figure, listed, percentOfLimit } from './wording.ts';
 
+/** Drift under one light. */
+export interface DriftUnderLight {
+  readonly light: string;
+  readonly observer: ObserverDegrees;
+  readonly value: number;
+  readonly difference: ReturnType<typeof components>;
+  readonly words: readonly string[];
+}
+
 /** A master against an earlier state of itself: the issue before it, or its own first readings. Differences are now minus then. */
 export interface MasterDrift {
-  readonly since: { readonly kind: 'parent'; readonly master: string; readonly issue?: string } | { readonly kind: 'first readings'; readonly from: string; readonly to: string };
+  readonly since:
+    | { readonly kind: 'parent'; readonly master: string; readonly issue?: string }
+    | { readonly kind: 'first readings'; readonly from: string; readonly to: string };
   readonly formula: string;
-  readonly lights: readonly { readonly light: string; readonly observer: ObserverDegrees; readonly value: number; readonly difference: ReturnType<typeof components>; readonly words: readonly string[] }[];
+  readonly lights: readonly DriftUnderLight[];
   /** Largest value over the lights, and the share of the strictest limit against this master that it takes. */
   readonly worst?: { readonly light: string; readonly value: number; readonly limitShare?: number };
   /** Change in GU by angle. */
@@ -44,7 +55,8 @@ export function masterDrifts(context: JudgeContext, master: Specimen, { formula,
       ...driftBetween(context, parent.readings, master.readings, formula, limit),
     });
   }
-  const days = [...new Set(master.readings.flatMap((reading) => (isColourReading(reading) && reading.measuredAt !== undefined ? [reading.measuredAt.slice(0, 10)] : [])))].sort();
+  const dated = master.readings.filter(isColourReading).flatMap(({ measuredAt }) => (measuredAt === undefined ? [] : [measuredAt.slice(0, 10)]));
+  const days = [...new Set(dated)].sort();
   const [from, to] = [days[0], days[days.length - 1]];
   if (days.length > 1) {
     const on = (day: string): Reading[] => master.readings.filter(({ measuredAt }) => measuredAt?.startsWith(day));
@@ -55,7 +67,9 @@ export function masterDrifts(context: JudgeContext, master: Specimen, { formula,
   return found;
 }
 
-function driftBetween(context: JudgeContext, before: readonly Reading[], after: readonly Reading[], formula: DifferenceFormula, limit: number | undefined): Omit<MasterDrift, 'since'> {
+function driftBetween(
+  context: JudgeContext, before: readonly Reading[], after: readonly Reading[], formula: DifferenceFormula, limit: number | undefined,
+): Omit<MasterDrift, 'since'> {
   const { index, book } = context;
   const choice = pickSharedGroup(groupColourReadings(before, index.conditions).groups, groupColourReadings(after, index.conditions).groups, book.geometryOrder);
   const glossBefore = glossSamples(before, index.conditions);
@@ -65,7 +79,8 @@ function driftBetween(context: JudgeContext, before: readonly Reading[], after: 
   });
   const base = { formula: formulaLabel(formula), gloss };
   if (choice.kind !== 'shared') {
-    const reason = choice.kind === 'unlike' ? `one was measured at ${choice.first.geometryClass}, the other at ${choice.second.geometryClass}` : 'there is no colour reading of one of them';
+    const reason = choice.kind === 'unlike'
+      ? `one was measured at ${choice.first.geometryClass}, the other at ${choice.second.geometryClass}` : 'there is no colour reading of one of them';
     return { ...base, lights: [], notCompared: reason };
   }
   const judged = book.lights.filter(({ standing }) => standing === 'required').flatMap(({ light: name }): JudgedLight[] => {
@@ -73,12 +88,12 @@ function driftBetween(context: JudgeContext, before: readonly Reading[], after: 
     return light === undefined ? [] : [{ name, light, observer: book.observer }];
   });
   const [old, now] = [context.sample(choice.first, judged), context.sample(choice.second, judged)];
-  const lights = judged.flatMap(({ name, observer }, at) => {
+  const lights = judged.flatMap(({ name, observer }, at): DriftUnderLight[] => {
     const [p, q] = [old?.means[at], now?.means[at]];
     return p === undefined || q === undefined ? []
       : [{ light: name, observer, value: difference(formula, p, q), difference: components(p, q), words: differenceWords(p, q) }];
   });
-  const worst = lights.reduce<(typeof lights)[number] | undefined>((best, light) => (best === undefined || light.value > best.value ? light : best), undefined);
+  const worst = lights.reduce<DriftUnderLight | undefined>((best, light) => (best === undefined || light.value > best.value ? light : best), undefined);
   return {
     ...base, lights,
     ...(worst === undefined ? { notCompared: 'they have no light in common' }

@@ -89,9 +89,15 @@ export function masterOverview(judged: JudgedCabin): MasterOverview {
   const masters = [...context.index.masters.values()];
   const parts = new Map(cabin.parts.map((part) => [part.id, masterPart(judged, part, results.get(part.id) ?? [])]));
   return {
-    masters: masters.map((master) => masterEntry(judged, master, masters, cabin.parts.filter(({ target }) => target?.master === master.id).flatMap((part) => parts.get(part.id) ?? []))),
+    masters: masters.map((master) => {
+      const held = cabin.parts.filter(({ target }) => target?.master === master.id).flatMap((part) => parts.get(part.id) ?? []);
+      return masterEntry(judged, master, masters, held);
+    }),
     withinYetClashing: judgement.joints.flatMap((joint) => pairWithin(context, joint, results)).sort((first, second) => second.jointUse - first.jointUse),
-    partsWithoutMaster: cabin.parts.filter((part) => part.target === undefined && bases.get(part.id)?.colour?.borrowedFrom === undefined && bases.get(part.id)?.colour !== undefined).map(({ id }) => id),
+    partsWithoutMaster: cabin.parts.filter(({ id, target }) => {
+      const colour = bases.get(id)?.colour;
+      return target === undefined && colour !== undefined && colour.borrowedFrom === undefined;
+    }).map(({ id }) => id),
   };
 }
 
@@ -109,7 +115,8 @@ function masterPart(judged: JudgedCabin, part: Part, checks: readonly CheckResul
   return {
     part: part.id, name: judged.context.names.get(part.id) ?? part.name, source: source?.id ?? '', supplier: source?.supplier ?? '',
     colour, gloss, neighbours,
-    withinYetClashing: own.length > 0 && own.every((check) => check?.simple === 'holds' && check.verdict !== 'clashes') && neighbours.some(({ verdict }) => verdict === 'clashes'),
+    withinYetClashing: own.length > 0 && own.every((check) => check?.simple === 'holds' && check.verdict !== 'clashes')
+      && neighbours.some(({ verdict }) => verdict === 'clashes'),
   };
 }
 
@@ -123,8 +130,10 @@ function pairWithin(context: JudgeContext, joint: JointResult, results: Readonly
     if (clash?.limitUse === undefined || first === undefined || second === undefined || masters[0] === undefined || masters[1] === undefined) return [];
     const names = joint.parts.map((part) => context.names.get(part) ?? part);
     return [{
-      joint: joint.id, parts: joint.parts, masters: [masters[0], masters[1]], check: name, masterUses: [first, second], jointUse: clash.limitUse, accepted: clash.accepted === true,
-      sentence: `${names[0]} uses ${percentOfLimit(first)} and ${names[1]} ${percentOfLimit(second)} of what ${masters[0] === masters[1] ? 'their master allows' : 'their masters allow'}, `
+      joint: joint.id, parts: joint.parts, masters: [masters[0], masters[1]], check: name,
+      masterUses: [first, second], jointUse: clash.limitUse, accepted: clash.accepted === true,
+      sentence: `${names[0]} uses ${percentOfLimit(first)} and ${names[1]} ${percentOfLimit(second)} of what `
+        + `${masters[0] === masters[1] ? 'their master allows' : 'their masters allow'}, `
         + `and together they use ${percentOfLimit(clash.limitUse)} of the ${name} limit of their joint${clash.light === undefined ? '' : ` under ${clash.light}`}.`,
     }];
   });
@@ -134,7 +143,8 @@ function masterEntry(judged: JudgedCabin, master: Specimen, all: readonly Specim
   const { context } = judged;
   const { asOf, index, book } = context;
   const groups = context.groupsOfMaster(master.id);
-  const rank = (group: ReadingGroup): number => (book.geometryOrder.includes(group.geometryClass) ? book.geometryOrder.indexOf(group.geometryClass) : book.geometryOrder.length);
+  const rank = ({ geometryClass }: ReadingGroup): number =>
+    (book.geometryOrder.includes(geometryClass) ? book.geometryOrder.indexOf(geometryClass) : book.geometryOrder.length);
   const group = [...groups].sort((first, second) => rank(first) - rank(second))[0];
   const light = context.light('D65');
   const sample = group === undefined || light === undefined ? undefined : context.sample(group, [{ name: 'D65', light, observer: book.observer }]);
@@ -151,7 +161,8 @@ function masterEntry(judged: JudgedCabin, master: Specimen, all: readonly Specim
     ...(expires === undefined ? {} : { expires: { on: expires, days: dayCount(asOf, expires) } }),
     ...(remeasureOn === undefined ? {} : { remeasure: { on: remeasureOn, days: dayCount(asOf, remeasureOn) } }),
     ...(days.length === 0 ? {} : { lastMeasured: days[days.length - 1] }),
-    state: expires !== undefined && expires < asOf ? 'expired' : children.length > 0 && !used ? 'replaced' : remeasureOn !== undefined && remeasureOn < asOf ? 'remeasure due' : 'in force',
+    state: expires !== undefined && expires < asOf ? 'expired' : children.length > 0 && !used ? 'replaced'
+      : remeasureOn !== undefined && remeasureOn < asOf ? 'remeasure due' : 'in force',
     ...(master.parentMaster === undefined ? {} : { parent: master.parentMaster }), children,
     ...(lab === undefined ? {} : { lab: { lab, light: 'D65', observer: book.observer } }),
     ...(spectrum === undefined ? {} : { spectrum: { startNm: spectrum.startNm, stepNm: spectrum.stepNm, values: Array.from(spectrum.values) } }),

@@ -23,7 +23,8 @@ export interface CabinQuality {
 export function cabinQuality(judged: JudgedCabin, options: QualityOptions = {}): CabinQuality {
   const { context, bases } = judged;
   const { cabin, rules } = context;
-  const standing = new Set([...bases.values()].flatMap(({ colour, gloss, texture }) => [colour, gloss, texture].flatMap((stand) => (stand === undefined ? [] : [stand.specimen.id]))));
+  const stands = [...bases.values()].flatMap(({ colour, gloss, texture }) => [colour, gloss, texture]);
+  const standing = new Set(stands.flatMap((stand) => (stand === undefined ? [] : [stand.specimen.id])));
   const masters = (cabin.masters ?? []).map((specimen, index): SpecimenQuality => {
     const material = cabin.parts.map((part) => (part.target?.master === specimen.id ? bases.get(part.id)?.materialClass : undefined)).find((row) => row !== undefined);
     return {

@@ -71,8 +71,8 @@ function calibrationOf({ calibratedOn, calibrationDays }: Instrument, asOf: stri
 }
 
 function agreementStateOf({ kind, agreement, calibratedOn }: Instrument, asOf: string): InstrumentQuality['agreement'] {
-  const measured = agreement !== undefined && (kind === 'glossmeter' ? agreement.glossSd : kind === 'areal profiler' ? agreement.textureRelativeSd : agreement.covariance) !== undefined;
-  if (!measured) return { state: 'assumed' };
+  const measured = kind === 'glossmeter' ? agreement?.glossSd : kind === 'areal profiler' ? agreement?.textureRelativeSd : agreement?.covariance;
+  if (agreement === undefined || measured === undefined) return { state: 'assumed' };
   return {
     state: calibratedOn !== undefined && agreement.date < calibratedOn ? 'measured before the last calibration' : 'measured',
     on: agreement.date, ageDays: dayCount(agreement.date, asOf), tiles: agreement.tiles,

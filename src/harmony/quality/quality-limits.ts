@@ -72,7 +72,8 @@ function jointLimits(joints: readonly JudgedJoint[]): QualityLimits {
 /** Limits for a recorded master: the strictest that a part is held to against it. */
 export function limitsOfMaster(judged: JudgedCabin, master: string): QualityLimits {
   const { book, rules, cabin } = judged.context;
-  const bases = cabin.parts.filter(({ target }) => target?.master === master).map((part) => ({ part, row: rules.materialClass(judged.bases.get(part.id)?.source.material ?? '') }));
+  const bases = cabin.parts.filter(({ target }) => target?.master === master)
+    .map((part) => ({ part, row: rules.materialClass(judged.bases.get(part.id)?.source.material ?? '') }));
   const from = { kind: 'master' as const, id: master };
   const colour = strictest(bases.flatMap(({ part, row }): ColourLimit[] => {
     const value = part.target?.colourLimit ?? row?.masterColourLimit;

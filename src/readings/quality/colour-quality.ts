@@ -67,7 +67,9 @@ export function colourQuality(
     spotCovariance,
     components: [onAxis(0), onAxis(1), onAxis(2)],
     repeatCovariance: withinPlaceCovariance(placed)?.covariance,
-    outliers: suggestOutliers(placed.map(({ rotation, lab }) => ({ rotation, vector: lab })), axisNames.map((name, axis) => ({ name, assumedSd: readingSd[axis] })), priorReadings)
+    outliers: suggestOutliers(
+      placed.map(({ rotation, lab }) => ({ rotation, vector: lab })), axisNames.map((name, axis) => ({ name, assumedSd: readingSd[axis] })), priorReadings,
+    )
       .map((found) => ({ ...found, reading: placed[found.index].reading })),
   };
 }

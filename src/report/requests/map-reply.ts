@@ -51,7 +51,10 @@ export function mapReply(sheets: readonly RequestSheet[], set: Pick<ReadingSet, 
     if (line === undefined) return;
     const quantity = quantities[record.data.quantity];
     if (quantity !== line.quantity) {
-      issues.push({ code: 'request-quantity', severity: 'error', ...at, found: quantity, expected: `${line.quantity}, as ${line.id} asks`, hint: 'Give the row the id of the line that asks for it.' });
+      issues.push({
+        code: 'request-quantity', severity: 'error', ...at, found: quantity, expected: `${line.quantity}, as ${line.id} asks`,
+        hint: 'Give the row the id of the line that asks for it.',
+      });
       return;
     }
     for (const issue of differences(record, line, set)) issues.push({ ...issue, ...at });
@@ -62,7 +65,9 @@ export function mapReply(sheets: readonly RequestSheet[], set: Pick<ReadingSet, 
     ({ line: line.id, spotsAsked: line.newSpots.length, spotsReceived: spots.get(line.id)?.size ?? 0 }));
   for (const { line, spotsAsked, spotsReceived } of answered) {
     if (spotsReceived === 0 || spotsReceived >= spotsAsked) continue;
-    issues.push({ code: 'request-incomplete', severity: 'note', found: `${spotsReceived} spots for ${line}`, expected: `${spotsAsked} spots`, hint: 'The joint may stay open.' });
+    issues.push({
+      code: 'request-incomplete', severity: 'note', found: `${spotsReceived} spots for ${line}`, expected: `${spotsAsked} spots`, hint: 'The joint may stay open.',
+    });
   }
   return { mapped, lines: answered, issues };
 }
@@ -76,7 +81,12 @@ function lineOf(record: ReadingRecord, lines: ReadonlyMap<string, RequestLine>, 
   const found = read.find(({ id }) => id.kind === 'id');
   if (found?.id.kind === 'id') {
     const line = lines.get(found.id.id);
-    if (line === undefined) fault({ code: 'unknown-request', found: JSON.stringify(found.text), expected: 'the id of a line of this sheet', hint: 'It may be of an older sheet: the readings are not wanted any more, or wanted of another specimen.' });
+    if (line === undefined) {
+      fault({
+        code: 'unknown-request', found: JSON.stringify(found.text), expected: 'the id of a line of this sheet',
+        hint: 'It may be of an older sheet: the readings are not wanted any more, or wanted of another specimen.',
+      });
+    }
     return line;
   }
   const mistyped = read.find(({ id }) => id.kind === 'mistyped') ?? (label === undefined ? undefined : { text: label });
@@ -85,7 +95,10 @@ function lineOf(record: ReadingRecord, lines: ReadonlyMap<string, RequestLine>, 
     return undefined;
   }
   const near = nearestName(mistyped.text.toUpperCase(), lines.keys());
-  fault({ code: 'request-mistyped', found: JSON.stringify(mistyped.text), expected: 'the id of a line, R- and eight characters', ...(near === undefined ? {} : { hint: `Did you mean ${near}?` }) });
+  fault({
+    code: 'request-mistyped', found: JSON.stringify(mistyped.text), expected: 'the id of a line, R- and eight characters',
+    ...(near === undefined ? {} : { hint: `Did you mean ${near}?` }),
+  });
   return undefined;
 }
 
@@ -93,13 +106,19 @@ function differences(record: ReadingRecord, line: RequestLine, set: Pick<Reading
   const found: Issue[] = [];
   const geometry = set.conditions[record.conditions]?.geometry;
   if (line.quantity === 'colour' && geometry !== undefined && !meets(geometry, line.geometry)) {
-    found.push({ code: 'request-geometry', severity: 'warning', found: geometry, expected: `${line.geometry}, as ${line.id} asks`, hint: 'Readings of another geometry may leave the joint open.' });
+    found.push({
+      code: 'request-geometry', severity: 'warning', found: geometry, expected: `${line.geometry}, as ${line.id} asks`,
+      hint: 'Readings of another geometry may leave the joint open.',
+    });
   }
   if (record.data.quantity === 'gloss' && line.angle !== undefined && record.data.angle !== line.angle) {
     found.push({ code: 'request-angle', severity: 'warning', found: `${record.data.angle}°`, expected: `${line.angle}°, as ${line.id} asks` });
   }
   if (line.specimen !== '' && record.specimen !== line.specimen && record.specimen !== record.id && readLineId(record.specimen).kind === 'other') {
-    found.push({ code: 'request-specimen', severity: 'warning', found: JSON.stringify(record.specimen), expected: JSON.stringify(line.specimen), hint: 'The reading goes to the specimen of the line. Take it out if another piece was measured.' });
+    found.push({
+      code: 'request-specimen', severity: 'warning', found: JSON.stringify(record.specimen), expected: JSON.stringify(line.specimen),
+      hint: 'The reading goes to the specimen of the line. Take it out if another piece was measured.',
+    });
   }
   return found;
 }

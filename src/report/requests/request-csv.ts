@@ -42,5 +42,6 @@ export function requestCsv(sheets: readonly RequestSheet[]): string {
     ...columns.map(({ cell }) => cell(line, spot, rotation)),
     ...values.map((name) => (name === 'angle' ? line.angle : undefined)),
   ])));
-  return `${asks('colour') ? '# scale: fraction\r\n' : ''}${[[...columns.map(({ name }) => name), ...values], ...rows].map((cells) => `${cells.map(csvCell).join(',')}\r\n`).join('')}`;
+  const table = [[...columns.map(({ name }) => name), ...values], ...rows].map((cells) => `${cells.map(csvCell).join(',')}\r\n`).join('');
+  return asks('colour') ? `# scale: fraction\r\n${table}` : table;
 }
