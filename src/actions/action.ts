@@ -31,8 +31,8 @@ export interface Action<Values = Readonly<Record<string, unknown>>> {
   /** `true`, or the reason why it cannot be done now. */
   enabled(cabin: Cabin, selection: Selection): true | string;
   /** The arguments that the selection answers. */
-  fill(selection: Selection): Readonly<Record<string, unknown>>;
-  /** What the fields that are asked for hold now, for a form to begin with; only `fill()`ed arguments need be given. */
+  fromSelection(selection: Selection): Readonly<Record<string, unknown>>;
+  /** What the fields that are asked for hold now, for a form to begin with; only the arguments that name the item need be given. */
   current(cabin: Cabin, values: Readonly<Record<string, unknown>>): Readonly<Record<string, unknown>>;
   /** The cabin after the edit, or the issues that refuse it. The same object where nothing changes; unchanged items keep their identity. */
   run(cabin: Cabin, values: Values): Outcome<Cabin>;
@@ -64,7 +64,7 @@ export function defineAction<const A extends Arguments>(definition: ActionDefini
       const met = contextMet(context, selection);
       return met === true ? definition.unless?.(cabin, selection) ?? true : met;
     },
-    fill: (selection) => filled(definition.arguments, selection),
+    fromSelection: (selection) => filled(definition.arguments, selection),
     current: (cabin, values) => currentValues(definition.arguments, definition.subject?.(cabin, values as Partial<ValuesOf<A>>)),
     run: (cabin, values) => {
       const read = readValues(definition.arguments, values, cabin);
@@ -93,13 +93,13 @@ function selected(kind: ReferenceKind, selection: Selection): string | undefined
 
 function filled(asked: Arguments, selection: Selection): Readonly<Record<string, unknown>> {
   return Object.fromEntries(Object.entries(asked).flatMap(([key, argument]): (readonly [string, unknown])[] => {
-    const value = fromSelection(key, argument, selection);
+    const value = answer(key, argument, selection);
     return value === undefined ? [] : [[key, value]];
   }));
 }
 
 /** Only what must be named is taken from the selection, since an optional reference is a choice to be made. */
-function fromSelection(key: string, { kind, presence, refersTo }: Argument, selection: Selection): unknown {
+function answer(key: string, { kind, presence, refersTo }: Argument, selection: Selection): unknown {
   if (presence !== 'needed') return undefined;
   if (key === 'first') return selection.parts?.at(-2);
   if (key === 'second') return selection.parts?.length === 2 ? selection.parts[1] : undefined;

@@ -184,9 +184,9 @@ describe('forms and menus', () => {
     expect(byId('part.remove').enabled(cabin, {})).toBe('Select a part first.');
     expect(byId('part.remove').enabled(cabin, { parts: ['console'] })).toBe(true);
     expect(byId('source.remove').enabled(cabin, { parts: ['console'], source: 'black' })).toBe('A part has at least one source.');
-    expect(byId('joint.add').fill({ parts: ['console', 'dash-upper'] })).toEqual({ first: 'console', second: 'dash-upper' });
-    expect(byId('readings.set-outlier').fill({ specimen: 'do-1', readings: [1, 2] })).toEqual({ specimen: 'do-1', readings: [1, 2] });
-    expect(byId('run.add').fill({ parts: ['console', 'dash-lower', 'dash-upper'] })).toEqual({ parts: ['console', 'dash-lower', 'dash-upper'] });
+    expect(byId('joint.add').fromSelection({ parts: ['console', 'dash-upper'] })).toEqual({ first: 'console', second: 'dash-upper' });
+    expect(byId('readings.set-outlier').fromSelection({ specimen: 'do-1', readings: [1, 2] })).toEqual({ specimen: 'do-1', readings: [1, 2] });
+    expect(byId('run.add').fromSelection({ parts: ['console', 'dash-lower', 'dash-upper'] })).toEqual({ parts: ['console', 'dash-lower', 'dash-upper'] });
   });
 
   test('a form begins with what is there', () => {

@@ -1,0 +1,130 @@
+import { afterEach, expect, test, vi } from 'vitest';
+import { DocumentStore } from '../../../components/platform/document-store.ts';
+import { renamePart, setPart } from '../../../src/actions/part-actions.ts';
+import type { Cabin } from '../../../src/cabin/cabin.ts';
+import type { Issue } from '../../../src/issue.ts';
+import { smallCabin } from '../../support/small-cabin.ts';
+
+let made = 0;
+const opened: DocumentStore[] = [];
+
+/** A store of its own for every test, and the same one again for a name that is given. */
+async function store(name = `test-${made += 1}-${performance.now()}`): Promise<DocumentStore> {
+  const { value } = await DocumentStore.open(name);
+  if (value === undefined) throw new Error('no store');
+  opened.push(value);
+  return value;
+}
+
+afterEach(async () => {
+  vi.restoreAllMocks();
+  await Promise.all(opened.splice(0).map((one) => one.close()));
+});
+
+const card = { key: 'doc', name: 'Small cabin', fileName: 'small.cabin.json' };
+const renamed = (cabin: Cabin, name: string): Cabin => renamePart.run(cabin, { part: 'console', name }).value as Cabin;
+const nameIn = (cabin: Cabin | undefined): string | undefined => cabin?.parts.find(({ id }) => id === 'console')?.name;
+const wait = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
+
+test('what is edited is in the store within a second, and another page finds it', async () => {
+  const name = 'within-a-second';
+  const first = await store(name);
+  const cabin = smallCabin();
+  await first.begin(card, cabin);
+  const after = renamed(cabin, 'Lid');
+  const kept = new Promise((resolve) => first.addEventListener('kept', resolve, { once: true }));
+  const start = performance.now();
+  first.keep(after, true);
+  await kept;
+  expect(performance.now() - start).toBeLessThan(1000);
+  const other = await store(name);
+  expect(await other.recoverable()).toMatchObject([{ ...card, changes: 1, hasOriginal: false }]);
+  expect((await other.recover('doc')).value).toEqual(after);
+});
+
+test('edits that never pause are kept all the same', async () => {
+  const one = await store();
+  let cabin = smallCabin();
+  await one.begin(card, cabin);
+  let kept = 0;
+  one.addEventListener('kept', () => { kept += 1; });
+  const end = performance.now() + 2500;
+  for (let edit = 0; performance.now() < end; edit += 1) {
+    cabin = renamed(cabin, `Lid ${edit}`);
+    one.keep(cabin, true);
+    await wait(40);
+  }
+  expect(kept).toBeGreaterThanOrEqual(2);
+});
+
+test('the last of many edits is what is recovered, also beyond the largest patch', async () => {
+  const name = 'many-edits';
+  const one = await store(name);
+  const parts = Array.from({ length: 300 }, (_, index) => ({ ...smallCabin().parts[4]!, id: `p${index}`, name: `Part ${index}`, module: undefined, sources: [{ ...smallCabin().parts[4]!.sources[0]!, specimens: [] }] }));
+  const cabin: Cabin = { ...smallCabin(), parts: [...smallCabin().parts, ...parts.map(({ module, ...part }) => part)] };
+  await one.begin(card, cabin);
+  let present = cabin;
+  for (let index = 0; index < 300; index += 1) {
+    present = setPart.run(present, { part: `p${index}`, partNumber: `N-${index}` }).value as Cabin;
+    one.keep(present, true);
+    if (index % 50 === 0) void one.flush();
+  }
+  one.keep(renamed(present, 'Last'), true);
+  expect(await one.flush()).toBe(true);
+  const { value } = await (await store(name)).recover('doc');
+  expect(value).toEqual(renamed(present, 'Last'));
+});
+
+test('a hidden page writes at once', async () => {
+  const one = await store();
+  await one.begin(card, smallCabin());
+  one.keep(renamed(smallCabin(), 'Hidden'), true);
+  vi.spyOn(document, 'visibilityState', 'get').mockReturnValue('hidden');
+  const start = performance.now();
+  const kept = new Promise((resolve) => one.addEventListener('kept', resolve, { once: true }));
+  document.dispatchEvent(new Event('visibilitychange'));
+  await kept;
+  expect(performance.now() - start).toBeLessThan(240);
+  expect(nameIn((await one.recover('doc')).value)).toBe('Hidden');
+});
+
+test('a full store is said aloud, and the next edit tries again', async () => {
+  const one = await store();
+  await one.begin(card, smallCabin());
+  const faults: Issue[] = [];
+  one.addEventListener('fault', (event) => faults.push((event as CustomEvent<Issue>).detail));
+  const put = vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(() => { throw new DOMException('The quota has been exceeded.', 'QuotaExceededError'); });
+  one.keep(renamed(smallCabin(), 'Full'), true);
+  expect(await one.flush()).toBe(false);
+  expect(faults.map(({ code, severity }) => [code, severity])).toEqual([['storage-full', 'error']]);
+  put.mockRestore();
+  expect(await one.flush()).toBe(true);
+  expect(nameIn((await one.recover('doc')).value)).toBe('Full');
+});
+
+test('the untouched original stays beside a document that was brought to a newer version', async () => {
+  const name = 'original';
+  const one = await store(name);
+  const text = '{"format": "adjoin-cabin",  "version": 0}\r\n';
+  await one.begin(card, smallCabin(), { original: { fileName: 'old.json', text } });
+  one.keep(renamed(smallCabin(), 'New'), true);
+  await one.flush();
+  const other = await store(name);
+  expect(await other.recoverable()).toMatchObject([{ hasOriginal: true }]);
+  expect(await other.original('doc')).toMatchObject({ fileName: 'old.json', text });
+});
+
+test('a saved document is not offered, a forgotten one is gone', async () => {
+  const name = 'forget';
+  const one = await store(name);
+  await one.begin(card, smallCabin());
+  one.keep(renamed(smallCabin(), 'Saved'), false);
+  await one.flush();
+  const other = await store(name);
+  expect(await other.recoverable()).toEqual([]);
+  one.keep(renamed(smallCabin(), 'Again'), true);
+  await one.flush();
+  expect((await other.recoverable()).length).toBe(1);
+  expect(await other.forget('doc')).toBe(true);
+  expect([await other.recoverable(), (await other.recover('doc')).issues.map(({ code }) => code)]).toEqual([[], ['not-kept']]);
+});
