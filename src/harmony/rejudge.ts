@@ -43,7 +43,10 @@ export function rejudge(previous: JudgedCabin, cabin: Cabin, options: JudgeOptio
     },
     joint: (joint, bases) => {
       const judged = joints.get(joint.id);
-      return judged === undefined || joint.parts.some((id) => !kept.has(bases.get(id) as PartBasis)) ? undefined : carriedJoint(context, judged, joint, bases);
+      if (judged === undefined) return undefined;
+      const [first, second] = judged.input.sides;
+      if (joint === judged.input.joint && bases.get(first.part.id) === first && bases.get(second.part.id) === second) return judged;
+      return joint.parts.every((id) => kept.has(bases.get(id) as PartBasis)) ? carriedJoint(context, judged, joint, bases) : undefined;
     },
     paths: (results) => (sameWays(previous, cabin, results) ? previous.paths : undefined),
   });
@@ -52,7 +55,6 @@ export function rejudge(previous: JudgedCabin, cabin: Cabin, options: JudgeOptio
 /** A joint between parts on the same ground: its result stands where what it asks for is the same, whatever was written beside that. */
 function carriedJoint(context: JudgeContext, judged: JudgedJoint, joint: Joint, bases: ReadonlyMap<string, PartBasis>): JudgedJoint | undefined {
   const { input } = judged;
-  if (joint === input.joint && input.sides.every((side) => bases.get(side.part.id) === side)) return judged;
   if (joint !== input.joint && !sameQuestion(joint, input.joint)) return undefined;
   const sides = orderedSides(joint, bases);
   return sameRule(input.rule, jointRule(context, joint, sides)) ? { ...judged, input: { ...input, joint, sides } } : undefined;

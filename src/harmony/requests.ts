@@ -14,10 +14,17 @@ import type { PartBasis } from './part-basis.ts';
 
 /** Readings that would decide the open joints, the likeliest to decide first; ties in the order of the document. */
 export function measurementRequests(context: JudgeContext, joints: readonly JudgedJoint[]): readonly MeasurementRequest[] {
-  return joints
-    .filter(({ result }) => result.verdict === 'open')
-    .flatMap((judged) => requestsOf(context, judged))
-    .sort((first, second) => (second.chance ?? 0) - (first.chance ?? 0));
+  const requests: MeasurementRequest[] = [];
+  for (const judged of joints) if (judged.result.verdict === 'open') for (const request of requestsOf(context, judged)) requests.push(request);
+  // Sorted by place and with the chances in one row: there are thousands of requests, and they are sorted again after every edit.
+  const chances = new Float64Array(requests.length);
+  requests.forEach(({ chance }, place) => { chances[place] = chance ?? 0; });
+  const hopeful = [...chances.keys()].filter((place) => chances[place] > 0).sort((first, second) => chances[second] - chances[first]);
+  const sorted = hopeful.map((place) => requests[place]);
+  requests.forEach((request, place) => {
+    if (!(chances[place] > 0)) sorted.push(request);
+  });
+  return sorted;
 }
 
 /** The requests of a joint that was judged before are those of before, as long as the suppliers have the same names. */
