@@ -145,10 +145,13 @@ function shownResult(question: ColourQuestion, light: AskedLight, covariance: Ma
   return lightResult(question, light, covariance, states, probability.criteria[0], probability.all);
 }
 
+/** `ΔE`, `dL*` and so on: a criterion as results name it. */
+export const criterionName = (criterion: Criterion): string => (criterion.kind === 'difference' ? 'ΔE' : `${criterion.component}*`);
+
 function criterionResult(criterion: Criterion, state: CriterionState, withinProbability: number): CriterionResult {
   const [min, max] = criterion.kind === 'difference' ? [criterion.atLeast, criterion.atMost] : [criterion.min, criterion.max];
   return {
-    name: criterion.kind === 'difference' ? 'ΔE' : `${criterion.component}*`,
+    name: criterionName(criterion),
     value: state.value,
     ...(min === undefined ? {} : { min }),
     ...(max === undefined ? {} : { max }),

@@ -145,17 +145,32 @@ export interface PartResult {
   readonly checks: readonly CheckResult[];
 }
 
+/** The two ends of a run against each other in colour, as parts that are seen together. */
 export interface RunResult {
   readonly id?: string;
   readonly parts: readonly string[];
-  readonly value: number;
-  readonly limit: number;
-  readonly limitUse: number;
-  readonly light: string;
+  /** Value, limit and use of the leading criterion; undefined where the ends have nothing to compare, `limitUse` also where the value is indicative. */
+  readonly value?: number;
+  readonly limit?: number;
+  readonly limitUse?: number;
+  readonly uncertainty?: number;
+  readonly withinProbability?: number;
+  readonly light?: string;
   readonly formula: string;
+  /** What the value is, where it is not that of the formula: `dL*`. */
+  readonly criterion?: string;
   readonly verdict: Verdict;
+  /** Verdict by value against limit alone. */
+  readonly simple: Verdict;
+  readonly cause?: OpenCause;
+  readonly spotsNeeded?: number;
+  /** Value that is shown but never counted: unlike conditions. */
+  readonly indicative?: boolean;
+  /** Required lights for which an end has no data. */
+  readonly missingLights?: readonly string[];
+  readonly cautions: readonly string[];
   readonly sentence: string;
-  /** Difference of every part from the first one, in order, under that light; undefined where it cannot be compared. */
+  /** The leading criterion of every part against the first one, in order, under that light; undefined where it cannot be compared. */
   readonly steps: readonly (number | undefined)[];
 }
 

@@ -1,29 +1,30 @@
 import type { Cabin, Joint } from '../cabin/cabin.ts';
 import { farthestPair, partGraph } from '../cabin/part-graph.ts';
 import { formulaLabel } from '../colour/formula-label.ts';
+import { criterionValue } from '../readings/criterion-test.ts';
 import { colourQuestion } from './checks/colour.ts';
 import type { JointInput } from './checks/joint-input.ts';
 import { ruleFormula } from './checks/joint-input.ts';
-import { evaluateColour } from './colour-evaluation.ts';
-import type { ColourEvaluation } from './colour-evaluation.ts';
-import { comparisonPhrase } from './colour-wording.ts';
+import type { ColourPair } from './colour-pair.ts';
+import { criterionName } from './colour-evaluation.ts';
+import type { Pairing } from './colour-pairing.ts';
 import type { JudgeContext } from './judge-context.ts';
-import { jointInput, jointRule, orderedSides } from './judge-joint.ts';
-import type { JointResult, RunResult } from './judgement.ts';
+import { jointInput, jointRule, orderedSides, worstAngle } from './judge-joint.ts';
+import type { CheckResult, JointResult, RunResult } from './judgement.ts';
 import type { PartBasis } from './part-basis.ts';
 import { sameRule } from './same-rule.ts';
-import { certainty } from './wording.ts';
 
 /**
- * Drift along paths of parts: the ends of a run against each other, by the rule of a sight line. Runs are those the user drew, and the
- * paths found by `pathsOfMatches()` whose ends no drawn run has. A run whose ends cannot be compared is left out.
+ * Drift along paths of parts: the ends of a run against each other in colour, by the rule of a sight line and by the very check that
+ * joints get, so that a run is open for the same causes. Runs are those the user drew, and the paths found by `pathsOfMatches()`
+ * whose ends no drawn run has. The direction in which a run was drawn orders its steps and plays no part in its verdict.
  */
 export function judgeRuns(context: JudgeContext, bases: ReadonlyMap<string, PartBasis>, paths: readonly (readonly string[])[]): readonly RunResult[] {
   const drawn = (context.cabin.runs ?? []).map((run) => ({ id: run.id, parts: run.parts }));
   const found = paths
     .filter((parts) => !drawn.some((run) => sameEnds(run.parts, parts)))
     .map((parts) => ({ id: undefined, parts }));
-  return [...drawn, ...found].flatMap(({ id, parts }) => judgeRun(context, bases, id, parts) ?? []);
+  return [...drawn, ...found].map(({ id, parts }) => judgeRun(context, bases, id, parts));
 }
 
 const sameEnds = (first: readonly string[], second: readonly string[]): boolean =>
@@ -58,32 +59,47 @@ function jointsApart(parts: readonly string[], neighbours: (part: string) => rea
   };
 }
 
-function judgeRun(context: JudgeContext, bases: ReadonlyMap<string, PartBasis>, id: string | undefined, parts: readonly string[]): RunResult | undefined {
+function judgeRun(context: JudgeContext, bases: ReadonlyMap<string, PartBasis>, id: string | undefined, parts: readonly string[]): RunResult {
+  const named = id === undefined ? {} : { id };
   const first = parts[0];
   const last = parts.at(-1);
-  if (first === undefined || last === undefined || first === last) return undefined;
-  const between = (other: string): SeenTogether => seenTogether(context, bases, first, other);
-  const ends = between(last);
-  const { colour } = ends.input;
-  if (typeof colour === 'string' || colour.indicative || ends.input.rule.colour.notJudged !== undefined) return undefined;
-  const { worst, verdict, within } = ends.evaluation ?? {};
-  if (worst === undefined || verdict === undefined || within === undefined) return undefined;
-  const steps = parts.map((part) => (part === first ? 0
-    : between(part).evaluation?.lights.find((light) => light.light === worst.light.light)?.value));
-  const limit = worst.light.limit ?? worst.criterion.max ?? 0;
-  const formula = ruleFormula(ends.input.rule);
+  if (first === undefined || last === undefined || first === last) {
+    return {
+      ...named, parts, formula: context.book.formula, verdict: 'open', simple: 'open', cause: 'missing data', steps: parts.map(() => undefined), cautions: [],
+      sentence: 'A run needs two ends: this one names one part alone.',
+    };
+  }
+  const ends = seenTogether(context, bases, first, last);
+  const check = checkOf(ends);
+  const { value, limit, limitUse, light, criterion, uncertainty, withinProbability, cause, spotsNeeded, indicative, missingLights, cautions } = check;
+  const known = { value, limit, limitUse: indicative === true ? undefined : limitUse, light, criterion, uncertainty, withinProbability, cause, spotsNeeded, indicative, missingLights };
   return {
-    ...(id === undefined ? {} : { id }),
-    parts, value: worst.light.value, limit, limitUse: worst.light.limitUse, light: worst.light.light, formula: formulaLabel(formula),
-    verdict, steps: steps.map((step) => (Number.isFinite(step) ? step : undefined)),
-    sentence: `Along ${parts.length} parts, ${comparisonPhrase(ends.input.names, worst.light, worst.criterion, formula)}; ${certainty(verdict, within, undefined, undefined)}.`,
+    ...named, parts, formula: formulaLabel(ruleFormula(ends.input.rule)),
+    ...Object.fromEntries(Object.entries(known).filter(([, entry]) => entry !== undefined)),
+    verdict: check.verdict === 'holds' || check.verdict === 'clashes' ? check.verdict : 'open',
+    simple: check.simple === 'holds' || check.simple === 'clashes' ? check.simple : 'open',
+    cautions,
+    steps: parts.map((part) => (part === first ? 0 : stepOf(seenTogether(context, bases, first, part), check))),
+    sentence: `Along ${parts.length} parts, end against end. ${check.sentence}`,
   };
 }
 
-/** Two parts as a sight line, judged in colour where both have data. */
+/** The leading criterion's value between the first part of a run and another one, under the leading light; its size where only that is limited. */
+function stepOf({ input, pairing }: SeenTogether, { light: name, criterion: leading = 'ΔE' }: CheckResult): number | undefined {
+  const pair: ColourPair | string = pairing.colour;
+  if (typeof pair === 'string' || pair.indicative) return undefined;
+  const light = pair.lights.find((candidate) => candidate.light === name);
+  const asked = colourQuestion(input).demands.find((demand) => demand.light === name)?.criteria.find((one) => criterionName(one) === leading);
+  if (light === undefined || asked === undefined) return undefined;
+  const value = criterionValue(asked, light.standard, light.trial);
+  const sized = asked.kind === 'component' && asked.min !== undefined && asked.max === -asked.min;
+  return Number.isFinite(value) ? sized ? Math.abs(value) : value : undefined;
+}
+
+/** Two parts as a sight line, made ready to be judged in colour. */
 interface SeenTogether {
   readonly input: JointInput;
-  readonly evaluation: ColourEvaluation | undefined;
+  readonly pairing: Pairing;
 }
 
 /**
@@ -91,12 +107,20 @@ interface SeenTogether {
  * together with the rule it stands for all that this comes from.
  */
 const seen = new WeakMap<object, WeakMap<object, SeenTogether>>();
+/** The check of two ends; it stands as long as the pairing that it was made from. */
+const judgedEnds = new WeakMap<Pairing, CheckResult>();
+
+function checkOf({ input, pairing }: SeenTogether): CheckResult {
+  const made = judgedEnds.get(pairing) ?? worstAngle(input, pairing);
+  judgedEnds.set(pairing, made);
+  return made;
+}
 
 function seenTogether(context: JudgeContext, bases: ReadonlyMap<string, PartBasis>, first: string, second: string): SeenTogether {
   const joint = sightline(first, second);
   const sides = orderedSides(joint, bases);
   const [standard, trial] = sides;
-  if (standard.colour === undefined || trial.colour === undefined) return { input: jointInput(context, joint, bases).input, evaluation: undefined };
+  if (standard.colour === undefined || trial.colour === undefined) return jointInput(context, joint, bases);
   const beside = seen.get(standard.colour) ?? new WeakMap<object, SeenTogether>();
   seen.set(standard.colour, beside);
   const before = beside.get(trial.colour);
@@ -106,11 +130,10 @@ function seenTogether(context: JudgeContext, bases: ReadonlyMap<string, PartBasi
     beside.set(trial.colour, carried);
     return carried;
   }
-  const { input } = jointInput(context, joint, bases);
-  const made: SeenTogether = { input, evaluation: typeof input.colour === 'string' ? undefined : evaluateColour(input.colour, colourQuestion(input)) };
+  const made = jointInput(context, joint, bases);
   beside.set(trial.colour, made);
   return made;
 }
 
 const sightline = (first: string, second: string): Joint =>
-  ({ id: `${first}..${second}`, parts: [first, second], kind: 'sightline', reference: first, intent: { colour: 'match', gloss: 'free', texture: 'free' } });
+  ({ id: `${first}..${second}`, parts: [first, second], kind: 'sightline', intent: { colour: 'match', gloss: 'free', texture: 'free' } });

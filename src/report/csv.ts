@@ -46,7 +46,8 @@ function rowsOf(model: ReportModel): Row[] {
       checks('joint', { id, standard: names[0], trial: names[1], jointVerdict: result.verdict, totalProbability: result.totalProbability }, result.checks)),
     ...model.parts.flatMap((part) => checks('part', { id: part.id, trial: part.name }, part.checks)),
     ...model.runs.map((run): Row => ({
-      row: 'run', id: run.id ?? run.parts.join(' > '), verdict: run.verdict, light: run.light, formula: run.formula, value: run.value, limit: run.limit, limitUse: run.limitUse, sentence: run.sentence,
+      row: 'run', id: run.id ?? run.parts.join(' > '), verdict: run.verdict, light: run.light, formula: run.formula, criterion: run.criterion, value: run.value, limit: run.limit,
+      limitUse: run.limitUse, uncertainty: run.uncertainty, withinProbability: run.withinProbability, cause: run.cause, spotsNeeded: run.spotsNeeded, sentence: run.sentence,
     })),
   ];
 }

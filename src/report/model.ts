@@ -45,7 +45,7 @@ export function reportModel(input: ReportInput): ReportModel {
     summary: { ...judgement.summary, joints: judgement.joints.length, parts: cabin.parts.length },
     joints: ordered,
     parts: reportParts(cabin, judgement),
-    runs: [...judgement.runs].sort((first, second) => second.limitUse - first.limitUse),
+    runs: [...judgement.runs].sort((first, second) => runRank[second.verdict] - runRank[first.verdict] || (second.limitUse ?? 0) - (first.limitUse ?? 0)),
     requests: judgement.requests,
     decisions: reportDecisions(cabin, results, judgement.asOf),
     booth: ordered.flatMap(({ id, joint, result }) => {
@@ -60,6 +60,8 @@ export function reportModel(input: ReportInput): ReportModel {
     cautions,
   };
 }
+
+const runRank = { clashes: 2, open: 1, holds: 0 } as const;
 
 /** The check that a joint's verdict rests on; undefined where nothing of it is judged. */
 export const leadingCheck = (result: JointResult): CheckResult | undefined => worstCheck(result.checks.filter(counts));

@@ -75,7 +75,7 @@ export function inventedJudgement(cabin: Cabin = smallCabin(), joints: readonly 
     cabin: cabin.name, stage: 'new', asOf: cabin.asOf, ruleBook: 'default', decisionRule: 'guarded at 95 %', observer: 10, lights: ['D65', 'A', 'FL11', 'LED-B3', 'FL2'],
     summary: { holds: 2, nothingJudged: 0, open: 2, clashes: 1, accepted: 1, expectedWrongHolds: 0.0775308642, coverage: 0.8333333333333334, visual: { joints: 1, agree: 0, differ: ['j2'] } },
     joints, parts: parts(cabin),
-    runs: [{ id: 'r1', parts: ['door-left', 'dash-lower', 'door-right'], value: 1.0512345678, limit: 0.91, limitUse: 1.15520283, light: 'D65', formula: 'CIEDE2000', verdict: 'clashes', sentence: 'From Door left to Door right 1.05 of 0.91.', steps: [0, 0.6, 1.0512345678] }],
+    runs: [{ id: 'r1', parts: ['door-left', 'dash-lower', 'door-right'], value: 1.0512345678, limit: 0.91, limitUse: 1.15520283, light: 'D65', formula: 'CIEDE2000', verdict: 'clashes', simple: 'clashes', cautions: [], sentence: 'From Door left to Door right 1.05 of 0.91.', steps: [0, 0.6, 1.0512345678] }],
     requests: [{
       joint: 'j5', check: 'colour', supplier: 'quill', part: 'door-left', source: 'ppx', specimen: 'do-1', spots: 12, have: 5, instrument: 'spectro-a', geometry: '45:0', chance: 0.9123456789, reason: 'Too few spots to decide.',
     }],

@@ -55,7 +55,8 @@ const textures = (sa: number, sal: number): Reading[] => Array.from({ length: 3 
   quantity: 'texture', spot: { name: `t${spot}` }, conditions: 'areal', parameters: { saUm: sa, salMm: sal, str: 0.7 }, measuredAt: '2026-02-01',
 }));
 
-function partOf(id: string, name: string, options: SideOptions): Part {
+/** One part with one source and one specimen. */
+export function partOf(id: string, name: string, options: SideOptions): Part {
   const readings: Reading[] = [
     ...(options.readings ?? spectra(options.curve ?? spectrumOf(() => 0.06), options.spots ?? 5, options.conditions ?? 'annular')),
     ...(options.gloss60 === null ? [] : glosses(options.gloss60 ?? 2, options.glossSpots ?? 5)),

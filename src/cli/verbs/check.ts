@@ -98,13 +98,13 @@ function partText(judgement: Judgement, name: (id: string) => string, terminal: 
 
 function runText(judgement: Judgement, name: (id: string) => string, terminal: Terminal): string {
   const rows = judgement.runs.filter((run) => run.verdict !== 'holds').map((run) => ({
-    cells: [run.verdict, limitUseText(run.limitUse), name(run.parts[0] ?? ''), name(run.parts.at(-1) ?? ''), run.light, fixed(run.value, 2), fixed(run.limit, 2)],
+    cells: [run.verdict, limitUseText(run.limitUse), name(run.parts[0] ?? ''), name(run.parts.at(-1) ?? ''), run.light ?? '', fixed(run.value, 2), fixed(run.limit, 2), run.criterion ?? run.formula],
     emphasis: run.verdict === 'clashes' ? 'alarm' as const : 'caution' as const,
     below: run.sentence,
   }));
   if (rows.length === 0) return '';
   return `\n${styled('Drift along runs', 'strong', terminal)}\n${textTable([
-    { title: 'verdict' }, { title: 'use', align: 'right' }, { title: 'from' }, { title: 'to' }, { title: 'light' }, { title: 'value', align: 'right' }, { title: 'limit', align: 'right' },
+    { title: 'verdict' }, { title: 'use', align: 'right' }, { title: 'from' }, { title: 'to' }, { title: 'light' }, { title: 'value', align: 'right' }, { title: 'limit', align: 'right' }, { title: 'of' },
   ], rows, terminal)}`;
 }
 

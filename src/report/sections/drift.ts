@@ -16,9 +16,9 @@ export function drift(page: Page): Content {
     html('p', { class: 'lead' }, 'Along a run of joints each step may hold and its ends still clash. The ends are judged as parts that are seen together.'),
     table<RunResult>(`Runs, ends against each other, ${observer}° observer`, [
       { title: 'Run', cell: (run) => [named(name(run.parts[0] ?? '')), ' to ', named(name(run.parts.at(-1) ?? '')), html('span', { class: 'quiet' }, ` ${run.parts.length} parts`)] },
-      { title: 'Along it', cell: (run) => figure(runSteps({ steps: run.steps, limit: run.limit, label: `Difference from the first part: ${run.steps.map((step) => fixed(step, 2)).join(', ')}; limit ${fixed(run.limit, 2)}` }, { width: 110, height: 30 }, printTheme)) },
+      { title: 'Along it', cell: (run) => run.limit !== undefined && figure(runSteps({ steps: run.steps, limit: run.limit, label: `Difference from the first part: ${run.steps.map((step) => fixed(step, 2)).join(', ')}; limit ${fixed(run.limit, 2)}` }, { width: 110, height: 30 }, printTheme)) },
       { title: 'Verdict', cell: (run) => verdictWord({ verdict: run.verdict, accepted: false }) },
-      { title: 'Value', number: true, cell: (run) => data(run.value, fixed(run.value, 2)) },
+      { title: 'Value', number: true, cell: (run) => [data(run.value, fixed(run.value, 2)), run.criterion !== undefined && html('span', { class: 'quiet' }, ` ${run.criterion}`)] },
       { title: 'Limit', number: true, cell: (run) => data(run.limit, fixed(run.limit, 2)) },
       { title: 'Limit use', number: true, cell: (run) => data(run.limitUse, limitUseText(run.limitUse)) },
       { title: 'In words', wide: true, cell: (run) => run.sentence },
