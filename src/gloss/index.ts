@@ -9,6 +9,7 @@ export * from './haze-index.ts';
 export * from './index-caution.ts';
 export * from './microfacet.ts';
 export * from './roughness-of-gloss.ts';
+export * from './roughness-under-grain.ts';
 export * from './simulate-gloss.ts';
 export * from './specular-cue.ts';
 export * from './verify-gloss.ts';
