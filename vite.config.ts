@@ -33,13 +33,15 @@ function demoData(): Plugin {
 
 export default defineConfig(async ({ mode }): Promise<ViteUserConfig> => {
   if (mode === 'cli') {
+    let chunks = '';
     return {
       publicDir: false,
       plugins: [{
         name: 'adjoin-command-line-files',
-        buildStart: () => rmSync(join(root, 'dist', 'cli'), { recursive: true, force: true }),
+        configResolved: (config) => { chunks = join(root, config.build.outDir, 'cli'); },
+        renderStart: () => rmSync(chunks, { recursive: true, force: true }),
         // The solver looks for its WebAssembly beside the chunk that loads it.
-        closeBundle: () => cpSync(join(root, 'node_modules', 'highs', 'build', 'highs.wasm'), join(root, 'dist', 'cli', 'highs.wasm')),
+        writeBundle: () => cpSync(join(root, 'node_modules', 'highs', 'build', 'highs.wasm'), join(chunks, 'highs.wasm')),
       }],
       build: {
         ssr: 'src/cli/main.ts', target: 'node20', outDir: 'dist', emptyOutDir: false,
