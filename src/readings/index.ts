@@ -18,6 +18,7 @@ export * from './lab-carrier.ts';
 export * from './limit-excess.ts';
 export * from './matrix3.ts';
 export * from './measured-side.ts';
+export * from './nested-covariance.ts';
 export * from './normal-distribution.ts';
 export * from './quality/index.ts';
 export * from './quasi-normal.ts';
