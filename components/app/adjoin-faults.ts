@@ -1,7 +1,7 @@
 import { html, LitElement, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import type { Issue } from '../../src/issue.ts';
-import type { Refusal } from '../controllers/cabin-controller.ts';
+import type { Refusal } from '../controllers/open-cabin.ts';
 import { counted } from '../../src/report/number-text.ts';
 import { base, controls } from '../styles/shared.ts';
 import { styles } from './faults.styles.ts';

@@ -1,5 +1,7 @@
-import { html, LitElement } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
+import type { Recoverable } from '../platform/document-store.ts';
+import { counted } from '../../src/report/number-text.ts';
 import { jointStrip } from '../../src/report/figures/joint-strip.ts';
 import { limitScale } from '../../src/report/figures/limit-scale.ts';
 import type { LimitScaleInput } from '../../src/report/figures/limit-scale.ts';
@@ -11,7 +13,7 @@ import { base, controls } from '../styles/shared.ts';
 import { styles } from './start.styles.ts';
 
 const demos = [
-  { name: 'Open the shuttle, slate', about: '42 parts and more, troubles planted', file: 'shuttle-slate' },
+  { name: 'Open the shuttle, slate', about: '60 parts, 93 joints, troubles planted', file: 'shuttle-slate' },
   { name: 'The same shuttle, chalk', about: 'its light colourway', file: 'shuttle-chalk' },
   { name: 'First steps', about: 'six parts, to learn on', file: 'first-steps' },
 ] as const;
@@ -39,9 +41,40 @@ const lessonInk: FigureTheme = {
 /**
  * What stands where no cabin is open: what the workbench is for, how to read its one picture, and ways in.
  * @fires adjoin-pick - the user wants to choose a file
+ * @fires adjoin-new - the user wants to make a cabin
+ * @fires adjoin-recover - key of a kept document to open
+ * @fires adjoin-forget - key of a kept document that is not wanted any more
  */
 export class AdjoinStart extends LitElement {
   static override styles = [base, controls, styles];
+  static override properties = { recoverable: { attribute: false } };
+
+  /** Documents with changes that never reached a file. */
+  declare recoverable: readonly Recoverable[];
+
+  constructor() {
+    super();
+    this.recoverable = [];
+  }
+
+  private say(name: string, detail?: string): void {
+    this.dispatchEvent(new CustomEvent(name, { detail, bubbles: true, composed: true }));
+  }
+
+  private kept(): TemplateResult {
+    return html`
+      <section class="kept" aria-labelledby="kept">
+        <h2 id="kept">Changes that never reached a file</h2>
+        <ul>${this.recoverable.map(({ key, name, fileName, keptAt, changes }) => html`
+          <li>
+            <span><b>${name}</b> <span class="quiet">${fileName ?? 'in no file'}, ${counted(changes, 'change')}, kept ${new Date(keptAt).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}</span></span>
+            <button class="strong" type="button" @click=${() => this.say('adjoin-recover', key)}>Take up again</button>
+            <button type="button" @click=${() => this.say('adjoin-forget', key)}>Throw away</button>
+          </li>`)}
+        </ul>
+      </section>
+    `;
+  }
 
   override render(): TemplateResult {
     return html`
@@ -52,13 +85,17 @@ export class AdjoinStart extends LitElement {
             A cabin file holds what was measured on every visible part and where parts meet. Adjoin judges each joint for colour under
             every light of the rules, gloss and texture, and says whether the readings are good enough to know.
           </p>
+          ${this.recoverable.length > 0 ? this.kept() : nothing}
           <div class="ways">
             ${demos.map((demo, i) => html`
               <a class="way ${i === 0 ? 'first' : ''}" href=${`#/cabin?open=demo-data/${demo.file}.cabin.json`}>
                 <b>${demo.name}</b><span>${demo.about}</span>
               </a>`)}
-            <button class="way" type="button" @click=${() => this.dispatchEvent(new CustomEvent('adjoin-pick', { bubbles: true, composed: true }))}>
+            <button class="way" type="button" @click=${() => this.say('adjoin-pick')}>
               <b>Open a cabin file…</b><span>.cabin.json</span>
+            </button>
+            <button class="way" type="button" @click=${() => this.say('adjoin-new')}>
+              <b>Make a new cabin</b><span>then draw its parts and import readings</span>
             </button>
           </div>
           <p class="drop">Or let a file fall anywhere on this page. It is read here and sent nowhere.</p>

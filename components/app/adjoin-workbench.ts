@@ -1,90 +1,165 @@
 import { html, LitElement, nothing } from 'lit';
-import type { TemplateResult } from 'lit';
+import type { PropertyValues, TemplateResult } from 'lit';
+import type { Selection } from '../../src/actions/index.ts';
+import { worstFirst } from '../../src/report/worst-first.ts';
 import { announceEvent } from '../controllers/announcer.ts';
-import { CabinController } from '../controllers/cabin-controller.ts';
-import type { OpenCabin } from '../controllers/cabin-controller.ts';
+import { Desk } from '../controllers/desk.ts';
+import { editEvent, formEvent, menuEvent, selectEvent } from '../controllers/edit-events.ts';
+import type { WantedEdit, WantedForm, WantedMenu } from '../controllers/edit-events.ts';
+import type { OpenCabin } from '../controllers/open-cabin.ts';
+import { tabDocument } from '../controllers/keeper.ts';
 import { RouteController } from '../controllers/route-controller.ts';
 import { formatRoute } from '../controllers/route.ts';
 import type { JointFilter, Route } from '../controllers/route.ts';
+import { actionCommands } from '../model/commands.ts';
+import type { Command, DeskCall } from '../model/commands.ts';
+import { isTyping, keysOf } from '../model/keys.ts';
 import { findLight, lightGroups, sweepLights } from '../model/light-groups.ts';
 import { partsById, passes } from '../model/joint-filter.ts';
 import { partColours } from '../model/part-colours.ts';
 import type { PartColour } from '../model/part-colours.ts';
-import { worstFirst } from '../../src/report/worst-first.ts';
 import { applyScheme, readScheme } from '../platform/colour-scheme.ts';
 import { DisplayGamut } from '../platform/display-gamut.ts';
 import { FileDrop } from '../platform/file-drop.ts';
-import { pickFile } from '../platform/pick-file.ts';
+import { droppedCabin } from '../platform/dropped-cabin.ts';
+import { openFile } from '../platform/open-save.ts';
+import type { OpenedFile } from '../platform/open-save.ts';
 import { base, controls } from '../styles/shared.ts';
 import '../views/cabin/adjoin-cabin-view.ts';
 import '../views/joint/adjoin-joint-view.ts';
+import type { ViewElement } from '../views/view-element.ts';
+import { registeredView, registeredViews } from '../views/view-registry.ts';
+import './adjoin-action-form.ts';
+import './adjoin-context-menu.ts';
 import './adjoin-faults.ts';
 import './adjoin-header.ts';
+import type { Place } from './adjoin-header.ts';
+import './adjoin-palette.ts';
 import './adjoin-start.ts';
 import { styles } from './workbench.styles.ts';
 
 const usualLight = 'D65';
 
 interface RememberedColours {
-  readonly open: OpenCabin;
+  readonly judgement: OpenCabin['judgement'];
   readonly light: string;
   readonly gamut: string;
   readonly colours: ReadonlyMap<string, PartColour>;
 }
 
-/** The shell: what is open, where one is, under which light, and the things that float above: faults, drop, waiting. */
+const deskKeys: Readonly<Record<string, DeskCall>> = {
+  'Mod+O': 'open', 'Mod+S': 'save', 'Mod+Shift+S': 'save as', 'Mod+Z': 'undo', 'Mod+Shift+Z': 'redo', 'Mod+Y': 'redo', 'Mod+K': 'palette', F1: 'help',
+};
+
+/** The shell: what is open, where one is, under which light, what can be done, and the things that float above: faults, forms, menus, waiting. */
 export class AdjoinWorkbench extends LitElement {
   static override styles = [base, controls, styles];
-  static override properties = { said: { state: true }, slow: { state: true } };
+  static override properties = { said: { state: true }, slow: { state: true }, menuFor: { state: true }, failed: { state: true } };
 
   declare said: string;
   /** Opening takes long enough to say so. */
   declare slow: boolean;
-  private readonly cabins = new CabinController(this);
+  /** What the open menu is for. */
+  declare menuFor: Selection | undefined;
+  /** A view that could not be loaded. */
+  declare failed: string | undefined;
+  private readonly desk = new Desk(this, (text) => this.saySoon(text));
   private readonly routes = new RouteController(this, (route) => this.arrived(route));
   private readonly display = new DisplayGamut(this);
   private readonly drop = new FileDrop(this, (files) => void this.takeFiles(files));
   private address: string | undefined;
+  private readonly loaded = new Map<string, ViewElement>();
+  private remembered: RememberedColours | undefined;
 
   constructor() {
     super();
     this.said = '';
     this.slow = false;
     applyScheme(readScheme());
-    this.addEventListener(announceEvent, (event) => {
-      this.said = (event as CustomEvent<string>).detail;
+    this.addEventListener(announceEvent, (event) => this.saySoon((event as CustomEvent<string>).detail));
+    this.addEventListener(editEvent, (event) => {
+      const wanted = (event as CustomEvent<WantedEdit>).detail;
+      wanted.result = this.desk.do(wanted.action, wanted.values, wanted.options);
+      const [fault] = wanted.result.done ? [] : wanted.result.issues;
+      if (fault !== undefined) this.saySoon(`Not done: ${fault.hint ?? `expected ${fault.expected ?? fault.code}`}`);
+    });
+    this.addEventListener(formEvent, (event) => this.form?.ask((event as CustomEvent<WantedForm>).detail, this.desk.open?.selection ?? {}));
+    this.addEventListener(selectEvent, (event) => this.desk.select((event as CustomEvent<Selection>).detail));
+    this.addEventListener(menuEvent, (event) => {
+      const { x, y, selection } = (event as CustomEvent<WantedMenu>).detail;
+      this.desk.select(selection);
+      this.menuFor = selection;
+      void this.updateComplete.then(() => this.renderRoot.querySelector('adjoin-context-menu')?.show(x, y));
     });
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
+    addEventListener('keydown', this.key);
     this.arrived(this.routes.route);
+    if (this.routes.route.open === undefined && tabDocument() !== undefined) {
+      void this.waiting(this.desk.reopen()).then((taken) => {
+        if (!taken) return;
+        if (this.routes.route.view === 'start') this.routes.refine({ view: 'cabin' });
+        this.opened();
+      });
+    }
+    void this.desk.findRecoverable();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    removeEventListener('keydown', this.key);
+  }
+
+  private get form() {
+    return this.renderRoot.querySelector('adjoin-action-form');
+  }
+
+  /** A sentence said twice is heard twice: the region is emptied in between. */
+  private saySoon(text: string): void {
+    this.said = '';
+    void this.updateComplete.then(() => {
+      this.said = text;
+    });
   }
 
   private arrived(route: Route): void {
     if (route.open === undefined || route.open === this.address) return;
     this.address = route.open;
-    void this.waiting(this.cabins.openAddress(route.open)).then((taken) => {
+    void this.waiting(this.desk.openAddress(route.open)).then((taken) => {
       if (taken) this.opened();
     });
   }
 
   private async takeFiles(files: readonly File[]): Promise<void> {
-    const [file] = files;
-    if (file === undefined) return;
-    if (files.length > 1) {
-      this.cabins.refuse({
-        file: `${files.length} files`,
-        issues: [{
-          code: 'several-files', severity: 'error', found: files.map((one) => one.name).join(', '), expected: 'one cabin file',
-          hint: 'Drop the cabin file alone.',
-        }],
-      });
+    const cabin = await droppedCabin(files);
+    if (cabin !== undefined) return this.take({ file: cabin, handle: undefined });
+    if (this.desk.open !== undefined && registeredView('import') !== undefined) {
+      this.routes.go({ view: 'import', item: undefined, joint: undefined });
+      const view = await this.load('import');
+      view?.dispatchEvent(new CustomEvent('adjoin-files', { detail: files }));
       return;
     }
-    if (!(await this.waiting(this.cabins.openFile(file)))) return;
+    const [file] = files;
+    if (file !== undefined && files.length === 1) return this.take({ file, handle: undefined });
+    this.desk.refuse({
+      file: `${files.length} files`,
+      issues: [{
+        code: 'several-files', severity: 'error', found: files.map((one) => one.name).join(', '), expected: 'one cabin file',
+        hint: 'Open a cabin, or make a new one, then drop files of readings on it.',
+      }],
+    });
+  }
+
+  private async take(file: OpenedFile): Promise<void> {
+    if (!(await this.waiting(this.desk.openFile(file)))) return;
+    this.arriveAtNew();
+  }
+
+  private arriveAtNew(): void {
     this.address = undefined;
-    this.routes.go({ view: 'cabin', open: undefined, filter: {}, joint: undefined });
+    this.routes.go({ view: 'cabin', open: undefined, filter: {}, joint: undefined, item: undefined, options: {} });
     this.opened();
   }
 
@@ -99,71 +174,230 @@ export class AdjoinWorkbench extends LitElement {
   }
 
   private opened(): void {
-    const open = this.cabins.open;
+    const open = this.desk.open;
     if (open === undefined) return;
-    document.title = `${open.cabin.name} – Adjoin`;
     const { holds, clashes, open: undecided } = open.judgement.summary;
-    this.said = `${open.cabin.name} is open: ${holds} joints hold, ${clashes} clash, ${undecided} are open.`;
+    this.saySoon(`${open.cabin.name} is open: ${holds} ${holds === 1 ? 'joint holds' : 'joints hold'}, ${clashes} ${clashes === 1 ? 'clashes' : 'clash'}, ${undecided} ${undecided === 1 ? 'is' : 'are'} open.`);
   }
 
   private async pick(): Promise<void> {
-    this.cabins.refuse(undefined);
-    const file = await pickFile('.json,application/json');
-    if (file !== undefined) await this.takeFiles([file]);
+    this.desk.refuse(undefined);
+    const file = await openFile();
+    if (file !== undefined) await this.take(file);
   }
 
-  private readonly linkTo = (joint: string): string => formatRoute({ ...this.routes.route, view: 'joint', joint });
+  private async makeNew(): Promise<void> {
+    const today = new Date();
+    const asOf = [today.getFullYear(), String(today.getMonth() + 1).padStart(2, '0'), String(today.getDate()).padStart(2, '0')].join('-');
+    if (await this.waiting(this.desk.openNew('New cabin', asOf))) {
+      this.address = undefined;
+      this.routes.go({ view: registeredView('parts') === undefined ? 'cabin' : 'parts', open: undefined, filter: {}, joint: undefined, item: undefined, options: {} });
+      this.opened();
+    }
+  }
+
+  private async keep(key: string): Promise<void> {
+    if (await this.waiting(this.desk.openKept(key))) this.arriveAtNew();
+  }
+
+  // Commands
+
+  private readonly key = (event: KeyboardEvent): void => {
+    if (event.defaultPrevented) return;
+    const keys = keysOf(event);
+    const call = deskKeys[keys];
+    const fieldUndo = isTyping(event) && (call === 'undo' || call === 'redo');
+    if (call !== undefined && !fieldUndo) {
+      event.preventDefault();
+      this.call(call);
+      return;
+    }
+    const open = this.desk.open;
+    if (open === undefined || isTyping(event) || this.renderRoot.querySelector('dialog[open]') !== null) return;
+    const command = actionCommands(open.cabin, open.selection, open.locked).find((one) => one.keys === keys && one.enabled === true);
+    if (command === undefined) return;
+    event.preventDefault();
+    this.run(command);
+  };
+
+  private call(call: DeskCall): void {
+    switch (call) {
+      case 'open': void this.pick(); break;
+      case 'new': void this.makeNew(); break;
+      case 'save': void this.desk.save(); break;
+      case 'save as': void this.desk.save(true); break;
+      case 'undo': this.desk.undo(); break;
+      case 'redo': this.desk.redo(); break;
+      case 'close': void this.desk.close().then(() => { this.address = undefined; this.routes.go({ view: 'start', open: undefined, filter: {}, joint: undefined, item: undefined, options: {} }); }); break;
+      case 'palette': this.renderRoot.querySelector('adjoin-palette')?.show(); break;
+      case 'ink': this.renderRoot.querySelector('adjoin-header')?.changeScheme(); break;
+      case 'help': void this.help(); break;
+    }
+  }
+
+  private async help(): Promise<void> {
+    await import('./adjoin-help.ts');
+    this.requestUpdate();
+    await this.updateComplete;
+    this.renderRoot.querySelector('adjoin-help')?.show();
+  }
+
+  private run({ run }: Command): void {
+    switch (run.kind) {
+      case 'action': this.form?.ask({ action: run.action, preset: {} }, this.desk.open?.selection ?? {}); break;
+      case 'place': this.routes.go({ view: run.view, item: undefined, joint: undefined }); break;
+      case 'desk': this.call(run.call); break;
+    }
+  }
+
+  private commands(open: OpenCabin | undefined): readonly Command[] {
+    const desk = (id: DeskCall, title: string, keys: string | undefined, enabled: true | string, ...keywords: string[]): Command =>
+      ({ id: `desk.${id}`, title, group: 'File', keywords, ...(keys === undefined ? {} : { keys }), enabled, run: { kind: 'desk', call: id } });
+    const there = open === undefined ? 'No cabin is open' : true;
+    const places = open === undefined ? [] : [
+      { view: 'cabin', title: 'Cabin', about: 'map and joint strips' } as const, ...registeredViews,
+    ].map((place): Command => ({ id: `place.${place.view}`, title: `Go to ${place.title}`, group: 'Places', keywords: [place.about], enabled: true, run: { kind: 'place', view: place.view } }));
+    return [
+      ...places,
+      desk('open', 'Open a cabin file', 'Mod+O', true, 'load'), desk('new', 'Make a new cabin', undefined, true, 'start', 'empty'),
+      desk('save', 'Save', 'Mod+S', there, 'write', 'keep'), desk('save as', 'Save under another name', 'Mod+Shift+S', there, 'copy', 'export'),
+      desk('undo', open?.undo === undefined ? 'Undo' : `Undo: ${open.undo}`, 'Mod+Z', open?.undo === undefined ? 'Nothing to undo' : true, 'back'),
+      desk('redo', open?.redo === undefined ? 'Redo' : `Redo: ${open.redo}`, 'Mod+Shift+Z', open?.redo === undefined ? 'Nothing to redo' : true, 'again'),
+      desk('close', 'Close the cabin', undefined, there), desk('ink', 'Change ink and paper', undefined, true, 'dark', 'light', 'night'), desk('help', 'Help: words and lines', 'F1', true, 'glossary', 'legend'),
+      ...(open === undefined ? [] : actionCommands(open.cabin, open.selection, open.locked)),
+    ];
+  }
+
+  private menuCommands(open: OpenCabin | undefined): readonly Command[] {
+    if (open === undefined || this.menuFor === undefined) return [];
+    const always = new Set(actionCommands(open.cabin, {}, open.locked).filter(({ enabled }) => enabled === true).map(({ id }) => id));
+    return actionCommands(open.cabin, open.selection, open.locked).filter(({ id, enabled }) => enabled === true && !always.has(id));
+  }
+
+  // Places
+
+  private readonly linkTo = (change: Partial<Route>): string => formatRoute({ ...this.routes.route, ...change });
 
   private get lightName(): string {
     const wanted = this.routes.route.light;
-    return wanted !== undefined && findLight(wanted, this.cabins.open?.cabin.lights) !== undefined ? wanted : usualLight;
+    return wanted !== undefined && findLight(wanted, this.desk.open?.cabin.lights) !== undefined ? wanted : usualLight;
   }
 
-  private remembered: RememberedColours | undefined;
+  private places(route: Route): readonly Place[] {
+    const elsewhere = { joint: undefined, item: undefined, options: {} };
+    const cabin: Place = {
+      title: 'Cabin', about: 'Map and joint strips, worst first', address: this.linkTo({ ...elsewhere, view: 'cabin' }), here: route.view === 'cabin' || route.view === 'joint', first: false,
+    };
+    return [cabin, ...registeredViews.map(({ view, title, about, group }, i): Place => ({
+      title, about, address: this.linkTo({ ...elsewhere, view }), here: route.view === view, first: group !== (registeredViews[i - 1]?.group ?? 'see'),
+    }))];
+  }
+
+  /** A view of the registry, loaded once and kept. */
+  private async load(view: Route['view']): Promise<ViewElement | undefined> {
+    const registered = registeredView(view);
+    if (registered === undefined) return undefined;
+    const known = this.loaded.get(view);
+    if (known !== undefined) return known;
+    try {
+      await registered.load();
+    } catch {
+      this.failed = view;
+      return undefined;
+    }
+    const element = this.loaded.get(view) ?? (document.createElement(registered.tag) as ViewElement);
+    this.loaded.set(view, element);
+    this.failed = undefined;
+    this.requestUpdate();
+    return element;
+  }
 
   /** Kept from one drawing to the next, since most of them change neither the cabin nor the light. */
   private colours(open: OpenCabin, name: string): ReadonlyMap<string, PartColour> {
     const gamut = this.display.gamut;
     const kept = this.remembered;
-    if (kept !== undefined && kept.open === open && kept.light === name && kept.gamut === gamut) return kept.colours;
+    if (kept !== undefined && kept.judgement.parts === open.judgement.parts && kept.light === name && kept.gamut === gamut) return kept.colours;
     const light = findLight(name, open.cabin.lights);
     const colours = light === undefined ? new Map<string, PartColour>() : partColours(open.judgement, light, gamut);
-    this.remembered = { open, light: name, gamut, colours };
+    this.remembered = { judgement: open.judgement, light: name, gamut, colours };
     return colours;
   }
 
+  protected override updated(changed: PropertyValues<this>): void {
+    super.updated(changed);
+    const title = this.titleOf(this.desk.open, this.routes.route);
+    if (document.title !== title) document.title = title;
+  }
+
+  private titleOf(open: OpenCabin | undefined, route: Route): string {
+    if (open === undefined) return 'Adjoin';
+    const joint = route.view === 'joint' ? open.cabin.joints.find((one) => one.id === route.joint) : undefined;
+    const place = joint === undefined ? registeredView(route.view)?.title : joint.parts.map((id) => open.cabin.parts.find((part) => part.id === id)?.name ?? id).join(' and ');
+    return [place, open.cabin.name, 'Adjoin'].filter(Boolean).join(' – ');
+  }
+
   override render(): TemplateResult {
-    const open = this.cabins.open;
+    const { open } = this.desk;
     const { route } = this.routes;
     return html`
       <button class="skip strong" type="button" @click=${() => this.renderRoot.querySelector('main')?.focus()}>To the content</button>
       <adjoin-header
-        .open=${open} .groups=${lightGroups(open?.cabin, open?.judgement)} .light=${this.lightName} .sweep=${sweepLights(open?.judgement)}
-        .home=${open ? formatRoute({ ...route, view: 'cabin', joint: undefined }) : '#/'}
+        .open=${open} .groups=${lightGroups(open?.cabin, open?.judgement)} .light=${this.lightName} .sweep=${sweepLights(open?.judgement)} .places=${this.places(route)}
+        .home=${open ? formatRoute({ ...route, view: 'cabin', joint: undefined, item: undefined }) : '#/'}
         @adjoin-light=${(event: CustomEvent<string>) => this.routes.refine({ light: event.detail })}
-        @adjoin-pick=${this.pick}
+        @adjoin-call=${(event: CustomEvent<DeskCall>) => this.call(event.detail)}
       ></adjoin-header>
-      <main tabindex="-1">${this.view(open, route)}</main>
+      <main tabindex="-1" @adjoin-light=${(event: CustomEvent<string>) => this.routes.refine({ light: event.detail })}>
+        ${this.notices(open)}
+        <div class="view">${this.view(open, route)}</div>
+      </main>
       <adjoin-faults
-        .refusal=${this.cabins.refusal} .kept=${open?.cabin.name}
-        @adjoin-dismiss=${() => this.cabins.refuse(undefined)} @adjoin-pick=${this.pick}
+        .refusal=${this.desk.refusal} .kept=${open?.cabin.name}
+        @adjoin-dismiss=${() => this.desk.refuse(undefined)} @adjoin-pick=${this.pick}
       ></adjoin-faults>
-      ${this.slow && this.cabins.loading !== undefined ? this.wait(this.cabins.loading) : nothing}
-      ${this.drop.over ? html`<div class="drop"><p>Let go to open the cabin file</p></div>` : nothing}
+      <adjoin-action-form .cabin=${open?.cabin}></adjoin-action-form>
+      <adjoin-palette .commands=${this.commands(open)} @adjoin-command=${(event: CustomEvent<Command>) => this.run(event.detail)}></adjoin-palette>
+      <adjoin-context-menu .commands=${this.menuCommands(open)} @adjoin-command=${(event: CustomEvent<Command>) => this.run(event.detail)}></adjoin-context-menu>
+      <adjoin-help></adjoin-help>
+      ${this.slow && this.desk.loading !== undefined ? this.wait(this.desk.loading) : nothing}
+      ${this.drop.over ? html`<div class="drop"><p>${open ? 'Let go to open a cabin or import readings' : 'Let go to open the cabin file'}</p></div>` : nothing}
       <div class="unseen" role="status">${this.said}</div>
     `;
   }
 
-  private view(open: OpenCabin | undefined, route: Route): TemplateResult {
+  private notices(open: OpenCabin | undefined): TemplateResult | typeof nothing {
+    const { keepFault } = this.desk;
+    if (open?.locked === true) {
+      return html`<div class="notice" role="status">
+        <p>${open.cabin.name} is open in another tab. It can be looked at here, not changed.</p>
+        <button type="button" @click=${() => void this.desk.takeOver()}>Take it over</button>
+      </div>`;
+    }
+    if (open !== undefined && keepFault !== undefined) {
+      return html`<div class="notice" role="status"><p><b>Changes are not kept.</b> ${keepFault.hint ?? keepFault.found}</p>
+        <button type="button" @click=${() => void this.desk.save()}>Save to a file</button></div>`;
+    }
+    return nothing;
+  }
+
+  private view(open: OpenCabin | undefined, route: Route): TemplateResult | ViewElement {
     if (open === undefined) {
-      const waiting = this.cabins.loading !== undefined && route.view !== 'start';
-      return waiting ? html`<div class="missing"></div>` : html`<adjoin-start @adjoin-pick=${this.pick}></adjoin-start>`;
+      const waiting = this.desk.loading !== undefined && route.view !== 'start';
+      return waiting ? html`<div class="missing"></div>` : html`<adjoin-start
+        .recoverable=${this.desk.recoverable}
+        @adjoin-pick=${this.pick} @adjoin-new=${this.makeNew}
+        @adjoin-recover=${(event: CustomEvent<string>) => void this.keep(event.detail)}
+        @adjoin-forget=${(event: CustomEvent<string>) => void this.desk.forget(event.detail)}
+      ></adjoin-start>`;
     }
     const colours = this.colours(open, this.lightName);
+    const registered = registeredView(route.view);
+    if (registered !== undefined) return this.registered(open, route, colours);
+    const linkTo = (joint: string): string => this.linkTo({ view: 'joint', joint, item: undefined });
     if (route.view !== 'joint') {
       return html`<adjoin-cabin-view
         .cabin=${open.cabin} .judgement=${open.judgement} .judging=${open.judging} .colours=${colours} .paths=${open.paths}
-        .light=${this.lightName} .filter=${route.filter} .linkTo=${this.linkTo}
+        .light=${this.lightName} .filter=${route.filter} .linkTo=${linkTo} .selection=${open.selection} .desk=${this.desk} .route=${route} .go=${this.go}
         @adjoin-filter=${(event: CustomEvent<JointFilter>) => this.routes.refine({ view: 'cabin', filter: event.detail })}
         @adjoin-open-joint=${(event: CustomEvent<string>) => this.routes.go({ view: 'joint', joint: event.detail })}
       ></adjoin-cabin-view>`;
@@ -180,9 +414,32 @@ export class AdjoinWorkbench extends LitElement {
     const listed = worstFirst(open.judgement.joints).filter((one) => one === joint || passes(one, route.filter, parts));
     return html`<adjoin-joint-view
       .cabin=${open.cabin} .judgement=${open.judgement} .joint=${joint} .listed=${listed} .light=${this.lightName} .gamut=${this.display.gamut}
-      .back=${back} .linkTo=${this.linkTo}
-      @adjoin-light=${(event: CustomEvent<string>) => this.routes.refine({ light: event.detail })}
+      .back=${back} .linkTo=${linkTo} .desk=${this.desk} .locked=${open.locked} .selection=${open.selection}
     ></adjoin-joint-view>`;
+  }
+
+  private readonly go = (change: Partial<Route>, refine = false): void => {
+    if (refine) this.routes.refine(change);
+    else this.routes.go(change);
+  };
+
+  private registered(open: OpenCabin, route: Route, colours: ReadonlyMap<string, PartColour>): TemplateResult | ViewElement {
+    const element = this.loaded.get(route.view);
+    if (element === undefined) {
+      if (this.failed !== route.view) void this.load(route.view);
+      return this.failed === route.view
+        ? html`<div class="missing"><h1>This place could not be loaded.</h1><button type="button" @click=${() => void this.load(route.view)}>Try again</button></div>`
+        : html`<div class="missing"></div>`;
+    }
+    element.open = open;
+    element.desk = this.desk;
+    element.route = route;
+    element.light = this.lightName;
+    element.gamut = this.display.gamut;
+    element.colours = colours;
+    element.linkTo = this.linkTo;
+    element.go = this.go;
+    return element;
   }
 
   private wait(file: string): TemplateResult {
@@ -193,7 +450,7 @@ export class AdjoinWorkbench extends LitElement {
             <path d="M0 0h40v6H0z" fill="currentColor" opacity="0.35" /><path class="mover" d="M0 8h16v6H0z" fill="currentColor" />
           </svg>
           <span>Reading and judging ${file}</span>
-          <button type="button" @click=${() => this.cabins.cancel()}>Cancel</button>
+          <button type="button" @click=${() => this.desk.cancel()}>Cancel</button>
         </div>
       </div>
     `;

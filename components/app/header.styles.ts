@@ -12,15 +12,28 @@ export const styles = css`
   adjoin-light-picker { flex: none; }
   .tools { display: flex; gap: 4px; }
   .tools button { min-height: 40px; }
-  .scheme { min-width: 40px; padding: 0; }
-  .scheme svg { width: 18px; height: 18px; }
+  .icon { min-width: 40px; padding: 0; }
+  .icon svg { width: 18px; height: 18px; }
+  .cabin .about b { color: var(--ink); }
+  nav { display: flex; gap: 2px; padding: 0 12px; overflow-x: auto; scrollbar-width: none; border-top: 1px solid var(--faint); }
+  nav a {
+    flex: none; padding: 6px 10px 5px; min-height: 32px; text-decoration: none; color: var(--quiet); border-bottom: 3px solid transparent;
+  }
+  nav a:hover { color: var(--ink); border-bottom-color: var(--faint); }
+  nav a[aria-current] { color: var(--ink); font-weight: 600; border-bottom-color: var(--ink); }
+  nav a.first { margin-left: 14px; position: relative; }
+  nav a.first::before { content: ''; position: absolute; left: -8px; top: 9px; bottom: 8px; border-left: 1px solid var(--faint); }
+  nav a:focus-visible { outline-offset: -3px; box-shadow: none; }
   @media (max-width: 760px) {
     header { flex-wrap: wrap; gap: 6px 8px; padding: 6px 8px; }
     .mark:has(+ .cabin) span { position: absolute; clip-path: inset(50%); }
     .cabin { padding-left: 8px; border: 0; }
     adjoin-light-picker { order: 3; flex: 1 1 100%; min-width: 0; }
     .tools button { min-height: 32px; }
-    .scheme { min-width: 32px; }
+    .icon { min-width: 32px; }
+    nav { padding: 0 2px; }
+    nav a { padding: 6px 8px 5px; }
+    nav a.first { margin-left: 10px; }
   }
   @media print { :host { display: none; } }
 `;

@@ -32,4 +32,9 @@ export const styles = css`
     .lesson .verdict { text-align: left; padding: 0; }
     figcaption { padding: 0; }
   }
+  .kept { border: 1px solid var(--line); background: var(--raised); padding: 12px 16px; border-radius: 4px; margin-bottom: 16px; }
+  .kept h2 { font-size: var(--body); margin-bottom: 6px; }
+  .kept li { display: flex; flex-wrap: wrap; gap: 6px 8px; align-items: center; padding: 4px 0; }
+  .kept li > span { flex: 1 1 220px; }
+  .kept .quiet { color: var(--quiet); font-size: var(--small); }
 `;

@@ -2,7 +2,13 @@ import { css } from 'lit';
 
 export const styles = css`
   :host { display: grid; grid-template-columns: minmax(0, 1fr); grid-template-rows: auto minmax(0, 1fr); height: 100vh; height: 100dvh; background: var(--paper); }
-  main { min-height: 0; overflow: auto; outline: none; }
+  main { min-height: 0; overflow: auto; outline: none; display: flex; flex-direction: column; }
+  .view { flex: 1 1 auto; min-height: 0; min-width: 0; }
+  .view > * { height: 100%; }
+  .notice {
+    flex: none; display: flex; gap: 16px; align-items: center; justify-content: space-between; padding: 6px 16px; background: var(--raised); border-bottom: 1px solid var(--line);
+    border-left: 6px solid var(--ink);
+  }
   .skip { position: fixed; left: 8px; top: 8px; z-index: 10; }
   .skip:not(:focus) { clip-path: inset(50%); pointer-events: none; }
   .drop {
@@ -19,5 +25,5 @@ export const styles = css`
   @keyframes along { from { transform: translateX(0); } to { transform: translateX(24px); } }
   @media (prefers-reduced-motion: reduce) { .wait .mover { animation: none; } }
   .missing { display: grid; place-content: center; justify-items: start; gap: 12px; min-height: 100%; padding: 24px; background: var(--table); color: var(--table-ink); }
-  @media (max-width: 760px) { :host { height: auto; min-height: 100dvh; } main { overflow: visible; } }
+  @media (max-width: 760px) { :host { height: auto; min-height: 100dvh; } main { overflow: visible; } .view > * { height: auto; } }
 `;

@@ -7,19 +7,27 @@ export interface JointFilter {
   readonly supplier?: string;
 }
 
-export type View = 'start' | 'cabin' | 'joint';
+export const views = ['start', 'cabin', 'joint', 'parts', 'import', 'readings', 'masters', 'rules', 'sources', 'mend', 'apportion', 'compare', 'report', 'review'] as const;
+export type View = (typeof views)[number];
 
 /** Everything a colleague must see to see the same screen. */
 export interface Route {
   readonly view: View;
   readonly joint?: string;
+  /** What a view other than the joint's shows of several: a part, a supplier. */
+  readonly item?: string;
   /** Address of a cabin to open, relative to the page. */
   readonly open?: string;
   readonly light?: string;
   readonly filter: JointFilter;
+  /** Choices of a view by their own names, such as the tint of the map. */
+  readonly options?: Readonly<Record<string, string>>;
 }
 
 const filterFields = { q: 'search', zone: 'zone', verdict: 'verdict', check: 'check', supplier: 'supplier' } as const;
+const reserved = new Set(['open', 'light', ...Object.keys(filterFields)]);
+/** Choices with names and values of reasonable length are kept; an address is no place for data. */
+const longestChoice = 200;
 
 /** Reads `#/cabin?light=A&zone=doors` and its like; whatever it does not know is left out, an unknown view is the start. */
 export function parseRoute(hash: string): Route {
@@ -30,10 +38,15 @@ export function parseRoute(hash: string): Route {
     const value = parameters.get(key);
     if (value) filter[field] = value;
   }
+  const options = Object.fromEntries([...parameters].filter(([key, value]) => !reserved.has(key) && /^[a-z][a-z-]{0,30}$/.test(key) && value !== '' && value.length <= longestChoice));
   const [head, id] = path.split('/', 2);
-  const rest = { open: parameters.get('open') || undefined, light: parameters.get('light') || undefined, filter };
+  const rest = {
+    open: parameters.get('open') || undefined, light: parameters.get('light') || undefined, filter,
+    ...(Object.keys(options).length === 0 ? {} : { options }),
+  };
   if (head === 'joint' && id) return { view: 'joint', joint: decoded(id), ...rest };
-  return { view: head === 'cabin' ? 'cabin' : 'start', ...rest };
+  const view = views.find((one) => one === head && one !== 'joint') ?? 'start';
+  return { view, ...(id && view !== 'start' ? { item: decoded(id) } : {}), ...rest };
 }
 
 /** A malformed escape in a hand-written address stays as it was written. */
@@ -53,8 +66,14 @@ export function formatRoute(route: Route): string {
     const value = route.filter[field];
     if (value) parameters.set(key, value);
   }
+  for (const [key, value] of Object.entries(route.options ?? {})) if (value !== '') parameters.set(key, value);
   if (route.open !== undefined) parameters.set('open', route.open);
   const query = parameters.toString().replaceAll('%2F', '/');
-  const path = route.view === 'joint' ? `joint/${encodeURIComponent(route.joint ?? '')}` : route.view === 'cabin' ? 'cabin' : '';
-  return `#/${path}${query === '' ? '' : `?${query}`}`;
+  return `#/${pathOf(route)}${query === '' ? '' : `?${query}`}`;
+}
+
+function pathOf({ view, joint, item }: Route): string {
+  if (view === 'start') return '';
+  const id = view === 'joint' ? joint ?? '' : item;
+  return id === undefined ? view : `${view}/${encodeURIComponent(id)}`;
 }

@@ -2,7 +2,7 @@ import type { Cabin } from '../../src/cabin/cabin.ts';
 import type { Judgement } from '../../src/harmony/judgement.ts';
 import type { CabinMapInput, MapJoint, MapPart } from '../../src/report/figures/cabin-map.ts';
 import type { PartColour } from './part-colours.ts';
-import type { JointPaths } from '../../src/workers/judge-protocol.ts';
+import type { JointPaths } from '../../src/workers/session-protocol.ts';
 import { standingSource } from './joint-filter.ts';
 import { verdictWord } from './leading-check.ts';
 

@@ -156,6 +156,14 @@ export class DocumentStore extends EventTarget {
     return restoreCabin(patchCabin(base.cabin, kept.patch));
   }
 
+  /** What is kept of a document beside its content. */
+  async card(key: string): Promise<(DocumentCard & { readonly unsaved: boolean }) | undefined> {
+    const kept = await answered(this.transaction('readonly').objectStore('kept').get(key) as IDBRequest<Kept | undefined>);
+    if (kept === undefined) return undefined;
+    const { patch: _patch, keptAt: _keptAt, ...card } = kept;
+    return card;
+  }
+
   async original(key: string): Promise<OriginalFile | undefined> {
     return answered(this.transaction('readonly').objectStore('originals').get(key) as IDBRequest<OriginalFile | undefined>);
   }

@@ -8,7 +8,7 @@ import '../../components/views/joint/adjoin-joint-view.ts';
 import { findLight, lightGroups, sweepLights } from '../../components/model/light-groups.ts';
 import { partColours } from '../../components/model/part-colours.ts';
 import { jointPath } from '../../src/cabin/index.ts';
-import type { JointPaths } from '../../src/workers/judge-protocol.ts';
+import type { JointPaths } from '../../src/workers/session-protocol.ts';
 import { madeUpCabin, madeUpJudgement } from '../support/hand-made-judgement.ts';
 import { deep, faultsOfAccess, mount, setScheme } from '../support/screen.ts';
 

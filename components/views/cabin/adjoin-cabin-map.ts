@@ -7,7 +7,7 @@ import type { CabinMapInput } from '../../../src/report/figures/cabin-map.ts';
 import { hatchPath } from '../../../src/report/figures/hatch.ts';
 import type { VerdictMark } from '../../../src/report/figures/verdict-line.ts';
 import { drawing, element } from '../../../src/report/scene.ts';
-import type { JointPaths } from '../../../src/workers/judge-protocol.ts';
+import type { JointPaths } from '../../../src/workers/session-protocol.ts';
 import { ElementSize } from '../../controllers/element-size.ts';
 import { tableInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';

@@ -2,8 +2,10 @@ import { css, html, LitElement } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import type { JointResult, Judgement } from '../../../src/harmony/judgement.ts';
-import type { JointPaths } from '../../../src/workers/judge-protocol.ts';
-import type { JointFilter } from '../../controllers/route.ts';
+import type { JointPaths } from '../../../src/workers/session-protocol.ts';
+import type { Selection } from '../../../src/actions/selection.ts';
+import type { Desk } from '../../controllers/desk.ts';
+import type { JointFilter, Route } from '../../controllers/route.ts';
 import { partsById, passes } from '../../model/joint-filter.ts';
 import type { PartColour } from '../../model/part-colours.ts';
 import { worstFirst } from '../../../src/report/worst-first.ts';
@@ -26,7 +28,8 @@ export class AdjoinCabinView extends LitElement {
   static override properties = {
     cabin: { attribute: false }, judgement: { attribute: false }, judging: { type: Boolean }, colours: { attribute: false },
     paths: { attribute: false }, light: {},
-    filter: { attribute: false }, linkTo: { attribute: false }, pointed: { state: true },
+    filter: { attribute: false }, linkTo: { attribute: false }, selection: { attribute: false }, desk: { attribute: false }, route: { attribute: false },
+    go: { attribute: false }, pointed: { state: true },
   };
 
   declare cabin: Cabin;
@@ -38,6 +41,11 @@ export class AdjoinCabinView extends LitElement {
   declare light: string;
   declare filter: JointFilter;
   declare linkTo: (joint: string) => string;
+  declare selection: Selection;
+  /** Absent where the view stands without a workbench. */
+  declare desk: Desk | undefined;
+  declare route: Route;
+  declare go: (change: Partial<Route>, refine?: boolean) => void;
   declare pointed: string | undefined;
   private listed: readonly JointResult[] = [];
 
@@ -49,6 +57,9 @@ export class AdjoinCabinView extends LitElement {
     this.light = 'D65';
     this.filter = {};
     this.linkTo = () => '#/';
+    this.selection = {};
+    this.route = { view: 'cabin', filter: {} };
+    this.go = () => undefined;
   }
 
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {

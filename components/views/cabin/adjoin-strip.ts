@@ -2,18 +2,19 @@ import { html, LitElement } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Joint } from '../../../src/cabin/cabin.ts';
 import type { JointResult } from '../../../src/harmony/judgement.ts';
-import { jointStrip } from '../../../src/report/figures/joint-strip.ts';
 import { limitScale } from '../../../src/report/figures/limit-scale.ts';
 import { drawing } from '../../../src/report/scene.ts';
 import { ElementSize } from '../../controllers/element-size.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
+import '../../figures/surface/adjoin-surface-strip.ts';
+import type { SurfaceSide } from '../../figures/surface/surface-side.ts';
+import type { Gamut } from '../../model/part-colours.ts';
 import { leadingCheck, uncertaintyUse, underLight, verdictWord } from '../../model/leading-check.ts';
 import { limitUseText } from '../../../src/report/number-text.ts';
 import { base } from '../../styles/shared.ts';
 import { styles } from './strip.styles.ts';
 
-const stripHeight = 52;
 const scaleHeight = 18;
 
 /**
@@ -24,15 +25,18 @@ export class AdjoinStrip extends LitElement {
   static override shadowRootOptions: ShadowRootInit = { ...LitElement.shadowRootOptions, delegatesFocus: true };
   static override styles = [base, styles];
   static override properties = {
-    joint: { attribute: false }, result: { attribute: false }, names: { attribute: false }, fills: { attribute: false },
-    light: {}, href: {}, lit: { type: Boolean, reflect: true }, current: { type: Boolean },
+    joint: { attribute: false }, result: { attribute: false }, names: { attribute: false }, fills: { attribute: false }, sides: { attribute: false },
+    light: {}, gamut: {}, href: {}, lit: { type: Boolean, reflect: true }, current: { type: Boolean },
   };
 
   declare joint: Joint;
   declare result: JointResult;
   declare names: readonly [string, string];
   declare fills: readonly [string | undefined, string | undefined];
+  /** What is drawn of either side beside its colour. */
+  declare sides: readonly [SurfaceSide, SurfaceSide];
   declare light: string;
+  declare gamut: Gamut;
   declare href: string;
   /** Pointed at here or on the map. */
   declare lit: boolean;
@@ -45,6 +49,7 @@ export class AdjoinStrip extends LitElement {
     this.names = ['', ''];
     this.fills = [undefined, undefined];
     this.light = 'D65';
+    this.gamut = 'srgb';
     this.href = '#/';
     this.lit = false;
     this.current = false;
@@ -54,11 +59,6 @@ export class AdjoinStrip extends LitElement {
     const { joint, result } = this;
     const check = leadingCheck(result);
     const width = this.size.width || 320;
-    const strip = jointStrip(
-      { fills: this.fills, kind: joint.kind, gapMm: joint.gapMm, stepMm: joint.stepMm, viewMm: joint.viewMm },
-      { width, height: stripHeight },
-      paperInk,
-    );
     const scale = limitScale(
       {
         verdict: result.verdict,
@@ -76,7 +76,10 @@ export class AdjoinStrip extends LitElement {
       <a href=${this.href} tabindex=${this.current ? 0 : -1}>
         <span class="names"><span title=${this.names[0]}>${this.names[0]}</span><span title=${this.names[1]}>${this.names[1]}</span></span>
         <span class="figure">
-          <span class="strip">${scene(drawing(width, stripHeight, undefined, strip))}</span>
+          <adjoin-surface-strip
+            .joint=${{ kind: joint.kind, gapMm: joint.gapMm, stepMm: joint.stepMm, viewMm: joint.viewMm }} .sides=${this.sides} .fills=${this.fills}
+            .ink=${paperInk} .gamut=${this.gamut}
+          ></adjoin-surface-strip>
           ${scene(drawing(width, scaleHeight, undefined, scale))}
         </span>
         <span class="result">

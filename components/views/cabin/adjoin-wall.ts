@@ -5,9 +5,11 @@ import type { Cabin } from '../../../src/cabin/cabin.ts';
 import type { JointResult, Judgement } from '../../../src/harmony/judgement.ts';
 import { roveFocus } from '../../controllers/roving-focus.ts';
 import type { JointFilter } from '../../controllers/route.ts';
-import { filterChoices, partsById } from '../../model/joint-filter.ts';
+import { surfaceSide } from '../../figures/surface/surface-side.ts';
+import type { SurfaceSide } from '../../figures/surface/surface-side.ts';
+import { filterChoices, partsById, standingSource } from '../../model/joint-filter.ts';
 import { counted, fixed, percent } from '../../../src/report/number-text.ts';
-import type { PartColour } from '../../model/part-colours.ts';
+import type { Gamut, PartColour } from '../../model/part-colours.ts';
 import { base, controls } from '../../styles/shared.ts';
 import './adjoin-strip.ts';
 import { AdjoinStrip } from './adjoin-strip.ts';
@@ -16,6 +18,7 @@ import { styles } from './wall.styles.ts';
 
 /** Strips put on the wall at a time; more follow as the reader nears the end. */
 const batch = 120;
+const nothingKnown: SurfaceSide = { rgb: undefined, n: 1.5, metal: false, seed: 0 };
 
 /**
  * The wall of joint strips, worst first.
@@ -55,6 +58,15 @@ export class AdjoinWall extends LitElement {
     this.room = batch;
   }
 
+  private surfaces: ReadonlyMap<string, SurfaceSide> = new Map();
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (!changed.has('cabin') && !changed.has('judgement') && !changed.has('colours')) return;
+    const parts = partsById(this.cabin);
+    this.surfaces = new Map(this.judgement.parts.map(({ id, appearance }) =>
+      [id, surfaceSide(id, standingSource(parts.get(id))?.material, appearance, this.colours.get(id))]));
+  }
+
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.ending.disconnect();
@@ -92,6 +104,7 @@ export class AdjoinWall extends LitElement {
     const joints = new Map(this.cabin.joints.map((joint) => [joint.id, joint]));
     const shown = this.joints.slice(0, this.room);
     const stop = shown.some((joint) => joint.id === this.current) ? this.current : shown[0]?.id;
+    const gamut = this.gamutOf();
     const name = (id: string): string => parts.get(id)?.name ?? id;
     const leave = (): unknown => this.dispatchEvent(new CustomEvent('adjoin-point', { detail: undefined, bubbles: true, composed: true }));
     return html`
@@ -116,7 +129,9 @@ export class AdjoinWall extends LitElement {
             <adjoin-strip
               .joint=${joints.get(result.id)} .result=${result} .names=${[name(result.standard), name(result.trial)]}
               .fills=${[this.colours.get(result.standard)?.css, this.colours.get(result.trial)?.css]}
-              .light=${this.light} .href=${this.linkTo(result.id)} .lit=${this.pointed === result.id} .current=${stop === result.id}
+              .sides=${[this.surfaces.get(result.standard) ?? nothingKnown, this.surfaces.get(result.trial) ?? nothingKnown]}
+              .light=${this.light} .gamut=${gamut}
+              .href=${this.linkTo(result.id)} .lit=${this.pointed === result.id} .current=${stop === result.id}
             ></adjoin-strip>
           </li>`)}
       </ol>
@@ -124,10 +139,16 @@ export class AdjoinWall extends LitElement {
       ${shown.length > 0
         ? html`<p class="keys">
             Arrow keys move along the wall, Enter opens a joint. Gaps are drawn at the angle they have in the cabin, for a screen at
-            600 mm. The small triangle is the colour's limit use under ${this.light}.
+            600 mm, grain likewise: a simulation from Sa, Sal, Str and gloss, not a photograph; parts without such readings are plain. The small triangle is the colour's limit use under ${this.light}.
           </p>`
         : nothing}
     `;
+  }
+
+  /** The colours say which gamut they were made for. */
+  private gamutOf(): Gamut {
+    for (const { css } of this.colours.values()) if (css !== undefined) return css.startsWith('color(display-p3') ? 'display-p3' : 'srgb';
+    return 'srgb';
   }
 
   private summary(): TemplateResult {

@@ -12,7 +12,7 @@ export const styles = css`
   .names span { align-self: center; overflow: hidden; text-overflow: ellipsis; display: -webkit-box; -webkit-line-clamp: 2; -webkit-box-orient: vertical; text-wrap: balance; }
   .figure { min-width: 0; }
   .figure svg { width: 100%; }
-  .strip { display: block; outline: 1px solid var(--line); }
+  adjoin-surface-strip { height: 52px; outline: 1px solid var(--line); }
   .result { line-height: 1.15; padding-top: 1px; }
   .use { font-size: 1.375rem; font-weight: 600; letter-spacing: -0.01em; display: block; line-height: 1.1; white-space: nowrap; }
   .use small { font-size: var(--small); font-weight: 400; letter-spacing: 0; }

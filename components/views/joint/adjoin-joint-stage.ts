@@ -3,34 +3,49 @@ import type { TemplateResult } from 'lit';
 import type { Joint } from '../../../src/cabin/cabin.ts';
 import type { Light } from '../../../src/colour/index.ts';
 import type { PartAppearance } from '../../../src/harmony/judgement.ts';
-import { jointStrip } from '../../../src/report/figures/joint-strip.ts';
+import { pixelsAtAngle } from '../../../src/report/figures/joint-strip.ts';
 import { fixed } from '../../../src/report/number-text.ts';
 import { drawing } from '../../../src/report/scene.ts';
-import { ElementSize } from '../../controllers/element-size.ts';
+import type { HeightMap } from '../../../src/texture/index.ts';
 import { roveFocus } from '../../controllers/roving-focus.ts';
 import { tableInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
+import '../../figures/surface/adjoin-lamp.ts';
+import '../../figures/surface/adjoin-surface-strip.ts';
+import type { Painted } from '../../figures/surface/adjoin-surface-strip.ts';
+import { draggedLamp } from '../../figures/surface/lamp-drag.ts';
+import { usualLamp } from '../../figures/surface/lamp.ts';
+import type { LampSetting } from '../../figures/surface/lamp.ts';
+import { scaleBar } from '../../figures/surface/scale-bar.ts';
+import { surfaceSide } from '../../figures/surface/surface-side.ts';
 import { labText } from '../../model/lab-text.ts';
 import { colourOfLab, exaggerated, partColour, whiteOf } from '../../model/part-colours.ts';
 import type { Gamut, PartColour } from '../../model/part-colours.ts';
-import { screenStep } from '../../model/screen-step.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { styles } from './joint-stage.styles.ts';
+import { colourNotes, gapIsCut, surfaceNotes } from './stage-notes.ts';
 
 export interface StageSide {
   readonly name: string;
   readonly about: string;
   readonly appearance: PartAppearance | undefined;
+  readonly part?: string;
+  readonly material?: string;
+  /** Measured heights, where they are at hand: drawn instead of a grain made from parameters. */
+  readonly map?: HeightMap;
 }
 
 const factors = [1, 3, 10] as const;
+const usualViewMm = 700;
+/** Distances that the joint may be brought to, beside that in the cabin; the first is the one it is shown at. */
+const nearerMm = [250, 100] as const;
 
-/** The joint at large under the light of the workbench, its difference as it is or exaggerated, its gap as built or closed. */
+/** The joint at large under the light of the workbench: its difference as it is or exaggerated, its gap as built or closed, with grain and gloss under a lamp. */
 export class AdjoinJointStage extends LitElement {
   static override styles = [base, controls, styles];
   static override properties = {
     joint: { attribute: false }, sides: { attribute: false }, light: { attribute: false }, observer: { type: Number }, gamut: {},
-    factor: { state: true }, closed: { state: true },
+    factor: { state: true }, closed: { state: true }, seenMm: { state: true }, lamp: { state: true }, moving: { state: true }, painted: { state: true },
   };
 
   declare joint: Joint;
@@ -41,13 +56,20 @@ export class AdjoinJointStage extends LitElement {
   declare gamut: Gamut;
   declare factor: number;
   declare closed: boolean;
-  private readonly size = new ElementSize(this, '.figure');
+  /** Distance it is shown at; undefined for that in the cabin. */
+  declare seenMm: number | undefined;
+  declare lamp: LampSetting;
+  declare moving: boolean;
+  declare painted: Painted | undefined;
 
   constructor() {
     super();
     this.factor = 1;
     this.closed = false;
     this.gamut = 'srgb';
+    this.seenMm = nearerMm[0];
+    this.lamp = usualLamp;
+    this.moving = false;
   }
 
   private shown(true_: readonly [PartColour, PartColour]): readonly [PartColour, PartColour] {
@@ -61,32 +83,79 @@ export class AdjoinJointStage extends LitElement {
   override render(): TemplateResult {
     const colourOf = (side: StageSide): PartColour => partColour(side.appearance, this.light, this.observer, this.gamut);
     const colours = [colourOf(this.sides[0]), colourOf(this.sides[1])] as const;
-    const amounts = factors.map((factor) => [factor, factor === 1 ? 'as it is' : `×${factor}`] as const);
     const shown = this.shown(colours);
-    const width = this.size.width || 800;
-    const height = this.size.height || 280;
     const { joint } = this;
-    const strip = jointStrip(
-      { fills: [shown[0].css, shown[1].css], kind: joint.kind, gapMm: joint.gapMm, stepMm: joint.stepMm, viewMm: joint.viewMm },
-      { width, height, closed: this.closed },
-      tableInk,
-    );
-    const label = `${this.sides[0].name} above, ${this.sides[1].name} below, under ${this.light.name}`;
+    const cabinMm = joint.viewMm ?? usualViewMm;
+    const seenMm = this.seenMm === undefined || this.seenMm >= cabinMm ? cabinMm : this.seenMm;
+    const surface = (index: 0 | 1) => {
+      const { part, name, material, appearance, map } = this.sides[index];
+      return surfaceSide(part ?? name, material, appearance, shown[index], map);
+    };
+    const surfaces = [surface(0), surface(1)] as const;
+    const names = [this.sides[0].name, this.sides[1].name] as const;
+    const perMm = pixelsAtAngle(1, seenMm);
+    const notes = [
+      ...surfaceNotes(surfaces, names, this.painted?.contrast), ...colourNotes(colours, shown, this.factor, this.gamut),
+      ...(!this.closed && gapIsCut(joint, perMm, this.figureHeight) ? ['The gap is drawn narrower than it is.'] : []),
+    ];
     return html`
       <div class="stage">
         <div class="names">${this.side(0, colours[0])}${this.side(1, colours[1])}</div>
-        <div class="figure">${scene(drawing(width, height, label, strip))}</div>
-        <div class="under">
-          ${this.choice('Difference', amounts, this.factor, (value) => { this.factor = Number(value); })}
+        <div
+          class="figure" @pointerdown=${this.grasp} @pointermove=${this.pull} @pointerup=${this.release} @pointercancel=${this.release}
+          @adjoin-painted=${(event: CustomEvent<Painted>) => { this.painted = event.detail; }}
+        >
+          <adjoin-surface-strip
+            .joint=${{ kind: joint.kind, gapMm: joint.gapMm, stepMm: joint.stepMm, viewMm: cabinMm }} .sides=${surfaces} .fills=${[shown[0].css, shown[1].css]}
+            .lamp=${this.lamp} .moving=${this.moving} .closed=${this.closed} .magnification=${cabinMm / seenMm} .ink=${tableInk} .gamut=${this.gamut} .leading=${true}
+            .label=${`${names[0]} above, ${names[1]} below, under ${this.light.name}; simulated grain and gloss`}
+          ></adjoin-surface-strip>
+        </div>
+        <adjoin-lamp
+          class="row" .setting=${this.lamp}
+          @adjoin-lamp=${(event: CustomEvent<{ setting: LampSetting; moving: boolean }>) => { this.lamp = event.detail.setting; this.moving = event.detail.moving; }}
+        ></adjoin-lamp>
+        <div class="under row">
+          ${this.choice('Difference', factors.map((factor) => [factor, factor === 1 ? 'as it is' : `×${factor}`] as const), this.factor, (value) => { this.factor = Number(value); })}
           ${joint.kind === 'gap' || joint.kind === 'sightline'
             ? this.choice('Gap', [[false, 'as built'], [true, 'closed']], this.closed, (value) => { this.closed = value === true; })
             : nothing}
+          ${this.choice(
+            'Seen from', [cabinMm, ...nearerMm.filter((mm) => mm < cabinMm)].map((mm) => [mm, `${fixed(mm, 0)} mm`] as const), seenMm,
+            (value) => { this.seenMm = Number(value) === cabinMm ? undefined : Number(value); },
+          )}
+          <span class="set">${this.scale(perMm)}</span>
           <span class="set">${this.measures()}</span>
         </div>
-        <p class="notes">${this.notes(colours, shown)}</p>
+        <p class="notes row">${notes.join(' ')}</p>
       </div>
     `;
   }
+
+  private get figureHeight(): number {
+    return this.renderRoot?.querySelector('.figure')?.clientHeight || 280;
+  }
+
+  private held: { readonly id: number; x: number; y: number } | undefined;
+
+  private readonly grasp = (event: PointerEvent): void => {
+    if (event.button !== 0) return;
+    this.held = { id: event.pointerId, x: event.clientX, y: event.clientY };
+    (event.currentTarget as HTMLElement).setPointerCapture(event.pointerId);
+  };
+
+  private readonly pull = (event: PointerEvent): void => {
+    if (this.held?.id !== event.pointerId) return;
+    this.lamp = draggedLamp(this.lamp, event.clientX - this.held.x, event.clientY - this.held.y, event.shiftKey);
+    this.moving = true;
+    [this.held.x, this.held.y] = [event.clientX, event.clientY];
+  };
+
+  private readonly release = (event: PointerEvent): void => {
+    if (this.held?.id !== event.pointerId) return;
+    this.held = undefined;
+    this.moving = false;
+  };
 
   private side(index: 0 | 1, colour: PartColour): TemplateResult {
     const side = this.sides[index];
@@ -98,6 +167,11 @@ export class AdjoinJointStage extends LitElement {
       </p>`;
   }
 
+  private scale(perMm: number): TemplateResult {
+    const { mm, width, bar } = scaleBar(perMm, 'currentColor');
+    return html`${scene(drawing(width, 10, undefined, bar))} ${mm} mm`;
+  }
+
   private choice(
     name: string, options: readonly (readonly [number | boolean, string])[], now: number | boolean, take: (value: number | boolean) => void,
   ): TemplateResult {
@@ -105,10 +179,11 @@ export class AdjoinJointStage extends LitElement {
       const buttons = [...(event.currentTarget as HTMLElement).querySelectorAll<HTMLElement>('button')];
       if (roveFocus(event, buttons, 'both')) (this.shadowRoot?.activeElement as HTMLElement | null)?.click();
     };
+    const id = name.toLowerCase().replace(' ', '-');
     return html`
       <span class="set">
-        <span id=${name}>${name}</span>
-        <div role="radiogroup" aria-labelledby=${name} @keydown=${keys}>
+        <span id=${id}>${name}</span>
+        <div role="radiogroup" aria-labelledby=${id} @keydown=${keys}>
           ${options.map(([value, label]) => html`
             <button
               type="button" role="radio" aria-checked=${value === now} tabindex=${value === now ? 0 : -1} @click=${() => take(value)}
@@ -118,33 +193,12 @@ export class AdjoinJointStage extends LitElement {
   }
 
   private measures(): string {
-    const { kind, gapMm, stepMm, lengthMm, viewMm } = this.joint;
+    const { kind, gapMm, stepMm, lengthMm } = this.joint;
     return [
       gapMm === undefined || gapMm === 0 ? kind : kind === 'gap' ? `gap of ${fixed(gapMm, 1)} mm` : `${kind}, gap ${fixed(gapMm, 1)} mm`,
       stepMm === undefined ? undefined : `step ${fixed(stepMm, 1)} mm`,
       lengthMm === undefined ? undefined : `${fixed(lengthMm, 0)} mm long`,
-      viewMm === undefined ? undefined : `seen from ${fixed(viewMm, 0)} mm`,
     ].filter((text) => text !== undefined).join(', ');
-  }
-
-  private notes(colours: readonly [PartColour, PartColour], shown: readonly [PartColour, PartColour]): string {
-    const notes: string[] = [];
-    const [first, second] = colours;
-    if (first.css !== undefined && second.css !== undefined) {
-      const lightness = (first.lab[0] + second.lab[0]) / 2;
-      notes.push(this.factor === 1
-        ? `An 8-bit screen steps by about ${fixed(screenStep(lightness), 2)} in L* here (L* ${fixed(lightness, 0)}); `
-          + 'what is smaller cannot be seen as it is.'
-        : `The difference is multiplied by ${this.factor} about the mean of the pair in CIELAB. Neither side has its own colour now.`);
-    }
-    const outside = shown.filter((colour) => colour.css !== undefined && !colour.inGamut);
-    if (outside.length > 0) {
-      const error = Math.max(...outside.map((colour) => (colour.css === undefined ? 0 : colour.error)));
-      const gamut = this.gamut === 'srgb' ? 'sRGB' : 'Display P3';
-      notes.push(`Outside what this screen can show (${gamut}); the nearest colour is drawn, CIEDE2000 ${fixed(error, 1)} from the true one.`);
-    }
-    notes.push('The page cannot see the calibration of the screen: judge by the numbers.');
-    return notes.join(' ');
   }
 }
 

@@ -1,11 +1,13 @@
 import { html, LitElement } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
-import type { JointResult, Judgement, PartAppearance, PartResult } from '../../../src/harmony/judgement.ts';
+import type { JointResult, Judgement, PartResult } from '../../../src/harmony/judgement.ts';
 import { spectraPlot } from '../../../src/report/figures/spectra-plot.ts';
 import type { PlottedSpectrum } from '../../../src/report/figures/spectra-plot.ts';
 import { limitUseText, percent, probability } from '../../../src/report/number-text.ts';
 import type { SceneElement } from '../../../src/report/scene.ts';
+import type { Selection } from '../../../src/actions/selection.ts';
+import type { Desk } from '../../controllers/desk.ts';
 import { ElementSize } from '../../controllers/element-size.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
@@ -22,6 +24,7 @@ import './adjoin-check-list.ts';
 import './adjoin-joint-evidence.ts';
 import './adjoin-joint-lights.ts';
 import './adjoin-joint-stage.ts';
+import type { StageSide } from './adjoin-joint-stage.ts';
 import { styles } from './joint-view.styles.ts';
 
 /**
@@ -32,7 +35,7 @@ export class AdjoinJointView extends LitElement {
   static override styles = [base, controls, styles];
   static override properties = {
     cabin: { attribute: false }, judgement: { attribute: false }, joint: { attribute: false }, listed: { attribute: false }, light: {}, gamut: {},
-    back: {}, linkTo: { attribute: false },
+    back: {}, linkTo: { attribute: false }, desk: { attribute: false }, locked: { type: Boolean }, selection: { attribute: false },
   };
 
   declare cabin: Cabin;
@@ -44,6 +47,10 @@ export class AdjoinJointView extends LitElement {
   declare gamut: Gamut;
   declare back: string;
   declare linkTo: (joint: string) => string;
+  /** Absent where the view stands without a workbench. */
+  declare desk: Desk | undefined;
+  declare locked: boolean;
+  declare selection: Selection;
   private readonly size = new ElementSize(this, '.plots');
 
   constructor() {
@@ -53,6 +60,8 @@ export class AdjoinJointView extends LitElement {
     this.gamut = 'srgb';
     this.back = '#/cabin';
     this.linkTo = () => '#/';
+    this.locked = false;
+    this.selection = {};
   }
 
   override connectedCallback(): void {
@@ -99,11 +108,11 @@ export class AdjoinJointView extends LitElement {
     const joint = this.cabin.joints.find((one) => one.id === result.id);
     const light = findLight(this.light, this.cabin.lights);
     if (joint === undefined || light === undefined) return html`<p>Nothing to show.</p>`;
-    const side = (id: string): { name: string; about: string; appearance: PartAppearance | undefined } => {
+    const side = (id: string): StageSide => {
       const source = standingSource(this.cabin.parts.find((part) => part.id === id));
       const supplier = this.cabin.suppliers.find((one) => one.id === source?.supplier)?.name ?? source?.supplier;
       const about = [source?.material, supplier].filter(Boolean).join(', ');
-      return { name: this.partName(id), about, appearance: this.partResult(id)?.appearance };
+      return { part: id, name: this.partName(id), about, appearance: this.partResult(id)?.appearance, ...(source === undefined ? {} : { material: source.material }) };
     };
     const sides = [side(result.standard), side(result.trial)] as const;
     const partChecks = [result.standard, result.trial]

@@ -7,8 +7,11 @@ export const styles = css`
   .side { align-self: center; text-align: right; font-size: var(--small); line-height: 1.3; }
   .side b { display: block; font-size: 1rem; font-weight: 600; line-height: 1.2; margin-bottom: 2px; text-wrap: balance; }
   .side .role { font-size: var(--tiny); }
-  .figure { min-width: 0; height: 280px; outline: 1px solid var(--table-ink); }
-  .under { grid-column: 2; display: flex; flex-wrap: wrap; gap: 8px 24px; align-items: center; margin-top: 12px; }
+  .figure { min-width: 0; height: 280px; outline: 1px solid var(--table-ink); cursor: grab; touch-action: pan-y; user-select: none; }
+  .figure:active { cursor: grabbing; }
+  .figure adjoin-surface-strip { height: 100%; }
+  .row { grid-column: 2; margin-top: 12px; }
+  .under { display: flex; flex-wrap: wrap; gap: 8px 24px; align-items: center; }
   .under button { background: transparent; color: var(--table-ink); border-color: var(--table-ink); }
   .under button:hover { background: var(--table-ink); color: var(--table); }
   .under button[aria-checked='true'] { background: var(--table-ink); color: var(--table); }
@@ -17,7 +20,8 @@ export const styles = css`
   .set button { border-radius: 0; margin-left: -1px; min-width: 40px; }
   .set button:first-child { border-radius: var(--radius) 0 0 var(--radius); margin-left: 0; }
   .set button:last-child { border-radius: 0 var(--radius) var(--radius) 0; }
-  .notes { grid-column: 2; font-size: var(--small); margin-top: 8px; max-width: 92ch; text-wrap: pretty; }
+  .notes { font-size: var(--small); max-width: 110ch; text-wrap: pretty; }
+  @media print { .under { display: none; } }
   @media (max-width: 760px) {
     :host { padding: 12px; }
     .stage { grid-template-columns: minmax(0, 1fr); }
@@ -25,6 +29,6 @@ export const styles = css`
     .side { text-align: left; margin-bottom: 6px; }
     .side:last-child { order: 2; margin: 6px 0 0; }
     .figure { height: 200px; order: 1; }
-    .under, .notes { grid-column: 1; order: 3; }
+    .row { grid-column: 1; order: 3; }
   }
 `;

@@ -1,0 +1,16 @@
+import { css } from 'lit';
+
+export const styles = css`
+  dialog {
+    margin: 8vh auto auto; width: min(560px, calc(100vw - 24px)); max-height: 84vh; padding: 0; border: 1px solid var(--line); border-radius: 6px;
+    background: var(--paper); color: var(--ink); box-shadow: 0 16px 48px var(--shade);
+  }
+  dialog::backdrop { background: var(--shade); }
+  form { display: grid; grid-template-rows: auto auto minmax(0, 1fr) auto; max-height: 84vh; }
+  h2 { padding: 16px 20px 4px; font-size: var(--large); }
+  .fields { display: grid; grid-template-columns: repeat(auto-fit, minmax(200px, 1fr)); gap: 12px 16px; padding: 12px 20px 20px; overflow: auto; grid-row: 3; }
+  .field.text, .field.structure, .field.points, .field.references { grid-column: 1 / -1; }
+  .field.structure textarea, .field.points textarea { font-family: ui-monospace, monospace; font-size: var(--small); }
+  .faults { grid-row: 2; margin: 4px 20px; padding: 8px 12px; border-left: 4px solid var(--clashes); background: var(--raised); font-size: var(--small); }
+  .foot { grid-row: 4; display: flex; justify-content: flex-end; gap: 8px; padding: 12px 20px; border-top: 1px solid var(--faint); }
+`;

@@ -1,0 +1,166 @@
+import { html, LitElement, nothing } from 'lit';
+import type { TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
+import type { Argument } from '../../src/actions/argument.ts';
+import { actionById, namedItems } from '../../src/actions/index.ts';
+import type { Action, EditResult, Selection } from '../../src/actions/index.ts';
+import type { Cabin } from '../../src/cabin/cabin.ts';
+import type { Issue } from '../../src/issue.ts';
+import { doAction } from '../controllers/edit-events.ts';
+import type { WantedForm } from '../controllers/edit-events.ts';
+import { argumentText, argumentValue } from '../model/argument-text.ts';
+import { base, controls } from '../styles/shared.ts';
+import { fields } from '../styles/fields.ts';
+import { styles } from './action-form.styles.ts';
+
+/** The form of any action of the registry, made of what the action asks for. */
+export class AdjoinActionForm extends LitElement {
+  static override styles = [base, controls, fields, styles];
+  static override properties = { cabin: { attribute: false }, action: { state: true }, texts: { state: true }, issues: { state: true } };
+
+  declare cabin: Cabin | undefined;
+  declare action: Action | undefined;
+  declare texts: Readonly<Record<string, string>>;
+  declare issues: readonly Issue[];
+  private given: Readonly<Record<string, unknown>> = {};
+  private began: Readonly<Record<string, string>> = {};
+  private done: ((result: EditResult) => void) | undefined;
+
+  constructor() {
+    super();
+    this.texts = {};
+    this.issues = [];
+  }
+
+  /** Opens the form, or does the action at once where nothing is left to ask. */
+  ask(wanted: WantedForm, selection: Selection): void {
+    const action = actionById(wanted.action);
+    if (action === undefined || this.cabin === undefined) return;
+    this.given = { ...action.fromSelection(selection), ...wanted.preset };
+    this.done = wanted.done;
+    this.issues = [];
+    const current = action.current(this.cabin, this.given);
+    this.texts = Object.fromEntries(Object.entries(action.arguments).flatMap(([key, argument]) => {
+      const value = wanted.preset[key] ?? this.given[key] ?? current[key];
+      return value === undefined ? [] : [[key, argumentText(argument, value)]];
+    }));
+    this.began = this.texts;
+    this.action = action;
+    const asked = this.asked(action);
+    if (asked.length === 0) {
+      this.submit();
+      return;
+    }
+    void this.updateComplete.then(() => {
+      const dialog = this.renderRoot.querySelector('dialog');
+      if (dialog?.open === false) dialog.showModal();
+      this.renderRoot.querySelector<HTMLElement>('.fields input, .fields select, .fields textarea')?.focus();
+    });
+  }
+
+  /** What the selection answers is not asked again. */
+  private asked(action: Action): readonly (readonly [string, Argument])[] {
+    return Object.entries(action.arguments).filter(([key, argument]) => !(key in this.given && isGiven(argument)));
+  }
+
+  private submit(): void {
+    const { action } = this;
+    if (action === undefined) return;
+    const values: Record<string, unknown> = { ...this.given };
+    for (const [key, argument] of this.asked(action)) {
+      const text = this.texts[key] ?? '';
+      if (argument.presence !== 'needed' && text === (this.began[key] ?? '')) continue;
+      values[key] = argumentValue(argument, text);
+    }
+    const result = doAction(this, action.id, values);
+    if (result === undefined) return;
+    this.issues = result.done ? [] : result.issues;
+    if (!result.done) {
+      const dialog = this.renderRoot.querySelector('dialog');
+      if (dialog?.open === false) dialog.showModal();
+      void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus());
+      return;
+    }
+    this.renderRoot.querySelector('dialog')?.close();
+    this.done?.(result);
+  }
+
+  override render(): TemplateResult | typeof nothing {
+    const { action } = this;
+    if (action === undefined) return nothing;
+    const asked = this.asked(action);
+    const placed = new Set(asked.map(([key]) => key));
+    const elsewhere = this.issues.filter((issue) => !placed.has(keyOf(issue)));
+    return html`
+      <dialog aria-labelledby="title">
+        <form method="dialog" @submit=${(event: Event) => { event.preventDefault(); this.submit(); }}>
+          <h2 id="title">${action.title}</h2>
+          ${elsewhere.length > 0 ? html`<ul class="faults" role="alert">${elsewhere.map((issue) => html`<li>${faultText(issue)}</li>`)}</ul>` : nothing}
+          <div class="fields">${asked.map(([key, argument]) => this.field(key, argument))}</div>
+          <div class="foot">
+            <button type="button" @click=${() => this.renderRoot.querySelector('dialog')?.close()}>Cancel</button>
+            <button class="strong" type="submit">${action.title}</button>
+          </div>
+        </form>
+      </dialog>
+    `;
+  }
+
+  private field(key: string, argument: Argument): TemplateResult {
+    const issue = this.issues.find((one) => keyOf(one) === key);
+    const told = issue === undefined ? undefined : `${key}-fault`;
+    const unit = argument.range?.unit;
+    return html`
+      <label class="field ${argument.kind}">
+        <span class="label">${argument.label}${unit ? html` <span class="unit">${unit}</span>` : nothing}${argument.presence === 'needed' ? nothing : html` <span class="unit">optional</span>`}</span>
+        ${this.control(key, argument, told)}
+        ${issue === undefined ? nothing : html`<span class="fault" id=${`${key}-fault`}>${faultText(issue)}</span>`}
+      </label>
+    `;
+  }
+
+  private control(key: string, argument: Argument, told: string | undefined): TemplateResult {
+    const value = this.texts[key] ?? '';
+    const set = (event: Event): void => {
+      this.texts = { ...this.texts, [key]: (event.target as HTMLInputElement).value };
+    };
+    const options = this.options(argument);
+    if (options !== undefined) {
+      return html`<span class="pick"><select aria-invalid=${told !== undefined} aria-describedby=${told ?? nothing} @change=${set}>
+        ${argument.presence === 'needed' && value !== '' ? nothing : html`<option value="" ?selected=${value === ''}>${argument.presence === 'needed' ? 'choose' : 'none'}</option>`}
+        ${options.map(({ id, name }) => html`<option value=${id} ?selected=${id === value}>${name}</option>`)}
+      </select></span>`;
+    }
+    if (['text', 'structure', 'points'].includes(argument.kind)) {
+      return html`<textarea rows=${argument.kind === 'text' ? 2 : 8} spellcheck=${argument.kind === 'text'} aria-invalid=${told !== undefined} aria-describedby=${told ?? nothing} .value=${live(value)} @input=${set}></textarea>`;
+    }
+    return html`<input
+      type=${argument.kind === 'date' ? 'date' : 'text'} inputmode=${argument.kind === 'number' ? 'decimal' : nothing}
+      autocomplete="off" aria-invalid=${told !== undefined} aria-describedby=${told ?? nothing} .value=${live(value)} @input=${set}
+    />`;
+  }
+
+  private options({ kind, choices, refersTo }: Argument): readonly { readonly id: string; readonly name: string }[] | undefined {
+    if (kind === 'choice') return choices?.map((choice) => ({ id: String(choice), name: String(choice) }));
+    if (kind === 'flag') return [{ id: 'true', name: 'yes' }, { id: 'false', name: 'no' }];
+    if (kind !== 'reference' || refersTo === undefined || this.cabin === undefined) return undefined;
+    const part = this.texts['part'] ?? (this.given['part'] as string | undefined);
+    return namedItems(this.cabin, refersTo, part).toSorted((first, second) => first.name.localeCompare(second.name, 'en'));
+  }
+}
+
+/** Values that name the thing the action is about are not asked for again; others serve as a beginning. */
+const isGiven = ({ kind, presence }: Argument): boolean => presence === 'needed' && ['reference', 'references', 'places', 'point'].includes(kind);
+
+const keyOf = ({ path = '' }: Issue): string => path.split(/[.[]/)[0] ?? '';
+
+const faultText = ({ code, found, expected, hint }: Issue): string =>
+  [expected === undefined ? code.replaceAll('-', ' ') : `Expected ${expected}${found === undefined ? '' : `, found ${found}`}`, hint].filter(Boolean).join('. ');
+
+customElements.define('adjoin-action-form', AdjoinActionForm);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'adjoin-action-form': AdjoinActionForm;
+  }
+}

@@ -1,0 +1,90 @@
+import { html, LitElement, nothing } from 'lit';
+import type { TemplateResult } from 'lit';
+import type { Command } from '../model/commands.ts';
+import { keysText } from '../model/keys.ts';
+import { base, controls } from '../styles/shared.ts';
+import { styles } from './context-menu.styles.ts';
+
+/**
+ * A menu of commands at a place of the window; arrow keys, letters and Escape work as in any menu.
+ * @fires adjoin-command - the command that was chosen
+ */
+export class AdjoinContextMenu extends LitElement {
+  static override styles = [base, controls, styles];
+  static override properties = { commands: { attribute: false } };
+
+  declare commands: readonly Command[];
+  private from: Element | null = null;
+
+  constructor() {
+    super();
+    this.commands = [];
+  }
+
+  async show(x: number, y: number): Promise<void> {
+    this.from = deepActive();
+    await this.updateComplete;
+    const menu = this.renderRoot.querySelector<HTMLElement>('.menu');
+    if (menu === null || this.commands.length === 0) return;
+    menu.showPopover();
+    const { width, height } = menu.getBoundingClientRect();
+    menu.style.left = `${Math.max(4, Math.min(x, innerWidth - width - 4))}px`;
+    menu.style.top = `${Math.max(4, Math.min(y, innerHeight - height - 4))}px`;
+    this.items()[0]?.focus();
+  }
+
+  private items(): HTMLElement[] {
+    return [...this.renderRoot.querySelectorAll<HTMLElement>('[role=menuitem]')];
+  }
+
+  private key(event: KeyboardEvent): void {
+    const items = this.items();
+    const here = items.indexOf((this.renderRoot as ShadowRoot).activeElement as HTMLElement);
+    const to = { ArrowDown: here + 1, ArrowUp: here - 1, Home: 0, End: items.length - 1 }[event.key];
+    if (to !== undefined) {
+      event.preventDefault();
+      items[(to + items.length) % items.length]?.focus();
+    } else if (event.key.length === 1 && /\S/.test(event.key)) {
+      const typed = event.key.toLowerCase();
+      const after = [...items.slice(here + 1), ...items.slice(0, here + 1)];
+      after.find((item) => item.textContent?.trim().toLowerCase().startsWith(typed))?.focus();
+    } else if (event.key === 'Tab') this.renderRoot.querySelector<HTMLElement>('.menu')?.hidePopover();
+    event.stopPropagation();
+  }
+
+  private choose(command: Command): void {
+    this.renderRoot.querySelector<HTMLElement>('.menu')?.hidePopover();
+    this.dispatchEvent(new CustomEvent('adjoin-command', { detail: command, bubbles: true, composed: true }));
+  }
+
+  private toggled(event: ToggleEvent): void {
+    if (event.newState === 'closed' && this.from instanceof HTMLElement || this.from instanceof SVGElement) (this.from as HTMLElement).focus({ preventScroll: true });
+  }
+
+  override render(): TemplateResult {
+    return html`
+      <div class="menu" popover="auto" role="menu" aria-label="What can be done" @keydown=${this.key} @toggle=${this.toggled}>
+        ${this.commands.map((command, i) => html`
+          ${i > 0 && command.group !== this.commands[i - 1]?.group ? html`<hr />` : nothing}
+          <button class="bare" type="button" role="menuitem" tabindex="-1" aria-disabled=${command.enabled !== true} title=${command.enabled === true ? nothing : command.enabled}
+            @click=${() => { if (command.enabled === true) this.choose(command); }}>
+            <span>${command.title}</span>${command.keys === undefined ? nothing : html`<kbd>${keysText(command.keys)}</kbd>`}
+          </button>`)}
+      </div>
+    `;
+  }
+}
+
+function deepActive(): Element | null {
+  let active = document.activeElement;
+  while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
+  return active;
+}
+
+customElements.define('adjoin-context-menu', AdjoinContextMenu);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'adjoin-context-menu': AdjoinContextMenu;
+  }
+}

@@ -1,0 +1,46 @@
+import type { EditOptions, EditResult, Selection } from '../../src/actions/index.ts';
+
+/** An edit that an element asks for; the shell does it at once and puts the result in. */
+export interface WantedEdit {
+  readonly action: string;
+  readonly values: Readonly<Record<string, unknown>>;
+  readonly options: EditOptions;
+  result?: EditResult;
+}
+
+/** A form for an action: the user fills in what the preset leaves open. */
+export interface WantedForm {
+  readonly action: string;
+  readonly preset: Readonly<Record<string, unknown>>;
+  /** Called with the result when the edit was done. */
+  readonly done?: (result: EditResult) => void;
+}
+
+/** A menu of actions at a place of the window, for what is selected. */
+export interface WantedMenu {
+  readonly x: number;
+  readonly y: number;
+  readonly selection: Selection;
+}
+
+export const editEvent = 'adjoin-edit';
+export const formEvent = 'adjoin-form';
+export const menuEvent = 'adjoin-menu';
+export const selectEvent = 'adjoin-select';
+
+const tell = (from: EventTarget, name: string, detail: unknown): boolean => from.dispatchEvent(new CustomEvent(name, { detail, bubbles: true, composed: true }));
+
+/** Does an action of the registry from anywhere under the shell. Edits in a row with one key are one step of undo. */
+export function doAction(from: EventTarget, action: string, values: Readonly<Record<string, unknown>>, options: EditOptions = {}): EditResult | undefined {
+  const wanted: WantedEdit = { action, values, options };
+  tell(from, editEvent, wanted);
+  return wanted.result;
+}
+
+/** Opens the form of an action; what is selected fills in what it can. */
+export const askAction = (from: EventTarget, action: string, preset: WantedForm['preset'] = {}, done?: WantedForm['done']): boolean =>
+  tell(from, formEvent, { action, preset, ...(done === undefined ? {} : { done }) } satisfies WantedForm);
+
+export const askMenu = (from: EventTarget, menu: WantedMenu): boolean => tell(from, menuEvent, menu);
+
+export const askSelection = (from: EventTarget, selection: Selection): boolean => tell(from, selectEvent, selection);

@@ -1,0 +1,140 @@
+import type { Cabin } from '../../src/cabin/cabin.ts';
+import { currentVersion } from '../../src/cabin/migrations.ts';
+import type { Issue, Outcome } from '../../src/issue.ts';
+import { DocumentStore, askToPersist } from '../platform/document-store.ts';
+import type { DocumentCard, OriginalFile, Recoverable } from '../platform/document-store.ts';
+import { SingleOwner } from '../platform/single-owner.ts';
+
+const tabKey = 'adjoin-open';
+
+/** What the keeper tells the desk. */
+export interface KeeperEvents {
+  /** Changes can not be kept, or can again (`undefined`). */
+  readonly fault: (issue: Issue | undefined) => void;
+  /** Another tab took the document. */
+  readonly lost: () => void;
+  /** Another tab let go of a document. */
+  readonly released: (document: string) => void;
+}
+
+/** Keeps the open document against crashes and reloads, and sees to it that one tab owns it. */
+export class Keeper {
+  constructor(events: KeeperEvents) {
+    this.events = events;
+    this.opening = DocumentStore.open().then(({ value, issues: [issue] }) => {
+      if (issue !== undefined) events.fault(issue);
+      value?.addEventListener('fault', (event) => events.fault((event as CustomEvent<Issue>).detail));
+      value?.addEventListener('kept', () => events.fault(undefined));
+      return value;
+    });
+    this.owner.addEventListener('give-way', () => void this.giveWay());
+    this.owner.addEventListener('lost', () => events.lost());
+    this.owner.addEventListener('message', (event) => {
+      const { kind, document } = (event as CustomEvent<{ kind: string; document: string }>).detail;
+      if (kind === 'released') events.released(document);
+    });
+  }
+
+  private readonly events: KeeperEvents;
+  private readonly owner = new SingleOwner();
+  private readonly opening: Promise<DocumentStore | undefined>;
+  private store: DocumentStore | undefined;
+
+  /** Begins to keep a document that was opened; resolves to whether this tab owns it now. */
+  async begin(card: DocumentCard, cabin: Cabin, options: { readonly unsaved: boolean; readonly text?: string }): Promise<boolean> {
+    this.store = await this.opening;
+    const owned = await this.owner.claim(card.key);
+    remember(card.key);
+    if (!owned) return false;
+    const original = options.text === undefined ? undefined : olderOriginal(card.fileName ?? card.name, options.text);
+    await this.store?.begin(card, cabin, { unsaved: options.unsaved, ...(original === undefined ? {} : { original }) });
+    void askToPersist();
+    return true;
+  }
+
+  keep(cabin: Cabin, unsaved: boolean, card?: DocumentCard): void {
+    this.store?.keep(cabin, unsaved, card);
+  }
+
+  flush(): Promise<boolean> {
+    return this.store?.flush() ?? Promise.resolve(false);
+  }
+
+  /** Makes this tab the owner; the other one writes what it has first. */
+  takeOver(key: string): Promise<boolean> {
+    return this.owner.takeOver(key);
+  }
+
+  /** Documents with unsaved changes that no tab has open, the latest first. */
+  async recoverable(): Promise<readonly Recoverable[]> {
+    const store = await this.opening;
+    if (store === undefined) return [];
+    const [kept, owned] = await Promise.all([store.recoverable(), this.owner.allOwned()]);
+    return kept.filter(({ key }) => !owned.has(key));
+  }
+
+  async recover(key: string): Promise<Outcome<Cabin>> {
+    const store = await this.opening;
+    return store?.recover(key) ?? { value: undefined, issues: [] };
+  }
+
+  async original(key: string): Promise<OriginalFile | undefined> {
+    return (await this.opening)?.original(key);
+  }
+
+  async card(key: string): Promise<(DocumentCard & { readonly unsaved: boolean }) | undefined> {
+    return (await this.opening)?.card(key);
+  }
+
+  async forget(key: string): Promise<void> {
+    await (await this.opening)?.forget(key);
+  }
+
+  async close(): Promise<void> {
+    forgetTab();
+    await this.flush();
+    await this.owner.release();
+  }
+
+  dispose(): void {
+    void this.flush();
+    this.owner.dispose();
+  }
+
+  private async giveWay(): Promise<void> {
+    await this.flush();
+    await this.owner.release();
+    this.events.lost();
+  }
+}
+
+/** Key of the document that this tab had open before it was loaded anew. */
+export function tabDocument(): string | undefined {
+  try {
+    return sessionStorage.getItem(tabKey) ?? undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+function remember(key: string): void {
+  try {
+    sessionStorage.setItem(tabKey, key);
+  } catch {
+    // Where nothing is remembered a reload shows the start page, which offers the kept document.
+  }
+}
+
+function forgetTab(): void {
+  try {
+    sessionStorage.removeItem(tabKey);
+  } catch {
+    // Nothing was remembered.
+  }
+}
+
+/** The text of a file of an older version, which is kept untouched beside its migrated document. */
+function olderOriginal(fileName: string, text: string): OriginalFile | undefined {
+  const version = /"version"\s*:\s*(\d+)/.exec(text)?.[1];
+  return version !== undefined && Number(version) < currentVersion ? { fileName, text } : undefined;
+}

@@ -1,0 +1,29 @@
+import type { LitElement } from 'lit';
+import type { Desk } from '../controllers/desk.ts';
+import type { OpenCabin } from '../controllers/open-cabin.ts';
+import type { Route } from '../controllers/route.ts';
+import type { Gamut, PartColour } from '../model/part-colours.ts';
+
+/** What the shell gives to every view. The view reads `open`, edits through `desk` or the events of `edit-events.ts`, and links through `linkTo`. */
+export interface ViewProperties {
+  open: OpenCabin;
+  desk: Desk;
+  route: Route;
+  /** Name of the light of the whole workbench. */
+  light: string;
+  gamut: Gamut;
+  /** Colour of every part under that light. */
+  colours: ReadonlyMap<string, PartColour>;
+  /** Address of the present place with some of it changed. */
+  linkTo: (change: Partial<Route>) => string;
+  /** Goes there: a new step for the back button, or with `refine` the same step refined. */
+  go: (change: Partial<Route>, refine?: boolean) => void;
+}
+
+export type ViewElement = LitElement & ViewProperties;
+
+/** The properties of a view for `static properties`. */
+export const viewProperties = {
+  open: { attribute: false }, desk: { attribute: false }, route: { attribute: false }, light: {}, gamut: {}, colours: { attribute: false },
+  linkTo: { attribute: false }, go: { attribute: false },
+} as const;

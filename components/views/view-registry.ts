@@ -1,0 +1,19 @@
+import type { View } from '../controllers/route.ts';
+
+/** A place of the workbench that is loaded when it is first gone to. */
+export interface RegisteredView {
+  readonly view: View;
+  /** As in the row of places. */
+  readonly title: string;
+  /** What one does there, for the palette and as a hint. */
+  readonly about: string;
+  readonly group: 'see' | 'data' | 'plan' | 'tell';
+  readonly tag: string;
+  readonly load: () => Promise<unknown>;
+}
+
+/** In the order of the row of places. The cabin and its joints are part of the shell and always there. */
+export const registeredViews: readonly RegisteredView[] = [
+];
+
+export const registeredView = (view: View): RegisteredView | undefined => registeredViews.find((one) => one.view === view);

@@ -1,0 +1,77 @@
+import type { CabinPatch } from '../actions/cabin-patch.ts';
+import type { Cabin } from '../cabin/cabin.ts';
+import type { ChangedReply, JudgedReply, Numbered, ReadReply, RefusedReply, SessionReply, SessionRequest } from './session-protocol.ts';
+
+interface Waiting {
+  readonly read: (reply: ReadReply) => void;
+  readonly resolve: (reply: SessionReply) => void;
+  readonly reject: (reason: unknown) => void;
+}
+
+/**
+ * The page's end of a session: one worker holds the open document and answers in the order of asking. Opening another document
+ * replaces it. A running judgement cannot be interrupted, so `end()` ends the worker with everything it holds.
+ */
+export class SessionBridge {
+  private worker: Worker | undefined;
+  private readonly waiting = new Map<number, Waiting>();
+  private last = 0;
+
+  /** Reads and judges a file's text; `read` is told of the cabin as soon as its parts can be shown. */
+  open(text: string, file: string, read: (reply: ReadReply) => void): Promise<JudgedReply | RefusedReply> {
+    return this.ask({ kind: 'open', text, file }, read) as Promise<JudgedReply | RefusedReply>;
+  }
+
+  /** Judges a document that is in memory: a new or a recovered one. */
+  take(cabin: Cabin, read: (reply: ReadReply) => void): Promise<JudgedReply | RefusedReply> {
+    return this.ask({ kind: 'take', cabin }, read) as Promise<JudgedReply | RefusedReply>;
+  }
+
+  /** Goes on with the document as edited. */
+  edit(patch: CabinPatch): Promise<ChangedReply | RefusedReply> {
+    return this.ask({ kind: 'edit', patch }) as Promise<ChangedReply | RefusedReply>;
+  }
+
+  /** What an edit would change; the document stays as it is. */
+  try(patch: CabinPatch): Promise<ChangedReply | RefusedReply> {
+    return this.ask({ kind: 'try', patch }) as Promise<ChangedReply | RefusedReply>;
+  }
+
+  /** The same document judged by another rule book. */
+  judgeBy(ruleBook: string | object): Promise<JudgedReply | RefusedReply> {
+    return this.ask({ kind: 'judge by', ruleBook }) as Promise<JudgedReply | RefusedReply>;
+  }
+
+  /** Ends the worker; everything that was asked is rejected with the reason. */
+  end(reason: unknown = new DOMException('The session was ended', 'AbortError')): void {
+    this.worker?.terminate();
+    this.worker = undefined;
+    const waiting = [...this.waiting.values()];
+    this.waiting.clear();
+    for (const { reject } of waiting) reject(reason);
+  }
+
+  private ask(content: SessionRequest, read: (reply: ReadReply) => void = () => undefined): Promise<SessionReply> {
+    const worker = (this.worker ??= this.start());
+    const number = (this.last += 1);
+    return new Promise((resolve, reject) => {
+      this.waiting.set(number, { read, resolve, reject });
+      worker.postMessage({ number, content } satisfies Numbered<SessionRequest>);
+    });
+  }
+
+  private start(): Worker {
+    const worker = new Worker(new URL('./session.worker.ts', import.meta.url), { type: 'module', name: 'session' });
+    worker.addEventListener('message', ({ data: { number, content } }: MessageEvent<Numbered<SessionReply>>) => {
+      const waiting = this.waiting.get(number);
+      if (content.kind === 'read') {
+        waiting?.read(content);
+        return;
+      }
+      this.waiting.delete(number);
+      waiting?.resolve(content);
+    });
+    worker.addEventListener('error', (event) => this.end(new Error(event.message || 'The worker could not be started')));
+    return worker;
+  }
+}

@@ -1,0 +1,54 @@
+import type { CabinPatch } from '../actions/cabin-patch.ts';
+import type { Cabin } from '../cabin/cabin.ts';
+import type { JointPath } from '../cabin/index.ts';
+import type { Judgement } from '../harmony/judgement.ts';
+import type { Issue } from '../issue.ts';
+import type { JudgementPatch } from './judgement-patch.ts';
+
+/** Where every joint that can be drawn runs on the map, by its id. */
+export type JointPaths = ReadonlyMap<string, JointPath>;
+
+/** What the page asks of the session's worker. Edits count from the document the worker holds; a trial leaves that as it is. */
+export type SessionRequest =
+  | { readonly kind: 'open'; readonly text: string; readonly file: string }
+  | { readonly kind: 'take'; readonly cabin: Cabin }
+  | { readonly kind: 'edit'; readonly patch: CabinPatch }
+  | { readonly kind: 'try'; readonly patch: CabinPatch }
+  | { readonly kind: 'judge by'; readonly ruleBook: string | object };
+
+/** A cabin that could be read and will be judged: what its parts look like is known, no joint is judged yet. */
+export interface ReadReply {
+  readonly kind: 'read';
+  readonly cabin: Cabin;
+  readonly judgement: Judgement;
+}
+
+export interface JudgedReply {
+  readonly kind: 'judged';
+  readonly judgement: Judgement;
+  readonly paths: JointPaths;
+  /** Warnings and notes of the file. */
+  readonly issues: readonly Issue[];
+}
+
+/** All the faults that refused the file, the rule book or the edit. */
+export interface RefusedReply {
+  readonly kind: 'refused';
+  readonly issues: readonly Issue[];
+}
+
+/** What an edit, or a trial, changes. A path is `undefined` where the joint cannot be drawn any more. */
+export interface ChangedReply {
+  readonly kind: 'changed';
+  readonly patch: JudgementPatch;
+  readonly paths: readonly (readonly [joint: string, path: JointPath | undefined])[];
+}
+
+/** `open` and `take` are answered with `read` and then `judged`, or with `refused` alone; `edit` and `try` with `changed`; `judge by` with `judged` or `refused`. */
+export type SessionReply = ReadReply | JudgedReply | RefusedReply | ChangedReply;
+
+/** Requests carry a number that their replies repeat. */
+export interface Numbered<T> {
+  readonly number: number;
+  readonly content: T;
+}

@@ -1,0 +1,106 @@
+import { patchCabin } from '../actions/cabin-patch.ts';
+import type { CabinPatch } from '../actions/cabin-patch.ts';
+import type { Cabin, Joint } from '../cabin/cabin.ts';
+import { jointPath, parseCabin } from '../cabin/index.ts';
+import { judgeCabin, rejudge } from '../harmony/index.ts';
+import type { JudgedCabin } from '../harmony/index.ts';
+import { hasErrors } from '../issue.ts';
+import type { Issue } from '../issue.ts';
+import { judgementPatch } from './judgement-patch.ts';
+import { ruleBookOf } from './rule-book-of.ts';
+import type { ChangedReply, JointPaths, ReadReply, SessionReply, SessionRequest } from './session-protocol.ts';
+import { unjudged } from './unjudged.ts';
+
+interface Held {
+  readonly cabin: Cabin;
+  readonly judged: JudgedCabin;
+}
+
+/** The open document as the worker holds it: judged once, then only what edits touch. */
+export class Session {
+  private held: Held | undefined;
+
+  /** Answers a request; `read` is told of a cabin before its joints are judged, so that it can be shown meanwhile. */
+  answer(request: SessionRequest, read: (reply: ReadReply) => void): SessionReply {
+    switch (request.kind) {
+      case 'open': {
+        const { value, issues } = parseCabin(request.text, request.file);
+        return value === undefined || hasErrors(issues) ? { kind: 'refused', issues } : this.begin(value, issues, read, request.file);
+      }
+      case 'take': return this.begin(request.cabin, [], read);
+      case 'edit': {
+        const held = this.present;
+        const next = this.after(held, request.patch);
+        if ('kind' in next) return next;
+        this.held = next;
+        return changes(held, next);
+      }
+      case 'try': {
+        const held = this.present;
+        const next = this.after(held, request.patch);
+        return 'kind' in next ? next : changes(held, next);
+      }
+      case 'judge by': {
+        const { cabin } = this.present;
+        const book = ruleBookOf(request.ruleBook);
+        if (book.value === undefined || hasErrors(book.issues)) return { kind: 'refused', issues: book.issues };
+        return { kind: 'judged', judgement: judgeCabin(cabin, book.value).judgement, paths: new Map(), issues: book.issues };
+      }
+    }
+  }
+
+  private get present(): Held {
+    if (this.held === undefined) throw new Error('no document is open');
+    return this.held;
+  }
+
+  private begin(cabin: Cabin, fileIssues: readonly Issue[], read: (reply: ReadReply) => void, file?: string): SessionReply {
+    const book = ruleBookOf(cabin.ruleBook);
+    if (book.value === undefined || hasErrors(book.issues)) {
+      return { kind: 'refused', issues: [...fileIssues, ...book.issues.map((issue) => (file === undefined ? issue : { ...issue, file }))] };
+    }
+    read({ kind: 'read', cabin, judgement: unjudged(cabin, book.value) });
+    const judged = judgeCabin(cabin, book.value);
+    this.held = { cabin, judged };
+    return { kind: 'judged', judgement: judged.judgement, paths: pathsOf(cabin), issues: [...fileIssues, ...book.issues] };
+  }
+
+  private after({ cabin, judged }: Held, patch: CabinPatch): Held | SessionReply {
+    const next = patchCabin(cabin, patch);
+    if (next.ruleBook === cabin.ruleBook) return { cabin: next, judged: rejudge(judged, next) };
+    const book = ruleBookOf(next.ruleBook);
+    if (book.value === undefined || hasErrors(book.issues)) return { kind: 'refused', issues: book.issues };
+    return { cabin: next, judged: judgeCabin(next, book.value) };
+  }
+}
+
+function pathsOf(cabin: Cabin): JointPaths {
+  return new Map(cabin.joints.flatMap((joint) => {
+    const path = jointPath(cabin, joint);
+    return path === undefined ? [] : [[joint.id, path] as const];
+  }));
+}
+
+function changes(before: Held, after: Held): ChangedReply {
+  return { kind: 'changed', patch: judgementPatch(before.judged.judgement, after.judged.judgement), paths: movedPaths(before.cabin, after.cabin) };
+}
+
+/** Joints that may run elsewhere than before, and those that are gone. */
+function movedPaths(before: Cabin, after: Cabin): ChangedReply['paths'] {
+  if (before.parts === after.parts && before.joints === after.joints) return [];
+  const outlines = new Map(before.parts.map((part) => [part.id, part.outline]));
+  const moved = new Set(after.parts.filter((part) => !outlines.has(part.id) || outlines.get(part.id) !== part.outline).map(({ id }) => id));
+  const known = new Map(before.joints.map((joint) => [joint.id, joint]));
+  const drawn = new Set(after.joints.map(({ id }) => id));
+  const asBefore = (joint: Joint): boolean => {
+    const old = known.get(joint.id);
+    return old !== undefined && !joint.parts.some((part) => moved.has(part)) && sameCourse(old, joint);
+  };
+  return [
+    ...before.joints.filter(({ id }) => !drawn.has(id)).map(({ id }) => [id, undefined] as const),
+    ...after.joints.filter((joint) => !asBefore(joint)).map((joint) => [joint.id, jointPath(after, joint)] as const),
+  ];
+}
+
+const sameCourse = (old: Joint, joint: Joint): boolean =>
+  old === joint || (old.kind === joint.kind && old.path === joint.path && old.parts[0] === joint.parts[0] && old.parts[1] === joint.parts[1]);
