@@ -18,6 +18,10 @@ export interface JointStripSize {
   readonly height: number;
   /** Let the sides touch whatever the gap is. */
   readonly closed?: boolean;
+  /** How much larger than seen in the cabin; 1 where absent. */
+  readonly magnification?: number;
+  /** The sides, the gap and the shadow of a step are drawn by something below: only what else there is. */
+  readonly overlay?: boolean;
 }
 
 /** Distance from eye to screen or paper, and size of a px, that the gap is drawn for. */
@@ -38,22 +42,25 @@ const rectangle = (top: number, bottom: number, width: number): Point[] => [[0, 
 export function jointStrip(input: JointStripInput, size: JointStripSize, theme: FigureTheme): SceneElement {
   const { width, height } = size;
   const kind = size.closed ? 'edge' : input.kind;
-  const opening = openingOf(input, kind, height);
+  const opening = jointOpening(input, size);
   const top = height / 2 - opening / 2;
   const bottom = height / 2 + opening / 2;
+  const drawn = (fill: string | undefined): boolean => !(size.overlay === true && fill !== undefined);
   return element(
     'g',
     { class: `joint-strip ${kind}` },
-    side(rectangle(0, top, width), input.fills[0], theme, 'upper'),
-    side(rectangle(bottom, height, width), input.fills[1], theme, 'lower'),
-    ...between(kind, top, bottom, width, input, theme),
+    drawn(input.fills[0]) ? side(rectangle(0, top, width), input.fills[0], theme, 'upper') : undefined,
+    drawn(input.fills[1]) ? side(rectangle(bottom, height, width), input.fills[1], theme, 'lower') : undefined,
+    ...(size.overlay === true && (kind === 'gap' || kind === 'step') ? [] : between(kind, top, bottom, width, input, theme, size.magnification ?? 1)),
   );
 }
 
-function openingOf(input: JointStripInput, kind: JointStripInput['kind'], height: number): number {
+/** Distance between the two sides on the strip, px. A gap is drawn to scale up to a third of the height. */
+export function jointOpening(input: JointStripInput, { height, closed, magnification = 1 }: JointStripSize): number {
+  const kind = closed ? 'edge' : input.kind;
   if (kind === 'sightline') return Math.max(8, height * 0.2);
   if (kind !== 'gap') return 0;
-  return Math.min(height / 3, Math.max(1, pixelsAtAngle(input.gapMm ?? 0.5, input.viewMm)));
+  return Math.min(height / 3, Math.max(1, magnification * pixelsAtAngle(input.gapMm ?? 0.5, input.viewMm)));
 }
 
 function side(outline: readonly Point[], fill: string | undefined, theme: FigureTheme, name: string): SceneElement {
@@ -67,7 +74,7 @@ function side(outline: readonly Point[], fill: string | undefined, theme: Figure
 }
 
 function between(
-  kind: JointStripInput['kind'], top: number, bottom: number, width: number, input: JointStripInput, theme: FigureTheme,
+  kind: JointStripInput['kind'], top: number, bottom: number, width: number, input: JointStripInput, theme: FigureTheme, magnification: number,
 ): SceneElement[] {
   const band = (y: number, depth: number, fill: string, opacity?: number): SceneElement =>
     element('rect', { x: 0, y, width, height: depth, fill, 'fill-opacity': opacity });
@@ -76,7 +83,7 @@ function between(
     return [band(top, depth, '#0a0a0a'), ...(depth > 2 ? [band(bottom - depth * 0.28, depth * 0.28, '#262626')] : [])];
   }
   if (kind === 'step') {
-    const fall = Math.min(10, Math.max(2, pixelsAtAngle(input.stepMm ?? 0.5, input.viewMm)));
+    const fall = Math.min(10 * magnification, Math.max(2, magnification * pixelsAtAngle(input.stepMm ?? 0.5, input.viewMm)));
     return [0.5, 0.3, 0.14].map((opacity, i) => band(bottom + (i * fall) / 3, fall / 3, '#000000', opacity));
   }
   if (kind === 'seam') {
