@@ -11,5 +11,7 @@ export interface DifferenceSpread {
 
 /** S_d = S_a / n_a + S_b / n_b + instrument term (JCGM 100:2008, 4.2.3 and 5.2). Spot numbers of at least 1. */
 export function differenceCovariance({ first, second, firstSpots, secondSpots, instrument }: DifferenceSpread): Float64Array {
-  return Float64Array.from(first, (entry, i) => entry / firstSpots + second[i] / secondSpots + instrument[i]);
+  const out = new Float64Array(first.length);
+  for (let i = 0; i < out.length; i++) out[i] = first[i] / firstSpots + second[i] / secondSpots + instrument[i];
+  return out;
 }

@@ -52,10 +52,11 @@ export function instrumentTerm(input: InstrumentTermInput): InstrumentTerm {
   const q = carriedCovariance(one ? own.covariance : other.covariance, secondCarrier);
   const c = carriedCovariance(cross, firstCarrier, secondCarrier);
   const size = firstCarrier.length / 3;
-  const covariance = p.map((entry, index) => {
-    const mirrored = (index % size) * size + Math.floor(index / size);
-    return entry + q[index] - rho * (c[index] + c[mirrored]);
-  });
+  const covariance = new Float64Array(size * size);
+  for (let i = 0; i < size; i++) for (let j = 0; j < size; j++) {
+    const at = i * size + j;
+    covariance[at] = p[at] + q[at] - rho * (c[at] + c[j * size + i]);
+  }
   const assumedFor = [...new Set([
     ...(own.assumed ? [first.instrument?.id ?? ''] : []), ...(!one && other.assumed ? [second.instrument?.id ?? ''] : []),
   ])];

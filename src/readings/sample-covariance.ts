@@ -6,10 +6,13 @@ export function sampleCovariance(vectors: readonly ArrayLike<number>[]): Float64
   const out = new Float64Array(size * size);
   if (vectors.length < 2) return out;
   const mean = meanOfSpots(vectors);
+  const departure = new Float64Array(size);
   for (const vector of vectors) {
-    for (let i = 0; i < size; i++) for (let j = 0; j < size; j++) out[i * size + j] += (vector[i] - mean[i]) * (vector[j] - mean[j]);
+    for (let i = 0; i < size; i++) departure[i] = vector[i] - mean[i];
+    for (let i = 0; i < size; i++) for (let j = 0; j <= i; j++) out[i * size + j] += departure[i] * departure[j];
   }
-  return out.map((entry) => entry / (vectors.length - 1));
+  for (let i = 0; i < size; i++) for (let j = 0; j <= i; j++) out[j * size + i] = out[i * size + j] /= vectors.length - 1;
+  return out;
 }
 
 /**
@@ -23,7 +26,9 @@ export function pooledCovariance(
 ): Float64Array {
   const freedom = Math.max(0, spots - 1);
   const total = priorReadings + freedom;
-  return Float64Array.from(assumed, (entry, i) => (priorReadings * entry + (freedom > 0 ? freedom * sample[i] : 0)) / total);
+  const out = new Float64Array(assumed.length);
+  for (let i = 0; i < out.length; i++) out[i] = (priorReadings * assumed[i] + (freedom > 0 ? freedom * sample[i] : 0)) / total;
+  return out;
 }
 
 /** The same for a variance. */
