@@ -1,5 +1,4 @@
 import { localMetric } from '../colour/index.ts';
-import type { Lab } from '../quantities.ts';
 import { criterionRange, criterionValue } from './criterion-test.ts';
 import type { StackedDraw } from './stacked-draw.ts';
 import { departureOf } from './stacked-draw.ts';
