@@ -1,5 +1,5 @@
 import { certainOutcome } from './certain-outcome.ts';
-import { drawTests, formAt, holdsAt, testWidth } from './draw-tests.ts';
+import { drawTests, formAt, testWidth, valueAt } from './draw-tests.ts';
 import type { DrawTests } from './draw-tests.ts';
 import { lightCovariance } from './stacked-excess.ts';
 import { departureOf, stackedDraw } from './stacked-draw.ts';
@@ -70,13 +70,8 @@ function drawn({ lights, covariance, points, seed }: StackedEvent): StackedProba
 
 function counted(lights: readonly StackedLight[], draw: StackedDraw): StackedProbability {
   const tests = drawTests(lights, draw);
-  const counts: Counts = { all: 0, each: new Int32Array(lights.length), criteria: new Int32Array(tests.table.length / testWidth) };
-  const departure = new Float64Array(3 * lights.length);
-  for (let pair = 0; 2 * pair < draw.points; pair++) {
-    departureOf(draw, pair, departure);
-    countDraw(1, departure, tests, counts);
-    if (draw.points > 1) countDraw(-1, departure, tests, counts);
-  }
+  const counts: Counts = { all: 0, each: new Int32Array(lights.length), criteria: new Int32Array(tests.values.length) };
+  countDraws(draw, tests, counts);
   const share = (count: number): number => count / draw.points;
   let next = 0;
   const criteria = lights.map((light) => light.criteria.map(() => share(counts.criteria[next++])));
@@ -89,21 +84,32 @@ interface Counts {
   readonly criteria: Int32Array;
 }
 
-function countDraw(sign: number, departure: Float64Array, { lights, means, table }: DrawTests, counts: Counts): void {
+function countDraws(draw: StackedDraw, tests: DrawTests, counts: Counts): void {
+  const departure = new Float64Array(tests.means.length);
+  for (let pair = 0; 2 * pair < draw.points; pair++) {
+    departureOf(draw, pair, departure);
+    countDraw(1, departure, tests, counts);
+    if (draw.points > 1) countDraw(-1, departure, tests, counts);
+  }
+}
+
+function countDraw(sign: number, departure: Float64Array, tests: DrawTests, counts: Counts): void {
+  const { means, table, perLight } = tests;
   const { each, criteria } = counts;
   let everywhere = true;
-  let row = 0;
-  let c = 0;
-  for (let light = 0; light < lights.length; light++) {
+  for (let light = 0, test = 0, row = 0; light < perLight.length; light++) {
     const dL = means[3 * light] + sign * departure[3 * light];
     const da = means[3 * light + 1] + sign * departure[3 * light + 1];
     const db = means[3 * light + 2] + sign * departure[3 * light + 2];
-    const own = lights[light].criteria;
     let here = true;
-    for (let at = 0; at < own.length; at++, c++, row += testWidth) {
+    for (const end = test + perLight[light]; test < end; test++, row += testWidth) {
       const form = formAt(table, row, dL, da, db);
-      if ((form >= table[row + 9] && form <= table[row + 10])
-        || (form >= table[row + 11] && form <= table[row + 12] && holdsAt(own[at], lights[light], dL, da, db))) criteria[c]++;
+      let holds = form >= table[row + 9] && form <= table[row + 10];
+      if (!holds && form >= table[row + 11] && form <= table[row + 12]) {
+        const value = valueAt(tests, test, light, dL, da, db);
+        holds = value >= table[row + 13] && value <= table[row + 14];
+      }
+      if (holds) criteria[test]++;
       else here = false;
     }
     if (here) each[light]++;
