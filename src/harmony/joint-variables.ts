@@ -66,6 +66,8 @@ export function jointVariables(context: JudgeContext, joint: Joint, sides: reado
     maxSa: extreme(Math.max, parameter('saUm')),
     minSal: extreme(Math.min, parameter('salMm')),
     maxSal: extreme(Math.max, parameter('salMm')),
+    minVisibleContrast: Number.NaN,
+    maxVisibleContrast: Number.NaN,
     visibility: Math.max(...sides.map((side) => part(side).visibility ?? 1)),
   };
 }

@@ -1,5 +1,6 @@
 import { assumption, commonPractice, decisionBasis, lightAndObserver } from './book-bases.ts';
 import { glossByLevel } from './material-table.ts';
+import { textureLightness, visibleTexture } from './texture-defaults.ts';
 import type { RuleBook } from './rule-book.ts';
 
 const glossCaution = 'A design aid against veiling glare in the windscreen; legal visibility requirements and the responsible engineer decide.';
@@ -36,6 +37,8 @@ export const bookFoundation: Omit<RuleBook, 'id' | 'name' | 'note' | 'formula' |
     maximumSpots: 50,
     basis: assumption,
   },
+  visibleTexture,
+  textureLightness,
   texture: { ratio: [0.8, 1.25], strDifference: 0.2, vdiClass: 1, basis: commonPractice },
   toneStep: {
     minDL: 5, maxDL: 15, maxDH: 2,

@@ -8,7 +8,7 @@ import type { CompiledRule } from './compile-rule.ts';
 import { jointIntent } from './default-intent.ts';
 import type { SideWithClass } from './default-intent.ts';
 import { plainNumber } from './plain-number.ts';
-import { resolveColour } from './resolve-colour.ts';
+import { resolveWithFactors } from './optional-factors.ts';
 import { resolveGloss } from './resolve-gloss.ts';
 import type { CompiledGloss } from './resolve-gloss.ts';
 import { restoreRuleBook } from './restore-rule-book.ts';
@@ -37,15 +37,19 @@ const everyStanding = (of: RuleBook['standing'], changes: Partial<Record<CheckNa
 
 const pairName = (sides: readonly [RuleSide, RuleSide]): string => sides.map((side) => side.material).sort().join(' + ');
 
-function sentence(ranked: readonly CompiledRule[], combined: CombinedClass | undefined, factors: ResolvedRule['factors']): string {
+function sentence(ranked: readonly CompiledRule[], combined: CombinedClass | undefined, factors: ResolvedRule['factors'], kL: number | undefined): string {
   const [winner, ...others] = ranked;
   const before = others.length === 0 ? '' : `, before ${others.length > 3 ? `${others.length} others` : others.map(({ rule }) => `"${rule.id}"`).join(', ')}`;
   const classes = combined === undefined ? 'the book has no class for one of the materials' : combined.why;
   const start = winner === undefined ? `No rule of the book speaks of this joint, so the classes decide: ${classes}`
     : `Rule "${winner.rule.id}" decides${before}: it names ${ruleReach(winner.rule)}; ${
       winner.limit === undefined ? `the limit is left to the classes: ${classes}` : `its limit is ${winner.limit.text}`}`;
-  return `${start}${factors.map(({ name, value }) => `, times ${plainNumber(value)} (${name})`).join('')}.`;
+  return `${start}${factors.map(({ name, value }) => `, times ${plainNumber(value)} (${name})`).join('')}${kL === undefined ? '' : `, with kL ${plainNumber(kL)} from the texture of the smoother side`}.`;
 }
+
+const visible = ({ illuminanceLx, fieldMm, basis }: RuleBook['visibleTexture'], limit: number): ResolvedRule['texture']['visible'] => ({
+  illuminanceLx, fieldMm, ...(Number.isFinite(limit) && limit > 0 ? { limit } : {}), basis,
+});
 
 /**
  * Checks a rule book and compiles every formula of it once. The value is absent where the book has errors.
@@ -57,7 +61,8 @@ export function compileRuleBook(source: RuleBook): Outcome<CompiledRuleBook> {
   const glosses = new Map(book.materials.map((row) => [row.material, compileGloss(row.gloss)]));
   const compiled = new Map(book.rules.map((rule) => [rule, compileRule(rule)]));
   const withoutIntent = book.rules.filter((rule) => rule.intent === undefined);
-  const gapFactor = compileValue(book.gapFactor.formula);
+  const formulas = { gapFactor: compileValue(book.gapFactor.formula), textureLightness: compileValue(book.textureLightness.formula) };
+  const visibleLimit = compileValue(book.visibleTexture.limit);
   const noClass: CompiledGloss = { kind: 'not applicable', reason: 'the rule book has no class for the material', basis: 'no basis: the rule book does not cover the pair' };
 
   const resolve: CompiledRuleBook['resolve'] = (sides, joint, variables) => {
@@ -70,18 +75,18 @@ export function compileRuleBook(source: RuleBook): Outcome<CompiledRuleBook> {
     const ranked = rankedRules(book.rules, sides, { intent: wanted, kind: joint.kind }).map((rule) => compiled.get(rule)!);
     const winner = ranked[0];
     const intent = { ...jointIntent(described, joint.intent, winner?.rule.defaultIntent), colour: wanted };
-    const { colour, factors } = resolveColour({ book, gapFactor, sides: described, combined, winner, kind: joint.kind, variables });
+    const { colour, factors, optionalFactors } = resolveWithFactors({ book, formulas, sides: described, combined, winner, kind: joint.kind, variables });
     const standing = winner?.rule.standing;
     const glossStanding = standing?.gloss ?? (combined?.advisory === true ? 'advisory' : book.standing.gloss);
     const classGloss = sides.map((side) => glosses.get(side.material) ?? noClass);
     const metamerismLimit = winner?.metamerismLimit?.at(variables);
     return {
       id: winner?.rule.id ?? pairName(sides),
-      why: sentence(ranked, combined, factors),
+      why: sentence(ranked, combined, factors, colour.kLFromTexture),
       intent,
       colour,
-      gloss: resolveGloss(winner?.gloss === undefined ? classGloss : [winner.gloss], variables, glossStanding),
-      texture: { ...book.texture, standing: standing?.texture ?? book.standing.texture },
+      gloss: resolveGloss(winner?.gloss === undefined ? classGloss : [winner.gloss], variables, glossStanding, sides.some((side) => side.grain !== undefined)),
+      texture: { ...book.texture, standing: standing?.texture ?? book.standing.texture, visible: visible(book.visibleTexture, visibleLimit.at(variables)) },
       metamerism: {
         ...(metamerismLimit !== undefined && Number.isFinite(metamerismLimit) && metamerismLimit > 0 ? { limit: metamerismLimit } : {}),
         standing: standing?.metamerism ?? book.standing.metamerism,
@@ -90,6 +95,7 @@ export function compileRuleBook(source: RuleBook): Outcome<CompiledRuleBook> {
       nearMiss: { standing: standing?.['near-miss'] ?? book.standing['near-miss'] },
       conditions: { standing: standing?.conditions ?? book.standing.conditions },
       factors,
+      optionalFactors,
     };
   };
   return { value: { book, resolve, materialClass: (material) => classes.get(material) }, issues };

@@ -2,7 +2,7 @@ import { formulaLabel } from '../colour/index.ts';
 import { basisOf } from './combine-classes.ts';
 import { glossRuleText } from './gloss-rule-text.ts';
 import { plainNumber } from './plain-number.ts';
-import type { BookValue, Expression, MaterialClass, PairRule, RuleBook } from './rule-book.ts';
+import type { BookValue, Expression, GlossRule, MaterialClass, PairRule, RuleBook } from './rule-book.ts';
 import { ruleReach } from './select-rule.ts';
 
 /** One value of a book as a report prints it. */
@@ -38,6 +38,8 @@ function methodRows(book: RuleBook): BookRow[] {
   ];
 }
 
+const glossBasis = (rule: GlossRule): string => (rule.kind === 'limit' && rule.haze !== undefined ? `${rule.basis}; haze: ${rule.haze.basis}` : rule.basis);
+
 function wantedText({ spots, rotations, specimens }: MaterialClass['wanted']): string {
   return [`${spots} spots`, ...(rotations === undefined ? [] : [`${rotations} rotations each`]), ...(specimens === undefined ? [] : [`${specimens} specimens`])].join(', ');
 }
@@ -49,7 +51,7 @@ function materialRows(row: MaterialClass): BookRow[] {
     make('colour limit', plainNumber(row.colourLimit), '', basisOf(row, 'colourLimit')),
     make('kL', plainNumber(row.kL), '', basisOf(row, 'kL')),
     ...(row.lightnessCap === undefined ? [] : [make('cap on |dL*| in the dark', plainNumber(row.lightnessCap), '', basisOf(row, 'lightnessCap'))]),
-    make('gloss', glossRuleText(row.gloss), '', row.gloss.basis),
+    make('gloss', glossRuleText(row.gloss), '', glossBasis(row.gloss)),
     make('sd of one reading, L*, a*, b*', triple(row.readingSd), '', basisOf(row, 'readingSd')),
     ...(row.gloss.kind === 'not applicable' && row.masterGlossLimit === undefined && row.advisory !== true ? []
       : [make('sd of one gloss reading', plainNumber(row.glossSd), 'GU', basisOf(row, 'glossSd'))]),
@@ -91,7 +93,7 @@ function ruleRows(rule: PairRule): BookRow[] {
       `component ${component}${belowL === undefined ? '' : ` below L* ${plainNumber(belowL)}`}`,
       [...(min === undefined ? [] : [`from ${written(min)}`]), ...(max === undefined ? [] : [`to ${written(max)}`])].join(' '), basis,
     )),
-    ...(rule.gloss === undefined ? [] : [make('gloss', glossRuleText(rule.gloss), rule.gloss.basis)]),
+    ...(rule.gloss === undefined ? [] : [make('gloss', glossRuleText(rule.gloss), glossBasis(rule.gloss))]),
     ...(rule.metamerismLimit === undefined ? [] : [make('metamerism limit', written(rule.metamerismLimit))]),
     ...Object.entries(rule.defaultIntent ?? {}).map(([check, intent]) => make(`intent of ${check}`, intent)),
     ...Object.entries(rule.standing ?? {}).map(([check, standing]) => make(`standing of ${check}`, standing)),
@@ -100,7 +102,7 @@ function ruleRows(rule: PairRule): BookRow[] {
 
 /** Every value of a book with its unit and its basis, in the order in which a report prints them. Empty units are pure numbers or words. */
 export function describeBook(book: RuleBook): readonly BookRow[] {
-  const { texture, toneStep, contrast, combination, gapFactor } = book;
+  const { texture, toneStep, contrast, combination, gapFactor, visibleTexture, textureLightness } = book;
   const row = (group: BookRow['group'], subject: string, name: string, value: string, unit: string, basis: string): BookRow => ({ group, subject, name, value, unit, basis });
   return [
     ...methodRows(book),
@@ -121,6 +123,10 @@ export function describeBook(book: RuleBook): readonly BookRow[] {
     row('texture', 'same grain', 'ratio of Sa and of Sal', `${plainNumber(texture.ratio[0])} to ${plainNumber(texture.ratio[1])}`, '', texture.basis),
     row('texture', 'same grain', '|dStr| at most', plainNumber(texture.strDifference), '', texture.basis),
     row('texture', 'same grain', 'class of VDI 3400 within', plainNumber(texture.vdiClass), '', texture.basis),
+    row('texture', 'visible texture', 'illuminance on the parts', plainNumber(visibleTexture.illuminanceLx), 'lx', visibleTexture.basis),
+    row('texture', 'visible texture', 'side of the field that is looked at', plainNumber(visibleTexture.fieldMm), 'mm', visibleTexture.basis),
+    row('texture', 'visible texture', 'visible difference at most', written(visibleTexture.limit), 'thresholds', visibleTexture.basis),
+    row('texture', 'smoother side', textureLightness.enabled ? 'kL from texture' : 'kL from texture (switched off)', written(textureLightness.formula), '', textureLightness.basis),
     ...Object.entries(book.kinds).map(([kind, factor]) => row('kinds', kind, 'colour limit times', plainNumber(factor), '', book.bases?.kinds ?? unstated)),
     row('kinds', 'visible gap', gapFactor.enabled ? 'colour limit times' : 'colour limit times (switched off)', written(gapFactor.formula), '', gapFactor.basis),
     ...book.caps.map((cap): BookRow => ({

@@ -10,7 +10,7 @@ const insidePoints = 256;
 /** Values a joint is likely to have; every variable is known. */
 export const typicalVariables: RuleVariables = {
   gapMm: 0.5, viewMm: 700, gapArcmin: 2.5, fieldDeg: 10, lengthMm: 300, tiltDeg: 0, meanL: 28, meanC: 1.5, meanGloss: 2,
-  minSa: 8, maxSa: 8, minSal: 0.3, maxSal: 0.3, visibility: 1,
+  minSa: 8, maxSa: 8, minSal: 0.3, maxSal: 0.3, minVisibleContrast: 15, maxVisibleContrast: 15, visibility: 1,
 };
 
 const possible = (point: RuleVariables): boolean => orderedVariables.every(([low, high]) => point[low] <= point[high]);
@@ -26,7 +26,7 @@ function radicalInverse(index: number, base: number): number {
   return sum;
 }
 
-const primes = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43];
+const primes = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53];
 
 /** Corners of the documented ranges of the named variables, then 256 points inside; the other variables stay typical. */
 function* testPoints(names: readonly (keyof RuleVariables)[]): Generator<RuleVariables> {

@@ -5,7 +5,7 @@ import type { GlossRule } from './rule-book.ts';
 export function glossRuleText(rule: GlossRule): string {
   switch (rule.kind) {
     case 'limit':
-      return `${typeof rule.limit === 'number' ? plainNumber(rule.limit) : rule.limit} GU at ${rule.angle}°`;
+      return `${typeof rule.limit === 'number' ? plainNumber(rule.limit) : rule.limit} GU at ${rule.angle}°${rule.haze === undefined ? '' : `, haze within ${plainNumber(rule.haze.limit)}`}`;
     case 'level':
       return `max(${plainNumber(rule.floor)}, ${plainNumber(rule.share * 100)} % of the mean) GU at 60° up to ${plainNumber(rule.switchGu60)} GU, above it ${plainNumber(rule.limit20)} GU at 20°`;
     case 'not applicable':

@@ -42,7 +42,7 @@ const rows: readonly Row[] = [
     wanted: { spots: 8, rotations: 4 } },
   { material: 'thread', family: 'pile', colourLimit: 1.5, kL: 2, lightnessCap: 2, gloss: pileGloss, readingSd: [0.50, 0.15, 0.20], glossSd: 0.1, wanted: { spots: 4 } },
   { material: 'gloss-black', family: 'shiny', colourLimit: 0.8, kL: 1, lightnessCap: 0.8,
-    gloss: { kind: 'limit', limit: 5, angle: 20, basis: `${commonPractice}; haze is shown beside it where it was measured` },
+    gloss: { kind: 'limit', limit: 5, angle: 20, haze: { limit: 10, basis: assumption }, basis: commonPractice },
     readingSd: [0.10, 0.04, 0.05], glossSd: 0.6, wanted: { spots: 5 } },
   { material: 'decor-film', family: 'shiny', colourLimit: 1, kL: 1, lightnessCap: 1, gloss: glossByLevel, readingSd: [0.20, 0.06, 0.08], glossSd: 0.2, wanted: { spots: 5 } },
   { material: 'metallised', family: 'shiny', colourLimit: 1.5, kL: 1, gloss: metalGloss, readingSd: [0.30, 0.08, 0.10], glossSd: 1.5, wanted: { spots: 5 }, advisory: true },

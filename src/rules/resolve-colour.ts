@@ -1,4 +1,5 @@
 import type { JointKind } from '../cabin/cabin.ts';
+import type { FormulaName } from '../colour/difference-formula.ts';
 import type { CombinedClass } from './combine-classes.ts';
 import type { CompiledRule, CompiledValue } from './compile-rule.ts';
 import type { SideWithClass } from './default-intent.ts';
@@ -7,7 +8,7 @@ import type { ResolvedComponent, ResolvedRule, RuleBook, RuleVariables } from '.
 
 export interface ColourInput {
   readonly book: RuleBook;
-  readonly gapFactor: CompiledValue;
+  readonly formulas: { readonly gapFactor: CompiledValue; readonly textureLightness: CompiledValue };
   readonly sides: readonly [SideWithClass, SideWithClass];
   /** What the classes give; undefined where the book lacks one of the materials. */
   readonly combined: CombinedClass | undefined;
@@ -22,18 +23,28 @@ type NotJudged = Pick<ResolvedRule['colour'], 'notJudged' | 'notJudgedKind'>;
  * The factors on the colour limit and on the classes' cap of dL*. The kind's factor is left out where the winning rule names
  * that kind and gives the limit for it; the gap factor acts only where the book switches it on, and not on parts seen together from afar.
  */
-function limitFactors({ book, gapFactor, winner, kind, variables }: ColourInput): ResolvedRule['factors'] {
+function limitFactors({ book, formulas, winner, kind, variables }: ColourInput): ResolvedRule['factors'] {
   const factors: { name: string; value: number; basis: string }[] = [];
   const ownLimit = winner?.limit !== undefined && winner.rule.kind !== undefined;
   if (book.kinds[kind] !== 1 && !ownLimit) {
     factors.push({ name: `kind of joint: ${kind}`, value: book.kinds[kind], basis: book.bases?.kinds ?? 'no basis given' });
   }
   if (book.gapFactor.enabled && kind !== 'sightline') {
-    const value = gapFactor.at(variables);
+    const value = formulas.gapFactor.at(variables);
     if (Number.isFinite(value) && value > 0 && value !== 1) factors.push({ name: 'visible gap', value, basis: book.gapFactor.basis });
   }
   return factors;
 }
+
+/** kL that the book takes from the texture of the smoother side: where it is switched on, known, and larger than what stands without it. */
+function kLFromTexture({ book, formulas, combined, winner, variables }: ColourInput): number | undefined {
+  if (!book.textureLightness.enabled || winner?.kL !== undefined || !hasLightnessFactor(winner?.rule.colour?.formula ?? book.formula)) return undefined;
+  const value = formulas.textureLightness.at(variables);
+  return Number.isFinite(value) && value > (combined?.kL ?? 1) ? value : undefined;
+}
+
+/** CIE76 has no factors, and in CMC(l:c) l is part of the formula. */
+export const hasLightnessFactor = (formula: FormulaName): boolean => formula !== 'cie76' && formula !== 'cmc';
 
 const unknownOf = (values: readonly CompiledValue[], variables: RuleVariables): readonly string[] =>
   [...new Set(values.flatMap((value) => value.variables.filter((name) => Number.isNaN(variables[name]))))];
@@ -78,8 +89,9 @@ export function resolveColour(input: ColourInput): { readonly colour: ResolvedRu
   const factors = limitFactors(input);
   const factor = factors.reduce((product, each) => product * each.value, 1);
   const limit = decimal((winner?.limit?.at(variables) ?? combined?.limit ?? 0) * factor);
+  const fromTexture = kLFromTexture(input);
   const k = {
-    kL: winner?.kL?.at(variables) ?? combined?.kL ?? 1,
+    kL: winner?.kL?.at(variables) ?? fromTexture ?? combined?.kL ?? 1,
     kC: winner?.kC?.at(variables) ?? 1,
     kH: winner?.kH?.at(variables) ?? 1,
   };
@@ -96,6 +108,7 @@ export function resolveColour(input: ColourInput): { readonly colour: ResolvedRu
     colour: {
       formula: winner?.rule.colour?.formula ?? book.formula,
       ...(usable ? k : { kL: 1, kC: 1, kH: 1 }),
+      ...(usable && fromTexture !== undefined ? { kLFromTexture: fromTexture } : {}),
       l: book.cmc?.l ?? 2,
       c: book.cmc?.c ?? 1,
       limit: usable ? limit : 0,

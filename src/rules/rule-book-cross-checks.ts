@@ -1,7 +1,7 @@
 import type { Draft, Faults } from '../cabin/schema/index.ts';
 import { nameHint } from '../cabin/schema/index.ts';
 import { lightByName, lightNames } from '../colour/index.ts';
-import type { LightRule, RuleBook } from './rule-book.ts';
+import type { GlossRule, LightRule, RuleBook } from './rule-book.ts';
 
 const hinted = (word: string, names: Iterable<string>): { hint?: string } => {
   const hint = nameHint(word, names);
@@ -27,6 +27,11 @@ function lights(faults: Faults, path: string, rules: readonly (Draft<LightRule> 
   });
 }
 
+function hazeAngle(faults: Faults, path: string, rule: Draft<GlossRule> | undefined): void {
+  if (rule?.kind !== 'limit' || rule.haze === undefined || rule.angle === undefined || rule.angle === 20) return;
+  faults.add('contradiction', { expected: 'a limit of haze with an angle of 20 degrees', found: `${rule.angle} degrees`, hint: 'Haze is read beside the mirror direction of the 20 degree geometry (ISO 13803).' }, `${path}.haze`);
+}
+
 /** Faults that need more than one field: names used twice or nowhere, limits the wrong way round, lights nobody knows. */
 export function crossChecks(book: Draft<RuleBook>, faults: Faults): void {
   const materials = (book.materials ?? []).map((row) => row?.material);
@@ -48,6 +53,8 @@ export function crossChecks(book: Draft<RuleBook>, faults: Faults): void {
     lights(faults, `rules[${index}].colour.lights`, rule?.colour?.lights);
   });
   lights(faults, 'lights', book.lights);
+  (book.materials ?? []).forEach((row, index) => hazeAngle(faults, `materials[${index}].gloss`, row?.gloss));
+  (book.rules ?? []).forEach((rule, index) => hazeAngle(faults, `rules[${index}].gloss`, rule?.gloss));
   const { minDL, maxDL } = book.toneStep ?? {};
   if (minDL !== undefined && maxDL !== undefined && minDL >= maxDL) {
     faults.add('out-of-order', { expected: 'minDL below maxDL', found: `${minDL} and ${maxDL}` }, 'toneStep');

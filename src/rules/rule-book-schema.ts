@@ -1,6 +1,6 @@
 import { checkNames, jointKinds } from '../cabin/cabin.ts';
 import type { Cap, CheckName, JointKind } from '../cabin/cabin.ts';
-import { boolean, list, name, number, object, oneOf, optional, remark, required, tuple } from '../cabin/schema/index.ts';
+import { boolean, list, name, number, object, oneOf, optional, remark, required, tuple, withDefault } from '../cabin/schema/index.ts';
 import type { Schema } from '../cabin/schema/index.ts';
 import { formulaNames } from '../colour/difference-formula.ts';
 import type { GeometryClass } from '../readings/reading.ts';
@@ -8,6 +8,7 @@ import { expression } from './expression-schema.ts';
 import { basesOf, materialClass, standardDeviations } from './material-schema.ts';
 import { bookValues } from './rule-book.ts';
 import type { RuleBook, Standing } from './rule-book.ts';
+import { textureLightness, visibleTexture } from './texture-defaults.ts';
 import { basis, factor, identifier, lightRules, pairRule, standing } from './rule-schema.ts';
 
 const share = (): Schema<number> => number({ min: 0, max: 1 });
@@ -76,6 +77,15 @@ export const ruleBookSchema: Schema<RuleBook> = object<RuleBook>('a rule book', 
     vdiClass: required(number({ min: 0, max: 45 })),
     basis: required(basis()),
   })),
+  visibleTexture: withDefault(object<RuleBook['visibleTexture']>('how textures are looked at', {
+    illuminanceLx: required(number({ above: 0, max: 200_000, unit: 'lx' })),
+    fieldMm: required(number({ above: 0, max: 10_000, unit: 'mm' })),
+    limit: required(expression({ positive: true })),
+    basis: required(basis()),
+  }), visibleTexture),
+  textureLightness: withDefault(object<RuleBook['textureLightness']>('kL from texture', {
+    enabled: required(boolean()), formula: required(expression({ positive: true })), basis: required(basis()),
+  }), textureLightness),
   toneStep: required(object<RuleBook['toneStep']>('the limits of a tone step', {
     minDL: required(positive(100)), maxDL: required(positive(100)), maxDH: required(positive(100)), basis: required(basis()),
   })),

@@ -31,9 +31,15 @@ export interface ComponentRule {
   readonly basis: Basis;
 }
 
+/** How two hazes may differ, in the unit that they were read in; judged at 20 degrees, where both sides have it. */
+export interface HazeLimit {
+  readonly limit: number;
+  readonly basis: Basis;
+}
+
 /** How two glosses may differ. */
 export type GlossRule =
-  | { readonly kind: 'limit'; readonly limit: Expression; readonly angle: GlossAngle; readonly basis: Basis }
+  | { readonly kind: 'limit'; readonly limit: Expression; readonly angle: GlossAngle; readonly haze?: HazeLimit; readonly basis: Basis }
   /** Level rule: max(floor, share of mean GU60) up to `switchGu60`, above it `limit20` at 20 degrees. */
   | { readonly kind: 'level'; readonly floor: number; readonly share: number; readonly switchGu60: number; readonly limit20: number; readonly basis: Basis }
   | { readonly kind: 'not applicable'; readonly reason: string; readonly basis: Basis };
@@ -140,6 +146,18 @@ export interface RuleBook {
     readonly vdiClass: number;
     readonly basis: Basis;
   };
+  /** How textures are looked at, and what two of them may differ by for the eye. */
+  readonly visibleTexture: {
+    /** On the parts, in the booth or the cabin. */
+    readonly illuminanceLx: number;
+    /** Side of the square that the eye takes in of a part. */
+    readonly fieldMm: number;
+    /** Largest visible difference of a match, in threshold units. */
+    readonly limit: Expression;
+    readonly basis: Basis;
+  };
+  /** Opt-in kL from the visible texture of the smoother side; the class's kL stands where it is larger. */
+  readonly textureLightness: { readonly enabled: boolean; readonly formula: Expression; readonly basis: Basis };
   readonly toneStep: { readonly minDL: number; readonly maxDL: number; readonly maxDH: number; readonly basis: Basis };
   readonly contrast: { readonly minDifference: number; readonly basis: Basis };
   readonly kinds: Readonly<Record<JointKind, number>>;
@@ -169,6 +187,8 @@ export interface RuleVariables {
   readonly maxSa: number;
   readonly minSal: number;
   readonly maxSal: number;
+  readonly minVisibleContrast: number;
+  readonly maxVisibleContrast: number;
   readonly visibility: number;
 }
 
@@ -204,7 +224,20 @@ export interface ResolvedComponent {
 
 export type ResolvedGloss =
   | { readonly applicable: false; readonly reason: string; readonly basis: Basis }
-  | { readonly applicable: true; readonly angle: GlossAngle; readonly limit: number; readonly standing: Standing; readonly basis: Basis };
+  | { readonly applicable: true; readonly angle: GlossAngle; readonly limit: number; readonly haze?: HazeLimit; readonly standing: Standing; readonly basis: Basis };
+
+/** A relaxing factor that a book has and may switch on, where it acts or would act on a joint. */
+export interface OptionalFactor {
+  readonly name: 'kL from texture' | 'visible gap';
+  readonly enabled: boolean;
+  /** kL, or the factor on the limit; undefined where it is switched on and a variable that it needs is not known. */
+  readonly value: number | undefined;
+  /** Names of the variables that are not known. */
+  readonly unknown: readonly string[];
+  readonly basis: Basis;
+  /** The colour limits with this one factor switched the other way. */
+  readonly otherwise?: ResolvedRule['colour'];
+}
 
 /** The rule that holds for one joint, all expressions evaluated. */
 export interface ResolvedRule {
@@ -218,6 +251,8 @@ export interface ResolvedRule {
     readonly kL: number;
     readonly kC: number;
     readonly kH: number;
+    /** kL where it comes from the texture of the smoother side. */
+    readonly kLFromTexture?: number;
     readonly l: number;
     readonly c: number;
     /** Limit before the lights' factors. */
@@ -236,7 +271,11 @@ export interface ResolvedRule {
     readonly basis: Basis;
   };
   readonly gloss: ResolvedGloss;
-  readonly texture: RuleBook['texture'] & { readonly standing: Standing };
+  readonly texture: RuleBook['texture'] & {
+    readonly standing: Standing;
+    /** `limit` is absent where a variable that it needs is not known. */
+    readonly visible: { readonly illuminanceLx: number; readonly fieldMm: number; readonly limit?: number; readonly basis: Basis };
+  };
   readonly metamerism: { readonly limit?: number; readonly standing: Standing };
   /** Standing of every check here: the book's, with what the winning rule changes. */
   readonly standing?: Readonly<Record<CheckName, Standing>>;
@@ -244,4 +283,6 @@ export interface ResolvedRule {
   readonly conditions: { readonly standing: Standing };
   /** Factors that were applied to the limit, in words, with their basis. */
   readonly factors: readonly { readonly name: string; readonly value: number; readonly basis: Basis }[];
+  /** Factors that the book may switch on, those that act and those that would. */
+  readonly optionalFactors: readonly OptionalFactor[];
 }

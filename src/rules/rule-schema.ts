@@ -4,7 +4,7 @@ import { list, name, number, object, oneOf, optional, patternText, plain, refine
 import type { Schema } from '../cabin/schema/index.ts';
 import { formulaNames } from '../colour/difference-formula.ts';
 import { expression } from './expression-schema.ts';
-import type { ComponentRule, GlossRule, LightRule, PairRule, Standing } from './rule-book.ts';
+import type { ComponentRule, GlossRule, HazeLimit, LightRule, PairRule, Standing } from './rule-book.ts';
 
 export const idPattern = /^[A-Za-z0-9][\w.-]*$/;
 export const identifier = (): Schema<string> => patternText(idPattern, 'bad-id', 'an id of letters, digits, points, hyphens and underscores');
@@ -65,11 +65,16 @@ const componentRule = (): Schema<ComponentRule> => refine(
   },
 );
 
+const hazeLimit = (): Schema<HazeLimit> => object<HazeLimit>('a limit of haze', {
+  limit: required(number({ above: 0, max: 1000 })), basis: required(basis()),
+});
+
 export const glossRule = (): Schema<GlossRule> => variant<GlossRule, 'kind'>('a gloss rule', 'kind', 'unknown-gloss-rule', {
   limit: object<Extract<GlossRule, { kind: 'limit' }>>('a gloss limit', {
     kind: required(oneOf(['limit'])),
     limit: required(expression({ positive: true })),
     angle: required(oneOf([20, 60, 85], 'unknown-angle')),
+    haze: optional(hazeLimit()),
     basis: required(basis()),
   }),
   level: object<Extract<GlossRule, { kind: 'level' }>>('a gloss limit by level', {

@@ -28,6 +28,9 @@ export const ruleVariables: readonly RuleVariable[] = [
   { name: 'maxSa', unit: 'µm', meaning: 'larger Sa of the two parts (ISO 25178-2)', range: [0.05, 100] },
   { name: 'minSal', unit: 'mm', meaning: 'smaller autocorrelation length Sal of the two parts (ISO 25178-2)', range: [0.01, 10] },
   { name: 'maxSal', unit: 'mm', meaning: 'larger autocorrelation length Sal of the two parts (ISO 25178-2)', range: [0.01, 10] },
+  { name: 'minVisibleContrast', unit: 'thresholds',
+    meaning: 'visible contrast of the less textured of the two parts at the viewing distance, in units of its threshold; of parts with a measured visible texture', range: [0, 500] },
+  { name: 'maxVisibleContrast', unit: 'thresholds', meaning: 'visible contrast of the more textured of the two parts, as above', range: [0, 500] },
   { name: 'visibility', unit: '1', meaning: 'weight of what a customer sees, the larger of the two parts', range: [0, 1] },
 ];
 
@@ -35,6 +38,7 @@ export const ruleVariables: readonly RuleVariable[] = [
 export const orderedVariables: readonly (readonly [keyof RuleVariables, keyof RuleVariables])[] = [
   ['minSa', 'maxSa'],
   ['minSal', 'maxSal'],
+  ['minVisibleContrast', 'maxVisibleContrast'],
 ];
 
 /** One function that expressions may call. */

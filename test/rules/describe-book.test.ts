@@ -18,6 +18,11 @@ describe('describeBook', () => {
     expect(find('FL11', 'required')).toMatchObject({ value: 'limit times 1.4' });
     expect(find('the book', 'formula')).toMatchObject({ value: 'CIEDE2000' });
     expect(find('visible gap', 'colour limit times (switched off)')).toMatchObject({ value: 'min(1.25, 1 + max(0, gapArcmin - 5)/220)', basis: 'assumption, no source' });
+    expect(find('smoother side', 'kL from texture (switched off)')).toMatchObject({ value: 'clamp(1 + (minVisibleContrast - 10)/40, 1, 2)', basis: expect.stringContaining('assumption, no source') });
+    expect(find('visible texture', 'visible difference at most')).toMatchObject({ group: 'texture', value: 'max(1, minVisibleContrast ^ 0.6)', unit: 'thresholds' });
+    expect(find('visible texture', 'illuminance on the parts')).toMatchObject({ value: '2000', unit: 'lx' });
+    expect(find('gloss-black', 'gloss')).toMatchObject({ value: '5 GU at 20°, haze within 10', basis: 'common practice, no source; haze: assumption, no source' });
+    expect(describeBook({ ...book, textureLightness: { ...book.textureLightness, enabled: true } }).some(({ name }) => name === 'kL from texture')).toBe(true);
     expect(find('upper-dash', 'gloss at most')).toMatchObject({ value: '2', unit: 'GU at 60°', caution: expect.stringContaining('responsible engineer') });
   });
 

@@ -81,8 +81,35 @@ describe('gloss', () => {
     ['gloss-black', 'decor-film', 40, 60, 4],
     ['gloss-black', 'moulded', 45, 60, 0.5],
     ['metallised', 'metallised', 20, 60, 2],
+    ['metallised', 'metallised', 110, 20, 5],
   ])('of %s with %s at a mean of %d GU: angle %d, limit %d', (a, b, meanGloss, angle, limit) => {
     expect(resolve(a, b, { kind: 'edge' }, { meanGloss }).gloss).toMatchObject({ applicable: true, angle, limit });
+  });
+
+  it('of a grained pair stays at 60 degrees whatever its level, unless the rule names another angle', () => {
+    // Common practice, no source: 60 degrees for grained parts; 85 on request (ASTM D523 names it below 10 GU60).
+    const grained = (material: string, meanGloss: number, rules: readonly PairRule[] = []) =>
+      compile({ rules }).resolve([side(material, { grain: 'fine' }), side(material)], { kind: 'edge' }, { ...typicalVariables, meanGloss }).gloss;
+    expect(grained('painted', 88)).toMatchObject({ applicable: true, angle: 60, limit: 8.8 });
+    expect(grained('decor-film', 75)).toMatchObject({ applicable: true, angle: 60, limit: 7.5 });
+    const asked: PairRule = { id: 'sheen', pair: ['painted', 'painted'], basis, gloss: { kind: 'limit', limit: 2, angle: 85, basis } };
+    expect(grained('painted', 3, [asked])).toMatchObject({ applicable: true, angle: 85, limit: 2 });
+  });
+
+  it('limits haze at 20 degrees, by the larger limit of the two sides', () => {
+    const haze = (a: string, b: string, meanGloss = 88) => {
+      const { gloss } = resolve(a, b, { kind: 'edge' }, { meanGloss });
+      return gloss.applicable ? gloss.haze?.limit : gloss.reason;
+    };
+    expect(haze('gloss-black', 'gloss-black')).toBe(10);
+    expect(haze('gloss-black', 'decor-film')).toBe(10);
+    expect(haze('gloss-black', 'decor-film', 40)).toBeUndefined();
+    expect(haze('painted', 'painted')).toBeUndefined();
+    const materials = book.materials.map((row) => (row.material === 'decor-film' ? { ...row, gloss: { kind: 'limit' as const, limit: 5, angle: 20 as const, haze: { limit: 14, basis: 'agreed' }, basis } } : row));
+    const both = compile({ materials });
+    for (const pair of [['gloss-black', 'decor-film'], ['decor-film', 'gloss-black']] as const) {
+      expect(both.resolve([side(pair[0]), side(pair[1])], { kind: 'edge' }, { ...typicalVariables, meanGloss: 88 }).gloss).toMatchObject({ haze: { limit: 14, basis: 'agreed' } });
+    }
   });
 
   it('is not applicable to pile, nor to metal against polymers', () => {
@@ -165,6 +192,75 @@ describe('kinds and gaps', () => {
     expect(rule.colour.limit).toBeCloseTo(0.7 * factor, 10);
     expect(rule.factors.map((each) => each.value)).toEqual(factor === 1 ? [] : [expect.closeTo(factor, 12)]);
     expect(on.resolve([side('moulded'), side('moulded')], { kind: 'sightline' }, { ...typicalVariables, gapArcmin }).colour.limit).toBe(0.91);
+  });
+});
+
+describe('factors that are switched on deliberately', () => {
+  const off = compile();
+  const on = compile({ textureLightness: { ...book.textureLightness, enabled: true } });
+  const of = (rules: CompiledRuleBook, a: string, b: string, variables: Partial<RuleVariables>, kind: 'gap' | 'sightline' = 'gap') =>
+    rules.resolve([side(a), side(b)], { kind }, { ...typicalVariables, ...variables });
+  const visible = (minVisibleContrast: number, maxVisibleContrast = 80): Partial<RuleVariables> => ({ minVisibleContrast, maxVisibleContrast });
+
+  // clamp(1 + (minVisibleContrast - 10) / 40, 1, 2), by hand. Assumption, no source.
+  it.each([[0, 1], [10, 1], [20, 1.25], [30, 1.5], [50, 2], [400, 2]])('a smoother side of %d thresholds has kL %d where it is on', (contrast, kL) => {
+    const rule = of(on, 'moulded', 'moulded', visible(contrast, 500));
+    expect(rule.colour.kL).toBeCloseTo(kL, 12);
+    expect(rule.colour.limit).toBe(0.7);
+    expect(of(off, 'moulded', 'moulded', visible(contrast, 500)).colour.kL).toBe(1);
+    // The cap on dL* in the dark is not widened.
+    expect(rule.colour.components[0]).toMatchObject({ min: -0.7, max: 0.7 });
+    expect(rule.why.includes('from the texture of the smoother side')).toBe(kL !== 1);
+  });
+
+  it('the smoother side decides: the other one changes nothing', () => {
+    expect(of(on, 'moulded', 'leather', visible(20, 20)).colour.kL).toBe(of(on, 'moulded', 'leather', visible(20, 500)).colour.kL);
+    // Pile against a smooth part: the class gives 1, the smoother side's texture 1.25.
+    expect(of(on, 'moulded', 'textile', visible(20)).colour.kL).toBe(1.25);
+  });
+
+  it('kL of the class stands where it is larger', () => {
+    expect(of(on, 'textile', 'textile', visible(20)).colour).toMatchObject({ kL: 2 });
+    expect(of(on, 'textile', 'textile', visible(20)).colour.kLFromTexture).toBeUndefined();
+    expect(of(on, 'textile', 'textile', visible(20)).optionalFactors).toEqual([]);
+  });
+
+  it('a rule that gives kL keeps it, and a formula without kL has no use for it', () => {
+    const own: PairRule = { id: 'own', pair: ['moulded', 'moulded'], basis, colour: { kL: 1.1 } };
+    const ruled = compile({ textureLightness: { ...book.textureLightness, enabled: true }, rules: [own] });
+    expect(of(ruled, 'moulded', 'moulded', visible(50)).colour.kL).toBe(1.1);
+    expect(of(ruled, 'moulded', 'moulded', visible(50)).optionalFactors).toEqual([]);
+    for (const formula of ['cmc', 'cie76'] as const) {
+      const other = compile({ formula, ...(formula === 'cmc' ? { cmc: { l: 2, c: 1 } } : { cmc: undefined }), textureLightness: { ...book.textureLightness, enabled: true } });
+      expect(of(other, 'moulded', 'moulded', visible(50)).colour.kL).toBe(1);
+      expect(of(other, 'moulded', 'moulded', visible(50)).optionalFactors).toEqual([]);
+    }
+  });
+
+  it('what is not known changes nothing and is named', () => {
+    const unknown = of(on, 'moulded', 'moulded', visible(Number.NaN, Number.NaN));
+    expect(unknown.colour.kL).toBe(1);
+    expect(unknown.optionalFactors).toEqual([
+      { name: 'kL from texture', enabled: true, value: undefined, unknown: ['minVisibleContrast'], basis: book.textureLightness.basis },
+    ]);
+    expect(of(off, 'moulded', 'moulded', visible(Number.NaN, Number.NaN)).optionalFactors).toEqual([]);
+    expect(of(off, 'moulded', 'moulded', visible(Number.NaN, Number.NaN)).texture.visible.limit).toBeUndefined();
+  });
+
+  it('each stands beside the rule with its switch turned, on or off', () => {
+    const both = { ...visible(30), gapArcmin: 49 };
+    const shown = (rules: CompiledRuleBook) => of(rules, 'moulded', 'moulded', both).optionalFactors.map(({ name, enabled, value, otherwise }) => [name, enabled, value, otherwise?.kL, otherwise?.limit]);
+    expect(shown(off)).toEqual([['kL from texture', false, 1.5, 1.5, 0.7], ['visible gap', false, 1.2, 1, 0.84]]);
+    expect(shown(on)).toEqual([['kL from texture', true, 1.5, 1, 0.7], ['visible gap', false, 1.2, 1.5, 0.84]]);
+    const all = compile({ textureLightness: { ...book.textureLightness, enabled: true }, gapFactor: { ...book.gapFactor, enabled: true } });
+    expect(shown(all)).toEqual([['kL from texture', true, 1.5, 1, 0.84], ['visible gap', true, 1.2, 1.5, 0.7]]);
+    expect(of(all, 'moulded', 'moulded', both, 'sightline').optionalFactors.map(({ name }) => name)).toEqual(['kL from texture']);
+  });
+
+  it('the limit of a visible difference grows with the texture it hides in', () => {
+    // max(1, c ^ 0.6): 32 ^ 0.6 is 8.
+    expect(of(off, 'moulded', 'moulded', visible(32)).texture.visible).toMatchObject({ illuminanceLx: 2000, fieldMm: 100, limit: expect.closeTo(8, 10) });
+    expect(of(off, 'moulded', 'moulded', visible(0.5)).texture.visible.limit).toBe(1);
   });
 });
 

@@ -57,6 +57,16 @@ const faults: readonly (readonly [string, unknown, string, string | undefined])[
   ['an unknown gloss angle', changed('materials[0].gloss.angle', 45), 'unknown-angle', 'materials[0].gloss.angle'],
   ['a gloss formula that can be 0', changed('materials[0].gloss.limit', '0.1 * meanGloss'), 'expression-out-of-range', 'materials[0].gloss.limit'],
   ['a gap formula with an unknown name', changed('gapFactor.formula', '1 + gapMM2'), 'unknown-name', 'gapFactor.formula'],
+  ['a texture formula with an unknown name', changed('textureLightness.formula', '1 + contrast'), 'unknown-name', 'textureLightness.formula'],
+  ['a texture formula that can be 0', changed('textureLightness.formula', 'minVisibleContrast / 10'), 'expression-out-of-range', 'textureLightness.formula'],
+  ['a switch as text', changed('textureLightness.enabled', 'off'), 'wrong-type', 'textureLightness.enabled'],
+  ['kL from texture without basis', changed('textureLightness.basis', undefined), 'missing-field', 'textureLightness.basis'],
+  ['no light to see textures by', changed('visibleTexture.illuminanceLx', 0), 'out-of-range', 'visibleTexture.illuminanceLx'],
+  ['a field of no size', changed('visibleTexture.fieldMm', -1), 'negative', 'visibleTexture.fieldMm'],
+  ['a visible limit that can be 0', changed('visibleTexture.limit', 'minVisibleContrast ^ 0.6'), 'expression-out-of-range', 'visibleTexture.limit'],
+  ['a limit of haze without basis', changed('materials[8].gloss.haze.basis', undefined), 'missing-field', 'materials[8].gloss.haze.basis'],
+  ['a limit of haze of 0', changed('materials[8].gloss.haze.limit', 0), 'out-of-range', 'materials[8].gloss.haze.limit'],
+  ['a limit of haze at 60 degrees', changed('materials[0].gloss.haze', { limit: 5, basis: 'x' }), 'contradiction', 'materials[0].gloss.haze'],
   ['a texture ratio above 1', changed('texture.ratio', [1.1, 1.25]), 'out-of-range', 'texture.ratio[0]'],
   ['a tone step the wrong way round', changed('toneStep.minDL', 20), 'out-of-order', 'toneStep'],
   ['a kind without factor', changed('kinds.seam', undefined), 'missing-field', 'kinds.seam'],
@@ -105,6 +115,16 @@ describe('restoreRuleBook', () => {
       { code: 'unknown-field', severity: 'warning', path: 'colourLimits' },
       { code: 'unknown-light', severity: 'warning', path: 'lights[1].light', hint: expect.stringContaining('LED-B3') },
     ]);
+  });
+
+  it('gives a book without them the way of looking at textures, and kL from texture switched off', () => {
+    const book = fresh();
+    delete book['visibleTexture'];
+    delete book['textureLightness'];
+    const { value, issues } = restoreRuleBook(book);
+    expect(issues).toEqual([]);
+    expect(value).toEqual(ruleBookById('ciede2000'));
+    expect(value!.textureLightness.enabled).toBe(false);
   });
 
   it('takes a material of the user\'s own with its rule', () => {
