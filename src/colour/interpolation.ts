@@ -90,9 +90,11 @@ export function interpolate(values: ArrayLike<number>, at: Interpolant): number 
  * Bringing a spectrum to a coarser grid samples it and does not smooth it.
  */
 export function resampleSpectrum(spectrum: Spectrum, startNm: Nanometres, stepNm: Nanometres, count: number): Spectrum {
+  const size = spectrum.values.length;
+  const visibleGrid = startNm === visibleStartNm && stepNm === 1 && count === visibleCount ? visibleInterpolants(spectrum.startNm, spectrum.stepNm, size) : undefined;
   const values = new Float64Array(count);
   for (let i = 0; i < count; i += 1) {
-    values[i] = interpolate(spectrum.values, interpolant(spectrum.startNm, spectrum.stepNm, spectrum.values.length, startNm + i * stepNm));
+    values[i] = interpolate(spectrum.values, visibleGrid?.[i] ?? interpolant(spectrum.startNm, spectrum.stepNm, size, startNm + i * stepNm));
   }
   return { startNm, stepNm, values };
 }

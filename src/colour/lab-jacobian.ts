@@ -1,3 +1,4 @@
+import type { Lab, Xyz } from '../quantities.ts';
 import { compressionSlope } from './cielab.ts';
 import { spectrumToXyz } from './tristimulus.ts';
 import type { Weights } from './weights.ts';
@@ -9,9 +10,7 @@ import type { Weights } from './weights.ts';
  * Source: derivative of ISO/CIE 11664-4:2019 on the summation of ASTM E308-15.
  */
 export function labJacobian(values: ArrayLike<number>, weights: Weights): Float64Array {
-  const xyz = spectrumToXyz(values, weights);
-  const slope = (i: 0 | 1 | 2): number => compressionSlope(xyz[i] / weights.white[i]) / weights.white[i];
-  const [x, y, z] = [slope(0), slope(1), slope(2)];
+  const [x, y, z] = slopesAt(spectrumToXyz(values, weights), weights);
   const count = weights.y.length;
   const jacobian = new Float64Array(3 * count);
   for (let i = 0; i < count; i += 1) {
@@ -21,4 +20,18 @@ export function labJacobian(values: ArrayLike<number>, weights: Weights): Float6
     jacobian[2 * count + i] = 200 * (fy - z * weights.z[i]);
   }
   return jacobian;
+}
+
+/** Slopes of the compressed ratios in X, Y and Z. */
+const slopesAt = (xyz: Xyz, { white }: Weights): Xyz => [
+  compressionSlope(xyz[0] / white[0]) / white[0], compressionSlope(xyz[1] / white[1]) / white[1], compressionSlope(xyz[2] / white[2]) / white[2],
+];
+
+/** What small changes of a spectrum do to its CIELAB, to first order: the rows of {@link labJacobian} times each change. */
+export function labChanges(values: ArrayLike<number>, changes: readonly ArrayLike<number>[], weights: Weights): readonly Lab[] {
+  const [x, y, z] = slopesAt(spectrumToXyz(values, weights), weights);
+  return changes.map((change): Lab => {
+    const [dX, dY, dZ] = spectrumToXyz(change, weights);
+    return [116 * y * dY, 500 * (x * dX - y * dY), 200 * (y * dY - z * dZ)];
+  });
 }

@@ -1,4 +1,5 @@
 import { inverse3, transform } from './three-by-three.ts';
+import { spectrumToXyz } from './tristimulus.ts';
 import type { Weights } from './weights.ts';
 
 /**
@@ -10,15 +11,23 @@ import type { Weights } from './weights.ts';
  * H. S. Fairman, Color Research and Application 12 (1987) 261-265; ISO 18314-4:2024, 8.3.3.
  */
 export function parametricMatch(standard: ArrayLike<number>, trial: ArrayLike<number>, weights: Weights): Float64Array {
-  const columns = [weights.x, weights.y, weights.z];
-  const dot = (a: ArrayLike<number>, b: ArrayLike<number>): number => {
-    let sum = 0;
-    for (let i = 0; i < weights.y.length; i += 1) sum += a[i] * b[i];
-    return sum;
-  };
-  const gap = Float64Array.from(weights.y, (_, i) => standard[i] - trial[i]);
-  const gram = columns.flatMap((a) => columns.map((b) => dot(a, b)));
+  const count = weights.y.length;
+  const gap = new Float64Array(count);
+  for (let i = 0; i < count; i += 1) gap[i] = standard[i] - trial[i];
+  const [u, v, w] = transform(gramInverse(weights), spectrumToXyz(gap, weights));
+  const matched = new Float64Array(count);
+  for (let i = 0; i < count; i += 1) matched[i] = trial[i] + weights.x[i] * u + weights.y[i] * v + weights.z[i] * w;
+  return matched;
+}
+
+const known = new WeakMap<Weights, readonly number[]>();
+
+/** (A'A)^-1; weights are few and live long. */
+function gramInverse(weights: Weights): readonly number[] {
+  const made = known.get(weights);
+  if (made !== undefined) return made;
+  const gram = [weights.x, weights.y, weights.z].flatMap((column) => spectrumToXyz(column, weights));
   const inverse = weights.y.length < 3 ? gram.map(() => NaN) : inverse3(gram);
-  const [u, v, w] = transform(inverse, [dot(weights.x, gap), dot(weights.y, gap), dot(weights.z, gap)]);
-  return Float64Array.from(weights.y, (_, i) => trial[i] + weights.x[i] * u + weights.y[i] * v + weights.z[i] * w);
+  known.set(weights, inverse);
+  return inverse;
 }

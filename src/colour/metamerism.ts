@@ -69,21 +69,30 @@ const atNanometres = (spectrum: Spectrum): Spectrum => resampleSpectrum(spectrum
  * The indices take the residual out in three ways; report the residual beside them.
  * Source: ISO 18314-4:2024; spectral correction 8.3.3 after Fairman 1987.
  */
-export function metamerism(standard: Spectrum, trial: Spectrum, conditions: MetamerismConditions): Metamerism {
-  if (!sameGrid(standard, trial)) return metamerism(atNanometres(standard), atNanometres(trial), conditions);
-  const { reference, test, observer, formula } = conditions;
-  const weights = { reference: weightsOf(standard, reference, observer), test: weightsOf(standard, test, observer) };
-  const xyzOf = (values: ArrayLike<number>) =>
-    ({ reference: spectrumToXyz(values, weights.reference), test: spectrumToXyz(values, weights.test) });
-  const labOf = (xyz: { reference: Xyz; test: Xyz }) =>
-    ({ reference: xyzToLab(xyz.reference, weights.reference.white), test: xyzToLab(xyz.test, weights.test.white) });
-  const [standardXyz, trialXyz] = [xyzOf(standard.values), xyzOf(trial.values)];
-  const [standardLab, trialLab] = [labOf(standardXyz), labOf(trialXyz)];
-  const matched = parametricMatch(standard.values, trial.values, weights.reference);
-  return {
-    residual: difference(formula, standardLab.reference, trialLab.reference),
-    multiplicative: multiplicativeIndex(standardXyz, trialXyz, weights.test.white, formula),
-    additive: additiveIndex(standardLab, trialLab, formula),
-    parametric: difference(formula, standardLab.test, xyzToLab(spectrumToXyz(matched, weights.test), weights.test.white)),
+export const metamerism = (standard: Spectrum, trial: Spectrum, { test, ...conditions }: MetamerismConditions): Metamerism =>
+  metamerismUnder(standard, trial, [test], conditions)[0];
+
+/** The same for several test lights; all that belongs to the reference light is computed once. */
+export function metamerismUnder(
+  standard: Spectrum, trial: Spectrum, tests: readonly Light[], conditions: Omit<MetamerismConditions, 'test'>,
+): readonly Metamerism[] {
+  if (!sameGrid(standard, trial)) return metamerismUnder(atNanometres(standard), atNanometres(trial), tests, conditions);
+  const { reference, observer, formula } = conditions;
+  const seen = (light: Light) => {
+    const weights = weightsOf(standard, light, observer);
+    const [standardXyz, trialXyz] = [spectrumToXyz(standard.values, weights), spectrumToXyz(trial.values, weights)];
+    return { weights, standardXyz, trialXyz, standardLab: xyzToLab(standardXyz, weights.white), trialLab: xyzToLab(trialXyz, weights.white) };
   };
+  const first = seen(reference);
+  const residual = difference(formula, first.standardLab, first.trialLab);
+  const matched = parametricMatch(standard.values, trial.values, first.weights);
+  return tests.map((light) => {
+    const { weights, standardXyz, trialXyz, standardLab, trialLab } = seen(light);
+    return {
+      residual,
+      multiplicative: multiplicativeIndex({ reference: first.standardXyz, test: standardXyz }, { reference: first.trialXyz, test: trialXyz }, weights.white, formula),
+      additive: additiveIndex({ reference: first.standardLab, test: standardLab }, { reference: first.trialLab, test: trialLab }, formula),
+      parametric: difference(formula, standardLab, xyzToLab(spectrumToXyz(matched, weights), weights.white)),
+    };
+  });
 }

@@ -1,6 +1,7 @@
 import type { Lab } from '../quantities.ts';
 import { inverse3, transform } from './three-by-three.ts';
 import { factoriseCurvature, solveCurvature } from './curvature.ts';
+import type { CurvatureFactors } from './curvature.ts';
 import { labJacobian } from './lab-jacobian.ts';
 import type { Light } from './lights.ts';
 import type { Observer } from './observers.ts';
@@ -17,23 +18,44 @@ const ridgeAtTenNm = 1e-6;
  * All NaN for fewer than three bands. The change of a black spectrum may go below zero: the result is a target, not a recipe.
  * Source: quadratic programme with equality constraints, solved in closed form by Lagrange multipliers.
  */
-export function smoothestChange(spectrum: Spectrum, light: Light, observer: Observer, dLab: Lab): Float64Array {
+export const smoothestChange = (spectrum: Spectrum, light: Light, observer: Observer, dLab: Lab): Float64Array =>
+  smoothestChanges(spectrum, light, observer, [dLab])[0];
+
+/** The same for several moves of one spectrum. */
+export function smoothestChanges(spectrum: Spectrum, light: Light, observer: Observer, dLabs: readonly Lab[]): readonly Float64Array[] {
   const count = spectrum.values.length;
-  if (count < 3) return new Float64Array(count).fill(NaN);
+  if (count < 3) return dLabs.map(() => new Float64Array(count).fill(NaN));
   const jacobian = labJacobian(spectrum.values, weightsOf(spectrum, light, observer));
   const rows = [0, 1, 2].map((row) => jacobian.subarray(row * count, (row + 1) * count));
-  const factors = factoriseCurvature(count, ridgeAtTenNm * (spectrum.stepNm / 10) ** 4);
+  const factors = curvatureOf(count, ridgeAtTenNm * (spectrum.stepNm / 10) ** 4);
   const shapes = rows.map((row) => solveCurvature(factors, row));
-  const dot = (a: Float64Array, b: Float64Array): number => a.reduce((sum, value, i) => sum + value * b[i], 0);
   const inverse = inverse3(rows.flatMap((row) => shapes.map((shape) => dot(row, shape))));
-  const change = new Float64Array(count);
-  // The second round takes out what rounding left of the first.
-  for (let round = 0; round < 2; round += 1) {
-    const left: Lab = [dLab[0] - dot(rows[0], change), dLab[1] - dot(rows[1], change), dLab[2] - dot(rows[2], change)];
-    const multipliers = transform(inverse, left);
-    for (let i = 0; i < count; i += 1) {
-      change[i] += shapes[0][i] * multipliers[0] + shapes[1][i] * multipliers[1] + shapes[2][i] * multipliers[2];
+  return dLabs.map((dLab) => {
+    const change = new Float64Array(count);
+    // The second round takes out what rounding left of the first.
+    for (let round = 0; round < 2; round += 1) {
+      const left: Lab = [dLab[0] - dot(rows[0], change), dLab[1] - dot(rows[1], change), dLab[2] - dot(rows[2], change)];
+      const multipliers = transform(inverse, left);
+      for (let i = 0; i < count; i += 1) {
+        change[i] += shapes[0][i] * multipliers[0] + shapes[1][i] * multipliers[1] + shapes[2][i] * multipliers[2];
+      }
     }
-  }
-  return change;
+    return change;
+  });
+}
+
+function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i += 1) sum += a[i] * b[i];
+  return sum;
+}
+
+const known = new Map<string, CurvatureFactors>();
+
+/** Factors depend on the grid alone, and grids are few. */
+function curvatureOf(count: number, ridge: number): CurvatureFactors {
+  const key = `${count} ${ridge}`;
+  const factors = known.get(key) ?? factoriseCurvature(count, ridge);
+  if (known.size < 64) known.set(key, factors);
+  return factors;
 }

@@ -1,4 +1,4 @@
-import { labJacobian, lightByName, smoothestChange, weightsFor } from '../colour/index.ts';
+import { labChanges, lightByName, smoothestChanges, weightsFor } from '../colour/index.ts';
 import type { Matrix3 } from '../quantities.ts';
 import type { ColourSample, JudgedLight } from './colour-sample.ts';
 
@@ -26,19 +26,16 @@ export function labCarrier(sample: Pick<ColourSample, 'spectrum' | 'lights'>): L
     lights.forEach((_, light) => identity(light));
     return carrier;
   }
-  const changes = [[1, 0, 0], [0, 1, 0], [0, 0, 1]].map(([L, a, b]) => smoothestChange(spectrum, reference, assumedObserver, [L, a, b]));
+  const changes = smoothestChanges(spectrum, reference, assumedObserver, [[1, 0, 0], [0, 1, 0], [0, 0, 1]]);
   const count = spectrum.values.length;
   lights.forEach((judged, light) => {
     if (isAssumed(judged)) {
       identity(light);
       return;
     }
-    const slopes = labJacobian(spectrum.values, weightsFor(judged.light, judged.observer, spectrum.startNm, spectrum.stepNm, count));
-    for (let i = 0; i < 3; i++) for (let k = 0; k < 3; k++) {
-      let entry = 0;
-      for (let n = 0; n < count; n++) entry += slopes[i * count + n] * changes[k][n];
-      carrier[9 * light + 3 * i + k] = entry;
-    }
+    labChanges(spectrum.values, changes, weightsFor(judged.light, judged.observer, spectrum.startNm, spectrum.stepNm, count)).forEach((moved, k) => {
+      for (let i = 0; i < 3; i++) carrier[9 * light + 3 * i + k] = moved[i];
+    });
   });
   // A spectrum that cannot carry a change (fewer than three bands, or black) leaves the deviation as it is.
   for (let light = 0; light < lights.length; light++) {

@@ -1,5 +1,5 @@
 import { formulaLabel } from '../../colour/formula-label.ts';
-import { metamerism } from '../../colour/metamerism.ts';
+import { metamerismUnder } from '../../colour/metamerism.ts';
 import type { Metamerism } from '../../colour/metamerism.ts';
 import type { Spectrum } from '../../colour/spectrum.ts';
 import type { Light } from '../../colour/lights.ts';
@@ -33,12 +33,12 @@ export function metamerismCheck(
   if (standard === undefined || trial === undefined || referenceLight === undefined) {
     return { ...base, verdict: 'no data', simple: 'no data', cause: 'missing data', sentence: 'Metamerism: needs the spectra of both sides.' };
   }
-  const found = tests.flatMap((name): IndexUnderLight[] => {
-    const test = lightOf(name);
-    return test === undefined ? [] : [{
-      light: name, index: metamerism(standard, trial, { reference: referenceLight, test, observer: book.observer, formula: ruleFormula(rule) }),
-    }];
+  const known = tests.flatMap((name) => {
+    const light = lightOf(name);
+    return light === undefined ? [] : [{ name, light }];
   });
+  const indices = metamerismUnder(standard, trial, known.map(({ light }) => light), { reference: referenceLight, observer: book.observer, formula: ruleFormula(rule) });
+  const found = indices.map((index, position): IndexUnderLight => ({ light: known[position].name, index }));
   const worst = [...found].sort((first, second) => second.index.multiplicative - first.index.multiplicative)[0];
   if (worst === undefined) {
     return { ...base, verdict: 'not applicable', simple: 'not applicable', sentence: 'Metamerism: the rule asks for one light only.' };
