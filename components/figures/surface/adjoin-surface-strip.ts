@@ -21,6 +21,9 @@ const usualViewMm = 700;
 const near = '300px';
 const far = '3000px';
 
+/** Of the window, and of whatever scrolls in it. */
+const within = (margin: string): IntersectionObserverInit & { readonly scrollMargin: string } => ({ rootMargin: margin, scrollMargin: margin });
+
 export interface Painted {
   readonly painted: Painting;
   readonly contrast: readonly [number, number];
@@ -61,10 +64,10 @@ export class AdjoinSurfaceStrip extends LitElement {
     this.visible = entries.some((entry) => entry.isIntersecting);
     if (this.visible) this.paint();
     else surfacePainter.giveUp(this);
-  }, { rootMargin: near });
+  }, within(near));
   private readonly distance = new IntersectionObserver((entries) => {
     if (!entries.some((entry) => entry.isIntersecting)) this.clear();
-  }, { rootMargin: far });
+  }, within(far));
 
   constructor() {
     super();

@@ -38,7 +38,7 @@ export function surfaceNotes(
   const [plain, matt] = [listed(({ grain }) => grain === undefined), listed(({ gloss }) => gloss === undefined)];
   const from = grains.some(({ kind }) => kind === 'made') ? 'Sa, Sal, Str and gloss' : measured === '' ? 'gloss' : 'heights and gloss';
   const notes = [`Simulation from ${from}; not a photograph.`];
-  if (grains.some((grain) => grain.kind === 'made' && grain.pattern !== 'random')) notes.push('The pattern of the grain is assumed, its depth, size and direction are not.');
+  if (grains.some((grain) => grain.kind === 'made' && grain.pattern !== 'random')) notes.push('The pattern of the grain is assumed; its depth, size and stretch are not.');
   if (measured !== '') notes.push(`Heights of ${measured} as measured.`);
   if (plain !== '') notes.push(`No texture reading of ${plain}: drawn plain.`);
   if (matt !== '') notes.push(`No gloss reading of ${matt}: drawn matt.`);
