@@ -158,11 +158,7 @@ function spreadOf(
 ) {
   const { assumed } = context.book;
   const carriers = samples.map((sample) => context.carrier(sample));
-  const pooled = samples.map((sample, index) =>
-    pooledCovariance(
-      carriedCovariance(scaleMatrix3(covarianceOfSd(sides[index].readingSd), 1 / rotationsPerSpot(groups[index].readings)), carriers[index]),
-      sample.covariance, sample.spots, assumed.priorReadings,
-    ));
+  const pooled = samples.map((sample, index) => spreadOfSpot(context, sides[index].readingSd, groups[index], sample));
   const measured = groups.map((group) => measuredSide(group, context.index.instruments));
   const likeSurfaces = sides[0].surface === sides[1].surface && sides[0].family === sides[1].family;
   const correlation = instrumentCorrelation(
@@ -175,4 +171,18 @@ function spreadOf(
     firstCarrier: carriers[0], secondCarrier: carriers[1], assumedSd: assumed.agreementSd,
   });
   return { first: pooled[0], second: pooled[1], firstSpots: samples[0].spots, secondSpots: samples[1].spots, instrument: term.covariance };
+}
+
+/** Covariance of one spot of a side: what was seen, weighted with what is assumed for one reading. A part brings the same one to all its joints. */
+function spreadOfSpot(context: JudgeContext, readingSd: ColourSide['readingSd'], group: ReadingGroup, sample: ColourSample): Float64Array {
+  const { priorReadings } = context.book.assumed;
+  const key = `${readingSd.join(' ')} ${priorReadings}`;
+  const known = context.memory.spreads.get(sample) ?? new Map<string, Float64Array>();
+  context.memory.spreads.set(sample, known);
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const assumed = scaleMatrix3(covarianceOfSd(readingSd), 1 / rotationsPerSpot(group.readings));
+  const made = pooledCovariance(carriedCovariance(assumed, context.carrier(sample)), sample.covariance, sample.spots, priorReadings);
+  known.set(key, made);
+  return made;
 }

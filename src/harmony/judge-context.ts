@@ -19,6 +19,8 @@ import { partNames } from './names.ts';
 export interface ReadingMemory {
   readonly samples: WeakMap<ReadingGroup, Map<string, ColourSample | undefined>>;
   readonly carriers: WeakMap<ColourSample, LabCarrier>;
+  /** Covariance of one spot of a sample, by what is assumed for its material. */
+  readonly spreads: WeakMap<ColourSample, Map<string, Float64Array>>;
   readonly masters: Map<string, readonly ReadingGroup[]>;
 }
 
@@ -41,7 +43,7 @@ export interface JudgeContext {
   readonly memory: ReadingMemory;
 }
 
-const emptyMemory = (): ReadingMemory => ({ samples: new WeakMap(), carriers: new WeakMap(), masters: new Map() });
+const emptyMemory = (): ReadingMemory => ({ samples: new WeakMap(), carriers: new WeakMap(), spreads: new WeakMap(), masters: new Map() });
 
 export function judgeContext(cabin: Cabin, rules: CompiledRuleBook, stage: string, asOf: string, memory: ReadingMemory = emptyMemory()): JudgeContext {
   const index = cabinIndex(cabin);

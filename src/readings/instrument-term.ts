@@ -50,12 +50,12 @@ export function instrumentTerm(input: InstrumentTermInput): InstrumentTerm {
   const cross = onRecord ?? own.covariance;
   const p = carriedCovariance(own.covariance, firstCarrier);
   const q = carriedCovariance(one ? own.covariance : other.covariance, secondCarrier);
-  const c = carriedCovariance(cross, firstCarrier, secondCarrier);
   const size = firstCarrier.length / 3;
   const covariance = new Float64Array(size * size);
-  for (let i = 0; i < size; i++) for (let j = 0; j < size; j++) {
-    const at = i * size + j;
-    covariance[at] = p[at] + q[at] - rho * (c[at] + c[j * size + i]);
+  for (let at = 0; at < covariance.length; at++) covariance[at] = p[at] + q[at];
+  if (rho !== 0) {
+    const c = carriedCovariance(cross, firstCarrier, secondCarrier);
+    for (let i = 0; i < size; i++) for (let j = 0; j < size; j++) covariance[i * size + j] -= rho * (c[i * size + j] + c[j * size + i]);
   }
   const assumedFor = [...new Set([
     ...(own.assumed ? [first.instrument?.id ?? ''] : []), ...(!one && other.assumed ? [second.instrument?.id ?? ''] : []),

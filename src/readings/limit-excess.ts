@@ -2,7 +2,6 @@ import { difference, localMetric } from '../colour/index.ts';
 import type { DifferenceFormula } from '../colour/difference-formula.ts';
 import type { Lab, Matrix3 } from '../quantities.ts';
 import { applyMatrix3, labDifference, multiplyMatrix3, traceMatrix3 } from './matrix3.ts';
-import { symmetricEigen } from './symmetric-matrix.ts';
 
 /** A difference with its first-order uncertainty and with the inflation by noise taken off. */
 export interface CorrectedValue {
@@ -43,16 +42,22 @@ export function correctedValue(formula: DifferenceFormula, standard: Lab, trial:
   };
 }
 
-/** Largest eigenvalue of Q S, both positive semidefinite, through the symmetric Q^1/2 S Q^1/2. */
+/**
+ * Largest eigenvalue of Q S, both symmetric and positive semidefinite: the largest root of their characteristic cubic, real because
+ * Q S is similar to the symmetric Q^1/2 S Q^1/2. Relative error below 1e-7 where two roots meet, else that of rounding.
+ * W. H. Press et al., Numerical Recipes, 3rd ed., section 5.6 (three real roots after F. Viete).
+ */
 export function largestSpread(metric: Matrix3, covariance: Matrix3): number {
-  const { values, vectors } = symmetricEigen(metric, 3);
-  const scaled = Array.from(vectors, (entry, index) => entry * Math.sqrt(Math.max(0, values[index % 3])));
-  const columns = [0, 1, 2].map((k): Lab => [scaled[k], scaled[3 + k], scaled[6 + k]]);
-  const inner = columns.flatMap((p) => columns.map((q) => {
-    const s = applyMatrix3(covariance, q);
-    return p[0] * s[0] + p[1] * s[1] + p[2] * s[2];
-  }));
-  return symmetricEigen(inner, 3).values[0];
+  const m = multiplyMatrix3(metric, covariance);
+  const mean = traceMatrix3(m) / 3;
+  if (!(mean > 0)) return mean === 0 ? 0 : NaN;
+  const minors = m[0] * m[4] - m[1] * m[3] + m[0] * m[8] - m[2] * m[6] + m[4] * m[8] - m[5] * m[7];
+  const determinant = m[0] * (m[4] * m[8] - m[5] * m[7]) - m[1] * (m[3] * m[8] - m[5] * m[6]) + m[2] * (m[3] * m[7] - m[4] * m[6]);
+  const p = Math.max(0, mean * mean - minors / 3);
+  const q = mean * (mean * mean - minors / 2) + determinant / 2;
+  const root = Math.sqrt(p);
+  const cosine = p * root > 0 ? Math.min(1, Math.max(-1, q / (p * root))) : 1;
+  return mean + 2 * root * Math.cos(Math.acos(cosine) / 3);
 }
 
 /**

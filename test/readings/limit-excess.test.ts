@@ -1,12 +1,54 @@
 import { describe, expect, test } from 'vitest';
 import type { Matrix3 } from '../../src/quantities.ts';
 import { decide } from '../../src/readings/decide.ts';
-import { correctedValue, limitExcess } from '../../src/readings/limit-excess.ts';
+import { correctedValue, largestSpread, limitExcess } from '../../src/readings/limit-excess.ts';
 import { judgeEvent } from '../../src/readings/judge-event.ts';
 import { criterionState } from '../../src/readings/stacked-excess.ts';
 import { contrastCriteria, matchCriteria, toneStepCriteria } from '../../src/readings/stacked-event.ts';
 
 const covariance: Matrix3 = [0.04, 0.01, 0.006, 0.01, 0.0225, 0.004, 0.006, 0.004, 0.01];
+
+describe('largestSpread', () => {
+  const product = (rows: readonly (readonly number[])[]): Matrix3 =>
+    rows.flatMap((p) => rows.map((q) => p.reduce((sum, value, k) => sum + value * q[k], 0))) as unknown as Matrix3;
+  /** Largest eigenvalue by powers of Q S, G. H. Golub and C. F. Van Loan, Matrix Computations, 7.3.1: coded here on its own. */
+  function byPowers(metric: Matrix3, spread: Matrix3): number {
+    let v = [0.6, -0.5, 0.62];
+    let value = 0;
+    const times = (m: Matrix3, x: readonly number[]) => [0, 1, 2].map((i) => m[3 * i] * x[0] + m[3 * i + 1] * x[1] + m[3 * i + 2] * x[2]);
+    for (let step = 0; step < 20_000; step++) {
+      const next = times(metric, times(spread, v));
+      value = Math.hypot(...next);
+      if (value === 0) return 0;
+      v = next.map((entry) => entry / value);
+    }
+    return value;
+  }
+
+  test('against powers of Q S over random pairs of full and lower rank', () => {
+    let state = 7;
+    const random = (): number => {
+      state = (state * 48271) % 2147483647;
+      return state / 2147483647 - 0.5;
+    };
+    for (let n = 0; n < 60; n++) {
+      const columns = 1 + (n % 3);
+      const rows = (count: number) => [0, 1, 2].map(() => Array.from({ length: count }, random));
+      const [metric, spread] = [product(rows(3)), product(rows(columns))];
+      const expected = byPowers(metric, spread);
+      expect(largestSpread(metric, spread) / expected).toBeCloseTo(1, 6);
+    }
+  });
+
+  test('equal, double and vanishing roots', () => {
+    const diagonal = (x: number, y: number, z: number): Matrix3 => [x, 0, 0, 0, y, 0, 0, 0, z];
+    expect(largestSpread(diagonal(1, 1, 1), diagonal(0.3, 0.3, 0.3))).toBeCloseTo(0.3, 7);
+    expect(largestSpread(diagonal(1, 1, 1), diagonal(0.3, 0.3, 0.1))).toBeCloseTo(0.3, 7);
+    expect(largestSpread(diagonal(1, 1, 1), diagonal(0.1, 0.1, 0.3))).toBeCloseTo(0.3, 12);
+    expect(largestSpread(diagonal(1, 4, 1), diagonal(0, 0.01, 0))).toBeCloseTo(0.04, 12);
+    expect(largestSpread(diagonal(1, 1, 1), diagonal(0, 0, 0))).toBe(0);
+  });
+});
 
 describe('correctedValue', () => {
   test('the worked pair: distance 0.374166, u 0.172896 by JCGM 100, 5.2, worked by hand', () => {
