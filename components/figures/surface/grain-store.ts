@@ -7,7 +7,7 @@ import { mapSlopes, unitSlopes } from './grain-slopes.ts';
 
 /** Field of a made grain, points on a side, and how finely Str is told apart. */
 const points = 1024;
-const strStep = 0.02;
+const strStep = 0.05;
 const seed = 1;
 const mostKept = 16;
 

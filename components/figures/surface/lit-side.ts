@@ -1,6 +1,6 @@
 import { lightOf } from './light-of-step.ts';
 import type { Rgb } from '../../../src/colour/rgb-gamut.ts';
-import { facetsUnderGrain } from '../../../src/gloss/roughness-under-grain.ts';
+import { facetsOfGloss, facetsUnderGrain } from '../../../src/gloss/roughness-under-grain.ts';
 import type { GrainSlopes } from './grain-slopes.ts';
 import type { GrainStore } from './grain-store.ts';
 import { lampSpread } from './lamp.ts';
@@ -30,14 +30,17 @@ export interface LitSide {
 const metalReflectance = 0.6;
 
 const widths = new Map<string, number>();
+/** Steps to a tenfold of gloss, and to a luminance factor of 1, between which a picture does not tell. */
+const glossSteps = 80;
+const reflectanceSteps = 40;
 
-/** The width of the facets takes tens of milliseconds to find, so it is kept. */
-function facetWidth(gloss: number, angle: 20 | 60 | 85, n: number, reflectance: number, meanSquareSlope: number): number {
-  const key = [gloss.toFixed(3), angle, n, reflectance.toFixed(3), meanSquareSlope.toFixed(5)].join(' ');
+/** Width of the facets with the grain in it. It takes tens of milliseconds to find, so alike readings share it. */
+function facetWidth(gloss: number, angle: 20 | 60 | 85, n: number, reflectance: number): number {
+  const [level, body] = [Math.round(Math.log10(Math.max(0.01, gloss)) * glossSteps), Math.round(reflectance * reflectanceSteps)];
+  const key = [level, angle, n, body].join(' ');
   let width = widths.get(key);
   if (width === undefined) {
-    width = facetsUnderGrain({ gloss, angle, n, reflectance, meanSquareSlope }).alpha;
-    if (widths.size > 500) widths.clear();
+    width = facetsOfGloss({ gloss: 10 ** (level / glossSteps), angle, n, reflectance: body / reflectanceSteps }).alpha;
     widths.set(key, width);
   }
   return width;
@@ -55,7 +58,9 @@ export function litSide({ rgb, grain, gloss, n, metal, seed }: SideRequest, stor
   const length = grain?.kind === 'made' ? grain.salMm : 1;
   const meanSquare = slopes === undefined ? 0 : slopes.meanSquare * scale * scale;
   const metalShare = metal ? 0.1 / metalReflectance : 1;
-  const facets = gloss === undefined ? undefined : facetWidth(gloss.gloss * metalShare, gloss.angle, n, metal ? 0 : luminance(light), meanSquare);
+  const facets = gloss === undefined ? undefined : facetsUnderGrain(
+    facetWidth(gloss.gloss * metalShare, gloss.angle, n, metal ? 0 : luminance(light)), meanSquare,
+  );
   return {
     light, n, metal, alpha: facets === undefined ? undefined : Math.hypot(facets, lampSpread),
     ...(slopes === undefined ? {} : {
