@@ -1,5 +1,6 @@
 export * from './adaptation.ts';
 export * from './bandpass.ts';
+export * from './batch/index.ts';
 export * from './cielab.ts';
 export * from './colour-inconstancy.ts';
 export * from './components.ts';
