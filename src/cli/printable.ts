@@ -6,8 +6,12 @@ export function printable(text: string): string {
   return text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]/gu, (character) => `\\u{${character.codePointAt(0)?.toString(16) ?? ''}}`);
 }
 
+/** Characters of one column each and one UTF-16 unit: Latin and Greek letters and common punctuation, no marks and no pictures. */
+const plain = /^[ -\u00a8\u00aa-\u00ad\u00af-\u02ff\u0370-\u03ff\u2010-\u2027]*$/u;
+
 /** Columns that a text takes in a terminal, East Asian wide characters counted as two and combining marks as none. */
 export function columnsOf(text: string): number {
+  if (plain.test(text)) return text.length;
   let columns = 0;
   for (const character of text) {
     if (/\p{M}/u.test(character)) continue;

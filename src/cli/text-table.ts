@@ -39,14 +39,16 @@ export function textTable(columns: readonly TableColumn[], rows: readonly TableR
 /** A sentence broken between words into lines of at most `columns`, each with the indent in front. A word that is longer has a line of its own. */
 export function wrapped(text: string, columns: number, indent = ''): string[] {
   const lines: string[] = [];
-  let line = indent;
+  let line = '';
+  let used = 0;
   for (const word of text.split(/ +/)) {
-    if (line.length > indent.length && columnsOf(line) + 1 + columnsOf(word) > columns) {
-      lines.push(line);
-      line = indent;
+    const wide = columnsOf(word);
+    if (line !== '' && indent.length + used + 1 + wide > columns) {
+      lines.push(indent + line);
+      [line, used] = ['', 0];
     }
-    line += line.length > indent.length ? ` ${word}` : word;
+    [line, used] = line === '' ? [word, wide] : [`${line} ${word}`, used + 1 + wide];
   }
-  lines.push(line);
+  lines.push(indent + line);
   return lines;
 }
