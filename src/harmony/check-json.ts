@@ -21,6 +21,7 @@ const check = (result: CheckResult) => ({
   indicative: result.indicative,
   cause: result.cause,
   spotsNeeded: result.spotsNeeded,
+  spotsOn: result.spotsOn,
   sentence: result.sentence,
   basis: result.basis,
   lights: result.lights,

@@ -7,6 +7,7 @@ import { differenceCovariance } from '../readings/difference-covariance.ts';
 import { judgeEvent } from '../readings/judge-event.ts';
 import type { EventVerdict } from '../readings/judge-event.ts';
 import type { Matrix3 } from '../quantities.ts';
+import type { GrowingSides } from '../readings/spots-that-decide.ts';
 import type { Criterion } from '../readings/stacked-event.ts';
 import { criterionState, lightCovariance } from '../readings/stacked-excess.ts';
 import type { CriterionState } from '../readings/stacked-excess.ts';
@@ -15,13 +16,11 @@ import type { ColourPair, PairLight } from './colour-pair.ts';
 import { spreadUnder } from './colour-pair.ts';
 import type { DecisionRule } from './decided.ts';
 import type { CriterionResult, LightResult, Verdict } from './judgement.ts';
-import { causeOfOpen } from './open-cause.ts';
+import { causeOfOpen, manyTimes } from './open-cause.ts';
 import type { CauseOfOpen } from './open-cause.ts';
 
 /** Draws for lights that are shown only: their probability is information, not a verdict. */
 const shownPoints = 512;
-/** So many times the largest sensible number of spots tell a scattering part from a value on its limit. */
-const manyTimes = 10;
 
 /** What is asked of the pair under one light; none where the light only shows the difference. */
 export interface LightDemand {
@@ -92,9 +91,9 @@ export function evaluateColour(pair: ColourPair, question: ColourQuestion): Colo
   return { ...verdictOf(outcome, judged.length), lights: results, worst: worstOf(results.filter((_, index) => isJudged(asked[index]))) };
 }
 
-/** Why the event is open, and how many spots a side would decide it, none above `maximum`. */
-export function causeOfOpenColour(pair: ColourPair, question: ColourQuestion, maximum: number): CauseOfOpen {
-  const event = colourEvent(pair, question);
+/** Why the event is open, and how many spots a growing side would decide it, none above `maximum`. */
+export function causeOfOpenColour(pair: ColourPair, question: ColourQuestion, maximum: number, grows: GrowingSides = 'both'): CauseOfOpen {
+  const event = { ...colourEvent(pair, question), grows };
   return causeOfOpen(colourSpotsNeeded(event, maximum), () => {
     const spots = manyTimes * maximum;
     const instrument = Float64Array.from(event.spread.instrument, () => 0);

@@ -12,7 +12,7 @@ import type { JudgedJoint } from './judge-joint.ts';
 import type { JointResult, Judgement, PartResult } from './judgement.ts';
 import { partBasis } from './part-bases.ts';
 import type { PartBasis } from './part-basis.ts';
-import { measurementRequests } from './requests.ts';
+import { measurementRequests } from './requests/measurement-requests.ts';
 import { judgeRuns, pathsOfMatches } from './runs.ts';
 import { summarise } from './summary.ts';
 
@@ -85,7 +85,7 @@ export function judgeWith(context: JudgeContext, bookIssues: readonly Issue[], s
     joints: results,
     parts,
     runs: judgeRuns(context, bases, paths),
-    requests: measurementRequests(context, joints),
+    requests: measurementRequests(context, joints, parts, bases),
     issues: [...bookIssues, ...dataIssues(context)],
   };
   return { judgement, context, bases, joints, paths, bookIssues };

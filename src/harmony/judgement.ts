@@ -74,6 +74,8 @@ export interface CheckResult {
   readonly decisionVoid?: string;
   readonly cause?: OpenCause;
   readonly spotsNeeded?: number;
+  /** Whose spots `spotsNeeded` counts in a check of a part by itself; in a check of a joint it is those of each side. */
+  readonly spotsOn?: 'part' | 'part and master';
   /** Value that is shown but never counted: unlike conditions, advisory. */
   readonly indicative?: boolean;
   readonly sentence: string;
@@ -176,8 +178,12 @@ export interface RunResult {
 
 /** One line of the sheet that asks a supplier for readings. */
 export interface MeasurementRequest {
-  readonly joint: string;
+  /** Joint that the readings decide; undefined where they decide a check of the part by itself. */
+  readonly joint?: string;
   readonly check: CheckName;
+  /** Which of a part's checks: `colour` or `gloss` of its master, or the id of a cap. */
+  readonly subject?: string;
+  readonly quantity: 'colour' | 'gloss' | 'texture';
   readonly supplier: string;
   readonly part: string;
   readonly source: string;
@@ -187,7 +193,7 @@ export interface MeasurementRequest {
   readonly have: number;
   readonly instrument: string;
   readonly geometry: string;
-  /** Chance that the joint is decided with these readings; undefined where there is nothing to reckon it from. */
+  /** Chance that the check is decided with these readings; undefined where there is nothing to reckon it from. */
   readonly chance: number | undefined;
   readonly reason: string;
 }

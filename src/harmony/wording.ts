@@ -32,14 +32,29 @@ const causeWords: Record<OpenCause, string> = {
   'judged by eye': 'it has to be judged by eye',
 };
 
-export const causeSentence = (cause: OpenCause): string => causeWords[cause];
+/** The same of a part by itself, against its master or a cap. */
+const causeWordsOfPart: Partial<Record<OpenCause, string>> = {
+  'instruments disagree': 'the instrument may be off by more than is left',
+  'spread of the part': 'the readings of the part scatter too much for any sensible number of spots',
+};
+
+export const causeSentence = (cause: OpenCause, of: 'joint' | 'part' = 'joint'): string => (of === 'part' ? causeWordsOfPart[cause] : undefined) ?? causeWords[cause];
+
+/** Why a verdict is open, as far as the end of a sentence needs it. */
+export interface OpenWords {
+  readonly cause: OpenCause;
+  readonly spotsNeeded?: number;
+  readonly spotsOn?: 'part' | 'part and master';
+}
+
+const spotsWords = { each: 'a side', part: 'of the part', 'part and master': 'of the part and of its master' } as const;
 
 /** How sure a verdict is, as the end of a sentence. */
-export function certainty(verdict: CheckVerdict, withinProbability: number | undefined, cause: OpenCause | undefined, spotsNeeded: number | undefined): string {
-  if (withinProbability === undefined) return verdict === 'open' && cause !== undefined ? `open: ${causeSentence(cause)}` : verdict;
+export function certainty(verdict: CheckVerdict, withinProbability: number | undefined, open: OpenWords | undefined, of: 'joint' | 'part' = 'joint'): string {
+  if (withinProbability === undefined) return verdict === 'open' && open !== undefined ? `open: ${causeSentence(open.cause, of)}` : verdict;
   if (verdict === 'holds') return `it holds, with a probability of ${chance(withinProbability)}`;
   if (verdict === 'clashes') return `it clashes; the probability of being within is ${chance(withinProbability)}`;
-  const why = cause === undefined ? 'the data cannot decide' : causeSentence(cause);
-  const spots = spotsNeeded === undefined ? '' : `; ${spotsNeeded} spots a side would decide`;
+  const why = open === undefined ? 'the data cannot decide' : causeSentence(open.cause, of);
+  const spots = open?.spotsNeeded === undefined ? '' : `; ${open.spotsNeeded} spots ${spotsWords[open.spotsOn ?? (of === 'part' ? 'part' : 'each')]} would decide`;
   return `open (${chance(withinProbability)} within): ${why}${spots}`;
 }

@@ -3,7 +3,7 @@ import { differenceCovariance } from './difference-covariance.ts';
 import type { DifferenceSpread } from './difference-covariance.ts';
 import { quasiNormal } from './quasi-normal.ts';
 import { spotsThatDecide } from './spots-that-decide.ts';
-import type { OpenReason } from './spots-that-decide.ts';
+import type { GrowingSides, OpenReason } from './spots-that-decide.ts';
 import { stackedExcess } from './stacked-excess.ts';
 import type { StackedLight } from './stacked-event.ts';
 import { stackedProbability } from './stacked-probability.ts';
@@ -14,12 +14,16 @@ export interface OpenColourCheck {
   readonly lights: readonly StackedLight[];
   readonly spread: DifferenceSpread;
   readonly confidence: number;
+  /** Sides on which more spots are to be had; the other one stays as it is. Both where absent. */
+  readonly grows?: GrowingSides;
 }
 
 export const defaultMaximumSpots = 50;
 const SEARCH_POINTS = 1024;
 const CHANCE_POINTS = 512;
 const NEW_MEANS = 64;
+/** Share of the largest variance below which an axis of a shift counts as none. */
+const TOLERANCE = 1e-6;
 
 function decidedBy(lights: readonly StackedLight[], covariance: Float64Array, confidence: number, points: number): boolean {
   const within = stackedProbability({ lights, covariance, points }).all;
@@ -29,51 +33,59 @@ function decidedBy(lights: readonly StackedLight[], covariance: Float64Array, co
   return decide({ rule: 'guarded', confidence, within, excess, inside }) !== 'open';
 }
 
-const withSpots = (spread: DifferenceSpread, spots: number): DifferenceSpread =>
-  ({ ...spread, firstSpots: Math.max(spots, spread.firstSpots), secondSpots: Math.max(spots, spread.secondSpots) });
+const withSpots = (spread: DifferenceSpread, spots: number, grows: GrowingSides): DifferenceSpread => ({
+  ...spread, firstSpots: Math.max(grows === 'second' ? 0 : spots, spread.firstSpots), secondSpots: Math.max(spots, spread.secondSpots),
+});
 
 /**
  * How many spots on each side (a side that has more keeps them) would decide a colour check if its values stayed as they are,
  * or what stands in the way. Guarded rule; probabilities of 1024 points, so the number may be off by one.
  */
 export function colourSpotsNeeded(check: OpenColourCheck, maximum = defaultMaximumSpots): OpenReason {
-  const { lights, spread, confidence } = check;
+  const { lights, spread, confidence, grows = 'both' } = check;
   const none = Float64Array.from(spread.instrument, () => 0);
-  return spotsThatDecide(Math.min(spread.firstSpots, spread.secondSpots), maximum, (spots, withInstruments) => {
-    const wanted = withSpots(withInstruments ? spread : { ...spread, instrument: none }, spots);
+  return spotsThatDecide(grows === 'second' ? spread.secondSpots : Math.min(spread.firstSpots, spread.secondSpots), maximum, (spots, withInstruments) => {
+    const wanted = withSpots(withInstruments ? spread : { ...spread, instrument: none }, spots, grows);
     return decidedBy(lights, differenceCovariance(wanted), confidence, SEARCH_POINTS);
   });
 }
 
 /**
- * Chance that a colour check is decided once each side has `spots` spots.
- * The new means are drawn about the present ones with the variance that the added spots take away, S/n - S/n' a side:
- * the predictive law of a mean whose truth is unknown (A. Gelman et al., Bayesian Data Analysis, 3rd ed., section 2.5). The
- * instruments' deviation is taken to stay as it is. 64 seeded draws, each judged with 512 points: good to about 0.1.
+ * Chance that a colour check is decided once each growing side has `spots` spots, and the instruments add `instrumentThen` instead of what
+ * they add now. The new means are drawn about the present ones with the variance that is taken away, S/n - S/n' a side and that of the
+ * instruments: the predictive law of a mean whose truth is unknown (A. Gelman et al., Bayesian Data Analysis, 3rd ed., section 2.5).
+ * 64 seeded draws, each judged with 512 points: good to about 0.1.
  */
-export function chanceOfDeciding({ lights, spread, confidence }: OpenColourCheck, spots: number): number {
-  const wanted = withSpots(spread, spots);
+export function chanceOfDeciding(
+  { lights, spread, confidence, grows = 'both' }: OpenColourCheck, spots: number, instrumentThen: ArrayLike<number> = spread.instrument,
+): number {
+  const wanted = { ...withSpots(spread, spots, grows), instrument: instrumentThen };
   const covariance = differenceCovariance(wanted);
   const size = 3 * lights.length;
   const taken = (variance: ArrayLike<number>, have: number, then: number): Float64Array =>
     Float64Array.from(variance, (entry) => entry * (1 / have - 1 / then));
-  const first = principalFactor(taken(spread.first, spread.firstSpots, wanted.firstSpots), size, 1e-6);
-  const second = principalFactor(taken(spread.second, spread.secondSpots, wanted.secondSpots), size, 1e-6);
-  const dimension = first.rank + second.rank;
+  const factors = [
+    { of: 'standard', ...principalFactor(taken(spread.first, spread.firstSpots, wanted.firstSpots), size, TOLERANCE) },
+    { of: 'trial', ...principalFactor(taken(spread.second, spread.secondSpots, wanted.secondSpots), size, TOLERANCE) },
+    { of: 'trial', ...principalFactor(Float64Array.from(spread.instrument, (entry, at) => entry - instrumentThen[at]), size, TOLERANCE) },
+  ] as const;
+  const dimension = factors.reduce((sum, { rank }) => sum + rank, 0);
   if (dimension === 0) return Number(decidedBy(lights, covariance, confidence, CHANCE_POINTS));
   const normals = quasiNormal(dimension, NEW_MEANS, 1);
   let decided = 0;
   for (let row = 0; row < NEW_MEANS; row++) {
+    const shift = (side: 'standard' | 'trial', entry: number): number => {
+      let sum = 0;
+      let offset = row * dimension;
+      for (const { of, factor, rank } of factors) {
+        if (of === side) for (let k = 0; k < rank; k++) sum += factor[entry * rank + k] * normals[offset + k];
+        offset += rank;
+      }
+      return sum;
+    };
     const moved = lights.map((light, l): StackedLight => {
-      const shift = (factor: Float64Array, rank: number, offset: number, i: number): number => {
-        let sum = 0;
-        for (let k = 0; k < rank; k++) sum += factor[(3 * l + i) * rank + k] * normals[row * dimension + offset + k];
-        return sum;
-      };
-      const { standard: s, trial: t } = light;
-      const ofFirst = (i: number): number => s[i] + shift(first.factor, first.rank, 0, i);
-      const ofSecond = (i: number): number => t[i] + shift(second.factor, second.rank, first.rank, i);
-      return { ...light, standard: [ofFirst(0), ofFirst(1), ofFirst(2)], trial: [ofSecond(0), ofSecond(1), ofSecond(2)] };
+      const at = (side: 'standard' | 'trial', i: number): number => light[side][i] + shift(side, 3 * l + i);
+      return { ...light, standard: [at('standard', 0), at('standard', 1), at('standard', 2)], trial: [at('trial', 0), at('trial', 1), at('trial', 2)] };
     });
     if (decidedBy(moved, covariance, confidence, CHANCE_POINTS)) decided++;
   }

@@ -1,3 +1,6 @@
+/** Which sides of a comparison can be given more spots: a master is measured seldom, and a cap has no second side at all. */
+export type GrowingSides = 'both' | 'second';
+
 /** Why more spots help or do not. */
 export type OpenReason =
   | { readonly kind: 'too few spots'; readonly spots: number }

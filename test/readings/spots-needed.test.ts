@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { chanceOfDeciding, colourSpotsNeeded } from '../../src/readings/colour-spots-needed.ts';
 import { matchCriteria } from '../../src/readings/stacked-event.ts';
-import { scalarChanceOfDeciding, scalarSpotsNeeded } from '../../src/readings/scalar-spots-needed.ts';
+import { scalarEventChance, scalarEventSpotsNeeded } from '../../src/readings/scalar-event.ts';
 import { spotsThatDecide } from '../../src/readings/spots-that-decide.ts';
 import { normalGenerator } from './support/simulation.ts';
 
@@ -18,16 +18,16 @@ const scalar = (difference: number, instrumentVariance: number) => ({
 describe('in one dimension', () => {
   test('the number follows from u <= (1 - d) / 1.645: variance 0.25 / n', () => {
     // d = 0.8: n >= 0.25 * (1.6448536 / 0.2)^2 = 16.9.
-    expect(scalarSpotsNeeded(scalar(0.8, 0))).toEqual({ kind: 'too few spots', spots: 17 });
+    expect(scalarEventSpotsNeeded({ checks: [scalar(0.8, 0)], wanted: 'all' })).toEqual({ kind: 'too few spots', spots: 17 });
     // The same distance beyond the limit.
-    expect(scalarSpotsNeeded(scalar(1.2, 0))).toEqual({ kind: 'too few spots', spots: 17 });
+    expect(scalarEventSpotsNeeded({ checks: [scalar(1.2, 0)], wanted: 'all' })).toEqual({ kind: 'too few spots', spots: 17 });
   });
   test('an instrument term of sd 0.2 can never be outweighed; without it 17 spots would do', () => {
-    expect(scalarSpotsNeeded(scalar(0.8, 0.04))).toEqual({ kind: 'instruments disagree', spotsOnOneInstrument: 17 });
+    expect(scalarEventSpotsNeeded({ checks: [scalar(0.8, 0.04)], wanted: 'all' })).toEqual({ kind: 'instruments disagree', spotsOnOneInstrument: 17 });
   });
   test('a value on its limit', () => {
-    expect(scalarSpotsNeeded(scalar(1, 0))).toEqual({ kind: 'on the limit' });
-    expect(scalarSpotsNeeded(scalar(0.9, 0))).toEqual({ kind: 'on the limit' });
+    expect(scalarEventSpotsNeeded({ checks: [scalar(1, 0)], wanted: 'all' })).toEqual({ kind: 'on the limit' });
+    expect(scalarEventSpotsNeeded({ checks: [scalar(0.9, 0)], wanted: 'all' })).toEqual({ kind: 'on the limit' });
   });
   test('the chance is that of the predictive normal law, by independent draws', () => {
     const check = scalar(0.8, 0);
@@ -38,9 +38,9 @@ describe('in one dimension', () => {
       const mean = 0.8 + Math.sqrt(0.1) * normal();
       if (Math.abs(mean - 1) >= 1.6448536 * Math.sqrt(0.025)) decided++;
     }
-    expect(scalarChanceOfDeciding(check, 10)).toBeCloseTo(decided / 100_000, 1);
-    expect(Math.abs(scalarChanceOfDeciding(check, 10) - decided / 100_000)).toBeLessThan(0.02);
-    expect(scalarChanceOfDeciding(check, 2)).toBe(0);
+    expect(scalarEventChance({ checks: [check], wanted: 'all' }, 10)).toBeCloseTo(decided / 100_000, 1);
+    expect(Math.abs(scalarEventChance({ checks: [check], wanted: 'all' }, 10) - decided / 100_000)).toBeLessThan(0.02);
+    expect(scalarEventChance({ checks: [check], wanted: 'all' }, 2)).toBe(0);
   });
 });
 

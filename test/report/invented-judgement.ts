@@ -77,7 +77,7 @@ export function inventedJudgement(cabin: Cabin = smallCabin(), joints: readonly 
     joints, parts: parts(cabin),
     runs: [{ id: 'r1', parts: ['door-left', 'dash-lower', 'door-right'], value: 1.0512345678, limit: 0.91, limitUse: 1.15520283, light: 'D65', formula: 'CIEDE2000', verdict: 'clashes', simple: 'clashes', cautions: [], sentence: 'From Door left to Door right 1.05 of 0.91.', steps: [0, 0.6, 1.0512345678] }],
     requests: [{
-      joint: 'j5', check: 'colour', supplier: 'quill', part: 'door-left', source: 'ppx', specimen: 'do-1', spots: 12, have: 5, instrument: 'spectro-a', geometry: '45:0', chance: 0.9123456789, reason: 'Too few spots to decide.',
+      joint: 'j5', check: 'colour', quantity: 'colour', supplier: 'quill', part: 'door-left', source: 'ppx', specimen: 'do-1', spots: 12, have: 5, instrument: 'spectro-a', geometry: '45:0', chance: 0.9123456789, reason: 'Too few spots to decide.',
     }],
     issues: [{ code: 'uv-unknown', severity: 'warning', path: 'conditions[1]', found: 'UV state unknown', expected: 'a stated UV state' }],
   };

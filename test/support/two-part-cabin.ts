@@ -20,8 +20,11 @@ export interface SideOptions {
   readonly readings?: readonly Reading[];
   readonly gloss60?: number | null;
   readonly glossSpots?: number;
+  readonly glossConditions?: string;
   readonly sa?: number;
   readonly sal?: number;
+  readonly textureSpots?: number;
+  readonly textureConditions?: string;
   readonly grain?: string;
   readonly target?: Part['target'];
   readonly specimens?: readonly Specimen[];
@@ -33,6 +36,8 @@ export const conditionsList: readonly Conditions[] = [
   { id: 'sphere', instrument: 'one', geometry: 'di:8', apertureMm: 12, uv: 'excluded' },
   { id: 'gloss', instrument: 'meter' },
   { id: 'areal', instrument: 'profiler' },
+  { id: 'areal-two', instrument: 'profiler-two' },
+  { id: 'gloss-two', instrument: 'meter-two' },
 ];
 
 export const instrumentList: readonly Instrument[] = [
@@ -40,6 +45,8 @@ export const instrumentList: readonly Instrument[] = [
   { id: 'two', name: 'Spectrophotometer two', kind: 'spectrophotometer', serial: '2', calibratedOn: '2026-01-01', calibrationDays: 365 },
   { id: 'meter', name: 'Glossmeter', kind: 'glossmeter', serial: '3', calibratedOn: '2026-01-01', calibrationDays: 365 },
   { id: 'profiler', name: 'Profiler', kind: 'areal profiler', serial: '4', calibratedOn: '2026-01-01', calibrationDays: 365 },
+  { id: 'profiler-two', name: 'Profiler two', kind: 'areal profiler', serial: '5', calibratedOn: '2026-01-01', calibrationDays: 365 },
+  { id: 'meter-two', name: 'Glossmeter two', kind: 'glossmeter', serial: '6', calibratedOn: '2026-01-01', calibrationDays: 365 },
 ];
 
 /** Equal readings on every spot: the spread is then the assumed one, and the mean is the curve itself. */
@@ -47,20 +54,20 @@ export const spectra = (curve: readonly number[], spots = 5, conditions = 'annul
   quantity: 'spectrum', spot: { name: `s${spot}` }, conditions, startNm, stepNm, values: [...curve], measuredAt: '2026-02-01',
 }));
 
-export const glosses = (gloss: number, spots = 5, angle: 20 | 60 | 85 = 60): Reading[] => Array.from({ length: spots }, (_, spot) => ({
-  quantity: 'gloss', spot: { name: `g${spot}` }, conditions: 'gloss', angle, gloss, measuredAt: '2026-02-01',
+export const glosses = (gloss: number, spots = 5, angle: 20 | 60 | 85 = 60, conditions = 'gloss'): Reading[] => Array.from({ length: spots }, (_, spot) => ({
+  quantity: 'gloss', spot: { name: `g${spot}` }, conditions, angle, gloss, measuredAt: '2026-02-01',
 }));
 
-const textures = (sa: number, sal: number): Reading[] => Array.from({ length: 3 }, (_, spot) => ({
-  quantity: 'texture', spot: { name: `t${spot}` }, conditions: 'areal', parameters: { saUm: sa, salMm: sal, str: 0.7 }, measuredAt: '2026-02-01',
+const textures = (sa: number, { sal = 0.4, textureSpots = 3, textureConditions = 'areal' }: SideOptions): Reading[] => Array.from({ length: textureSpots }, (_, spot) => ({
+  quantity: 'texture', spot: { name: `t${spot}` }, conditions: textureConditions, parameters: { saUm: sa, salMm: sal, str: 0.7 }, measuredAt: '2026-02-01',
 }));
 
 /** One part with one source and one specimen. */
 export function partOf(id: string, name: string, options: SideOptions): Part {
   const readings: Reading[] = [
     ...(options.readings ?? spectra(options.curve ?? spectrumOf(() => 0.06), options.spots ?? 5, options.conditions ?? 'annular')),
-    ...(options.gloss60 === null ? [] : glosses(options.gloss60 ?? 2, options.glossSpots ?? 5)),
-    ...(options.sa === undefined ? [] : textures(options.sa, options.sal ?? 0.4)),
+    ...(options.gloss60 === null ? [] : glosses(options.gloss60 ?? 2, options.glossSpots ?? 5, 60, options.glossConditions)),
+    ...(options.sa === undefined ? [] : textures(options.sa, options)),
   ];
   return {
     id, name, zone: options.zone ?? 'door', hand: 'none',

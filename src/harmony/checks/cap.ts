@@ -2,11 +2,14 @@ import type { Cap } from '../../cabin/cabin.ts';
 import type { JudgedLight } from '../../readings/colour-sample.ts';
 import { agreementCovariance } from '../../readings/instrument-term.ts';
 import { measuredSide } from '../../readings/measured-side.ts';
-import { pooledVariance } from '../../readings/sample-covariance.ts';
-import { spotVariance } from '../../readings/scalar-variance.ts';
+import type { OpenScalarCheck } from '../../readings/open-scalar-check.ts';
+import { scalarDifferenceVariance } from '../../readings/scalar-variance.ts';
+import type { ScalarSide } from '../../readings/scalar-variance.ts';
+import { rotationsPerSpot } from '../../readings/spots.ts';
 import { decided } from '../decided.ts';
 import type { JudgeContext } from '../judge-context.ts';
 import type { CheckResult } from '../judgement.ts';
+import { causeOfOpenScalar } from '../open-cause.ts';
 import type { PartBasis } from '../part-basis.ts';
 import { atMost } from '../scalar-comparison.ts';
 import { certainty, figure, percentOfLimit } from '../wording.ts';
@@ -18,10 +21,13 @@ export function capsOf(context: JudgeContext, zone: string): readonly Cap[] {
   return [...own, ...fromBook];
 }
 
-interface CappedValue {
-  readonly value: number;
-  readonly uncertainty: number;
+/** A part's value that a cap limits, as one-dimensional statistics, and what to call it. */
+export interface CappedValue {
+  readonly question: OpenScalarCheck;
   readonly what: string;
+  readonly instrument: string;
+  /** Geometry, or the angle of gloss, as requests name it. */
+  readonly geometry: string;
 }
 
 /** One cap of a part's zone on its gloss or lightness, judged one-sided. */
@@ -36,36 +42,52 @@ export function capCheck(context: JudgeContext, basis: PartBasis, cap: Cap): Che
   if (cap.quantity === 'gloss' && basis.materialClass?.gloss.kind === 'not applicable') {
     return { ...base, verdict: 'not applicable', simple: 'not applicable', limit: cap.max, sentence: `${name}: ${basis.materialClass.gloss.reason}; the gloss cap of its zone does not apply.` };
   }
-  const found = cap.quantity === 'gloss' ? cappedGloss(context, basis, cap.angle ?? 60) : cappedLightness(context, basis);
+  const found = cappedValue(context, basis, cap);
   if (found === undefined) {
     const what = cap.quantity === 'gloss' ? `gloss at ${cap.angle ?? 60}°` : 'lightness under D65';
     return { ...base, verdict: 'no data', simple: 'no data', limit: cap.max, cause: 'missing data', sentence: `${name}: no reading of ${what} for the cap of its zone.` };
   }
-  const comparison = atMost(found.value, found.uncertainty, cap.max);
+  const { question, what } = found;
+  const { difference: value, first, second, priorReadings, instrumentVariance } = question;
+  const uncertainty = Math.sqrt(scalarDifferenceVariance(first, second, priorReadings, instrumentVariance));
+  const comparison = atMost(value, uncertainty, cap.max);
   const { verdict, simple } = decided(book.decision, comparison);
-  const limitUse = found.value / cap.max;
+  const limitUse = value / cap.max;
+  const open = verdict === 'open'
+    ? { ...causeOfOpenScalar({ checks: [question], wanted: 'all' }, book.assumed.maximumSpots), spotsOn: 'part' as const } : undefined;
   return {
-    ...base, verdict, simple, value: found.value, limit: cap.max, limitUse, uncertainty: found.uncertainty, withinProbability: comparison.within,
-    ...(verdict === 'open' ? { cause: 'on the limit' as const } : {}),
-    sentence: `${name}: ${found.what} ${figure(found.value)}, the zone allows ${figure(cap.max)} (${percentOfLimit(limitUse)} of the cap); `
-      + `${certainty(verdict, comparison.within, verdict === 'open' ? 'on the limit' : undefined, undefined)}.`,
+    ...base, verdict, simple, ...open, value, limit: cap.max, limitUse, uncertainty, withinProbability: comparison.within,
+    sentence: `${name}: ${what} ${figure(value)}, the zone allows ${figure(cap.max)} (${percentOfLimit(limitUse)} of the cap); ${certainty(verdict, comparison.within, open, 'part')}.`,
   };
 }
 
-function cappedGloss(context: JudgeContext, basis: PartBasis, angle: number): CappedValue | undefined {
+/** The value of a part that a cap limits; undefined without a reading of it. */
+export const cappedValue = (context: JudgeContext, basis: PartBasis, cap: Cap): CappedValue | undefined =>
+  (cap.quantity === 'gloss' ? cappedGloss(context, basis, cap.angle ?? 60, cap.max) : cappedLightness(context, basis, cap.max));
+
+/** A cap has one side: the other is the limit itself, which is certain. */
+const certainSide: ScalarSide = { sd: 0, spots: 1, assumedSd: 0 };
+
+const againstCap = ({ book }: JudgeContext, side: ScalarSide, value: number, instrumentVariance: number, max: number): OpenScalarCheck => ({
+  first: certainSide, second: side, grows: 'second', priorReadings: book.assumed.priorReadings, confidence: book.decision.confidence,
+  instrumentVariance, difference: value, compare: (difference, uncertainty) => atMost(difference, uncertainty, max),
+});
+
+const instrumentName = (context: JudgeContext, id: string): string => context.index.instruments.get(id)?.name ?? id;
+
+function cappedGloss(context: JudgeContext, basis: PartBasis, angle: number, max: number): CappedValue | undefined {
   const sample = basis.gloss?.samples.find((candidate) => candidate.angle === angle);
   if (sample === undefined) return undefined;
   const { assumed } = context.book;
   const side = { sd: sample.sd, spots: sample.spots, assumedSd: basis.materialClass?.glossSd ?? assumed.agreementGlossSd };
   const agreement = basis.gloss?.measured.instrument?.agreement?.glossSd ?? assumed.agreementGlossSd;
   return {
-    value: sample.mean,
-    uncertainty: Math.sqrt(spotVariance(side, assumed.priorReadings) / sample.spots + agreement * agreement),
-    what: `gloss at ${angle}°`,
+    question: againstCap(context, side, sample.mean, agreement * agreement, max),
+    what: `gloss at ${angle}°`, instrument: instrumentName(context, sample.instruments[0] ?? ''), geometry: `${angle}°`,
   };
 }
 
-function cappedLightness(context: JudgeContext, basis: PartBasis): CappedValue | undefined {
+function cappedLightness(context: JudgeContext, basis: PartBasis, max: number): CappedValue | undefined {
   const light = context.light('D65');
   if (light === undefined || basis.colour === undefined) return undefined;
   const asked: JudgedLight = { name: 'D65', light, observer: context.book.observer };
@@ -75,13 +97,11 @@ function cappedLightness(context: JudgeContext, basis: PartBasis): CappedValue |
     const mean = sample?.means[0];
     if (group === undefined || sample === undefined || mean === undefined) continue;
     const { assumed } = context.book;
-    const assumedSd = basis.materialClass?.readingSd[0] ?? assumed.agreementSd[0];
+    const side = { sd: Math.sqrt(sample.covariance[0]), spots: sample.spots, assumedSd: (basis.materialClass?.readingSd[0] ?? assumed.agreementSd[0]) / Math.sqrt(rotationsPerSpot(group.readings)) };
     const { instrument } = measuredSide(group, context.index.instruments);
-    const agreement = agreementCovariance(instrument, assumed.agreementSd).covariance[0];
     return {
-      value: mean[0],
-      uncertainty: Math.sqrt(pooledVariance(assumedSd * assumedSd, sample.covariance[0], sample.spots, assumed.priorReadings) / sample.spots + agreement),
-      what: `L* under D65 at ${geometry}`,
+      question: againstCap(context, side, mean[0], agreementCovariance(instrument, assumed.agreementSd).covariance[0], max),
+      what: `L* under D65 at ${geometry}`, instrument: instrumentName(context, group.instrument), geometry,
     };
   }
   return undefined;

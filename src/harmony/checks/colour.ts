@@ -88,7 +88,7 @@ export function colourCheck(input: JointInput): CheckResult {
   const missing = colour.missing.length > 0 ? ` There is no data under ${listed(colour.missing)}.` : '';
   return {
     ...shared, ...values, verdict, simple, ...open,
-    sentence: `${phrase}; ${certainty(verdict, evaluation.within, open?.cause, open?.spotsNeeded)}.${missing} ${input.grounds}.`,
+    sentence: `${phrase}; ${certainty(verdict, evaluation.within, open)}.${missing} ${input.grounds}.`,
   };
 }
 

@@ -2,12 +2,11 @@ import { instrumentCorrelation } from '../../readings/instrument-correlation.ts'
 import type { MeasuredSide } from '../../readings/instrument-correlation.ts';
 import { scalarInstrumentVariance } from '../../readings/instrument-term.ts';
 import type { GlossSample } from '../../readings/gloss-sample.ts';
-import { scalarSpotsNeeded } from '../../readings/scalar-spots-needed.ts';
-import type { OpenScalarCheck } from '../../readings/scalar-spots-needed.ts';
+import type { OpenScalarCheck } from '../../readings/open-scalar-check.ts';
 import { scalarDifferenceVariance } from '../../readings/scalar-variance.ts';
 import { decided } from '../decided.ts';
 import type { CheckResult } from '../judgement.ts';
-import { causeOfOpen } from '../open-cause.ts';
+import { causeOfOpenScalar } from '../open-cause.ts';
 import type { PartBasis } from '../part-basis.ts';
 import { outsideBand, withinBand } from '../scalar-comparison.ts';
 import { certainty, figure, percentOfLimit } from '../wording.ts';
@@ -18,7 +17,6 @@ import { borrowings } from './joint-input.ts';
 export const contrastFactor = 3;
 /** Spread of one gloss reading where the book does not know the material, GU. Assumption, no source. */
 const unknownMaterialSd = 0.2;
-const noSpread = 1e-6;
 
 const sampleAt = (side: PartBasis, angle: number): GlossSample | undefined => side.gloss?.samples.find((sample) => sample.angle === angle);
 
@@ -79,13 +77,11 @@ export function glossCheck(input: JointInput): CheckResult {
   const limit = contrast ? contrastFactor * rule.gloss.limit : rule.gloss.limit;
   const comparison = question.compare(question.difference, uncertainty);
   const { verdict, simple } = decided(book.decision, comparison);
-  const open = verdict === 'open'
-    ? causeOfOpen(scalarSpotsNeeded(question, book.assumed.maximumSpots), () => decided(book.decision, question.compare(question.difference, noSpread)).verdict !== 'open')
-    : undefined;
+  const open = verdict === 'open' ? causeOfOpenScalar({ checks: [question], wanted: 'all' }, book.assumed.maximumSpots) : undefined;
   const limitUse = contrast ? Math.min(1000, limit / Math.max(1e-3, value)) : value / limit;
   const asked = contrast ? `at least ${figure(limit)} GU asked` : `${figure(limit)} GU allowed`;
   return {
     ...shared, verdict, simple, ...open, value, limit, limitUse, ...(contrast ? { atLeast: true } : {}), uncertainty, withinProbability: comparison.within,
-    sentence: `${opening}: ${asked} (${percentOfLimit(limitUse)} of the limit); ${certainty(verdict, comparison.within, open?.cause, open?.spotsNeeded)}. By rule ${rule.id}, on ${question.second.spots} and ${question.first.spots} spots.${borrowed}`,
+    sentence: `${opening}: ${asked} (${percentOfLimit(limitUse)} of the limit); ${certainty(verdict, comparison.within, open)}. By rule ${rule.id}, on ${question.second.spots} and ${question.first.spots} spots.${borrowed}`,
   };
 }

@@ -64,6 +64,6 @@ export function nearMissCheck(input: JointInput): CheckResult | undefined {
   const end = verdict === 'clashes' ? ', and what lies between a match and a clear step reads as a failed match' : '';
   return {
     ...base, ...values, ...open, lights, verdict: wanting ? 'open' : verdict, simple: simple === 'holds' && wanting ? 'open' : simple,
-    sentence: `${phrase}. ${wanted}${end}; ${certainty(wanting ? 'open' : verdict, within, open?.cause, open?.spotsNeeded)}. ${input.grounds}.`,
+    sentence: `${phrase}. ${wanted}${end}; ${certainty(wanting ? 'open' : verdict, within, open)}. ${input.grounds}.`,
   };
 }

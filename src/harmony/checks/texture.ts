@@ -6,12 +6,15 @@ import { instrumentCorrelation } from '../../readings/instrument-correlation.ts'
 import type { MeasuredSide } from '../../readings/instrument-correlation.ts';
 import { scalarInstrumentVariance } from '../../readings/instrument-term.ts';
 import { scalarDifferenceVariance } from '../../readings/scalar-variance.ts';
+import type { OpenScalarCheck } from '../../readings/open-scalar-check.ts';
 import type { ArealParameters } from '../../readings/reading.ts';
+import { scalarEventState } from '../../readings/scalar-event.ts';
+import type { ScalarEvent } from '../../readings/scalar-event.ts';
 import { decided } from '../decided.ts';
 import type { CheckResult } from '../judgement.ts';
+import { causeOfOpenScalar } from '../open-cause.ts';
 import type { PartBasis } from '../part-basis.ts';
 import { withinBand } from '../scalar-comparison.ts';
-import type { ScalarComparison } from '../scalar-comparison.ts';
 import { certainty, figure, percentOfLimit } from '../wording.ts';
 import type { JointInput } from './joint-input.ts';
 import { borrowings } from './joint-input.ts';
@@ -23,8 +26,9 @@ const parameterOf: Record<TextureCriterionName, ArealName> = {
 /** Spread of one reading of Str and of the VDI class, which are not ratios. Assumption, no source. */
 const shapeSd = { str: 0.03, vdiClass: 0.3 } as const;
 
-interface JudgedCriterion extends TextureCriterion {
-  readonly comparison: ScalarComparison;
+interface JudgedCriterion extends Omit<TextureCriterion, 'within'> {
+  readonly question: OpenScalarCheck;
+  readonly within: number;
   /** Of the value as printed: ratio or difference. */
   readonly uncertainty: number;
   readonly limitUse: number;
@@ -53,53 +57,71 @@ export function textureCheck(input: JointInput): CheckResult {
       sentence: `Texture: no areal parameters of ${without.join(' or ')}; the same grain on the drawing is no proof.`,
     };
   }
-  const { criteria } = compareTexture(standard, trial, rule.texture);
-  const judged = criteria.map((criterion) => judge(criterion, input));
-  const worst = [...judged].sort((first, second) => first.comparison.within - second.comparison.within || second.limitUse - first.limitUse)[0];
+  const judged = judgedCriteria(input);
+  const worst = [...judged].sort((first, second) => first.within - second.within || second.limitUse - first.limitUse)[0];
   if (worst === undefined) {
     return { ...base, verdict: 'no data', simple: 'no data', cause: 'missing data', sentence: 'Texture: the two sides have no areal parameter in common.' };
   }
-  const contrast = rule.intent.texture === 'contrast';
-  const together = {
-    within: judged.reduce((product, { comparison }) => product * comparison.within, 1),
-    excess: Math.max(...judged.map(({ comparison }) => comparison.excess)),
-    inside: judged.every(({ comparison }) => comparison.inside),
-  };
-  const asked = contrast ? { within: 1 - together.within, excess: -together.excess, inside: !together.inside } : together;
-  const { verdict, simple } = decided(book.decision, asked);
+  const event = eventOf(judged, input);
+  const state = scalarEventState(event, event.checks.map(({ difference }) => difference), event.checks.map(uncertaintyOf));
+  const { verdict, simple } = decided(book.decision, state);
+  const open = verdict === 'open' ? causeOfOpenScalar(event, book.assumed.maximumSpots) : undefined;
   const phrase = `${worst.name} of ${names.trial} and ${names.standard} ${figure(worst.value)}, ${figure(worst.limit)} allowed (${percentOfLimit(worst.limitUse)} of the limit${isRelative(parameterOf[worst.name]) ? ', ratios by their logarithm' : ''})`;
   return {
-    ...base, verdict, simple, criterion: worst.name, value: worst.value, limit: worst.limit, limitUse: worst.limitUse,
-    uncertainty: worst.uncertainty, withinProbability: asked.within,
-    ...(verdict === 'open' ? { cause: 'on the limit' as const } : {}),
-    sentence: `Texture: ${phrase}${contrast ? '; a contrast is wanted' : ''}; ${certainty(verdict, asked.within, verdict === 'open' ? 'on the limit' : undefined, undefined)}. By rule ${rule.id}, on ${sides[1].texture?.sample.spots} and ${sides[0].texture?.sample.spots} spots.${borrowings(input, 'texture')}`,
+    ...base, verdict, simple, ...open, criterion: worst.name, value: worst.value, limit: worst.limit, limitUse: worst.limitUse,
+    uncertainty: worst.uncertainty, withinProbability: state.within,
+    sentence: `Texture: ${phrase}${rule.intent.texture === 'contrast' ? '; a contrast is wanted' : ''}; ${certainty(verdict, state.within, open)}. By rule ${rule.id}, on ${sides[1].texture?.sample.spots} and ${sides[0].texture?.sample.spots} spots.${borrowings(input, 'texture')}`,
   };
 }
 
+/** The texture question of a joint, every criterion that both sides have; undefined where it is not asked or there is none. */
+export function textureQuestion(input: JointInput): ScalarEvent | undefined {
+  const judged = input.rule.intent.texture === 'free' ? [] : judgedCriteria(input);
+  return judged.length === 0 ? undefined : eventOf(judged, input);
+}
+
+const eventOf = (judged: readonly JudgedCriterion[], { rule }: JointInput): ScalarEvent =>
+  ({ checks: judged.map(({ question }) => question), wanted: rule.intent.texture === 'contrast' ? 'not all' : 'all' });
+
+function judgedCriteria(input: JointInput): readonly JudgedCriterion[] {
+  const [standard, trial] = [comparable(input.sides[0]), comparable(input.sides[1])];
+  if (standard === undefined || trial === undefined) return [];
+  return compareTexture(standard, trial, input.rule.texture).criteria.map((criterion) => judge(criterion, input));
+}
+
+const uncertaintyOf = ({ first, second, priorReadings, instrumentVariance }: OpenScalarCheck): number =>
+  Math.sqrt(scalarDifferenceVariance(first, second, priorReadings, instrumentVariance));
+
 /** A ratio is judged as its logarithm, whose spread does not depend on its size; a ratio below its limit is a use in the same scale. */
 function judge(criterion: TextureCriterion, input: JointInput): JudgedCriterion {
-  const name = parameterOf[criterion.name];
-  const relative = isRelative(name);
+  const relative = isRelative(parameterOf[criterion.name]);
   const value = relative ? Math.log(criterion.value) : criterion.value;
   const limit = relative ? Math.log(criterion.limit) : criterion.limit;
-  const uncertainty = Math.sqrt(variance(name, input));
+  const question = questionOf(parameterOf[criterion.name], value, limit, input);
+  const uncertainty = uncertaintyOf(question);
   return {
-    ...criterion,
-    comparison: withinBand(value, uncertainty, limit),
+    ...criterion, question,
+    within: question.compare(value, uncertainty).within,
     uncertainty: relative ? criterion.value * uncertainty : uncertainty,
     limitUse: limit > 0 ? value / limit : 1000,
   };
 }
 
-function variance(name: ArealName, input: JointInput): number {
-  const { assumed } = input.book;
-  const samples = input.sides.map((side) => side.texture?.sample);
+function questionOf(name: ArealName, difference: number, limit: number, input: JointInput): OpenScalarCheck {
+  const { assumed, decision } = input.book;
   const assumedSd = name === 'str' ? shapeSd.str : name === 'vdiClass' ? shapeSd.vdiClass : assumed.textureRelativeSd;
-  const side = (sample: TextureSample | undefined) => ({ sd: sample?.sd[name] ?? 0, spots: Math.max(1, sample?.spots ?? 1), assumedSd });
+  const side = (index: number) => {
+    const sample: TextureSample | undefined = input.sides[index].texture?.sample;
+    return { sd: sample?.sd[name] ?? 0, spots: Math.max(1, sample?.spots ?? 1), assumedSd };
+  };
   const measured = (index: number): MeasuredSide => input.sides[index].texture?.measured ?? { instrument: undefined };
   const [first, second] = [measured(0), measured(1)];
   const correlation = instrumentCorrelation(first, second, { likeSurfaces: true }, assumed.correlation);
   const agreement = ({ instrument }: MeasuredSide): number =>
     (isRelative(name) ? instrument?.agreement?.textureRelativeSd ?? assumed.textureAgreementRelativeSd : 0);
-  return scalarDifferenceVariance(side(samples[0]), side(samples[1]), assumed.priorReadings, scalarInstrumentVariance(agreement(first), agreement(second), correlation));
+  return {
+    first: side(0), second: side(1), priorReadings: assumed.priorReadings, confidence: decision.confidence,
+    instrumentVariance: scalarInstrumentVariance(agreement(first), agreement(second), correlation),
+    difference, compare: (value, uncertainty) => withinBand(value, uncertainty, limit),
+  };
 }

@@ -17,12 +17,13 @@ export function requestHtml(sheets: readonly RequestSheet[]): string {
 function sheetMarkup(sheet: RequestSheet, place: number): Markup {
   const { cabin, supplier, lines } = sheet;
   const about = [cabin.name, cabin.colourway, cabin.phase && `phase ${cabin.phase}`, cabin.revision && `revision ${cabin.revision}`].filter((word) => word !== undefined && word !== '');
-  const joints = new Set(lines.flatMap(({ decides }) => decides.map(({ joint }) => joint)));
+  const joints = new Set(lines.flatMap(({ decides }) => decides.flatMap(({ joint }) => joint ?? [])));
+  const own = lines.flatMap(({ decides }) => decides.filter(({ joint }) => joint === undefined)).length;
   return html('article', { class: 'sheet', 'aria-labelledby': `sheet-${place + 1}` },
     html('p', { class: 'kind' }, 'Measurement request'),
     html('h1', { id: `sheet-${place + 1}` }, named(supplier.name)),
     html('p', { class: 'subtitle' }, about.map((word, index) => [index > 0 && ' · ', named(String(word))]), html('br', {}),
-      html('span', { class: 'quiet' }, `Stage “${sheet.stage}”, as of ${sheet.asOf}. ${counted(lines.length, 'line')}, ${counted(newSpots(lines), 'new spot')}; they bear on ${counted(joints.size, 'open joint')}.`)),
+      html('span', { class: 'quiet' }, `Stage “${sheet.stage}”, as of ${sheet.asOf}. ${counted(lines.length, 'line')}, ${counted(newSpots(lines), 'new spot')}; they bear on ${counted(joints.size, 'open joint')}${own === 0 ? '' : ` and ${counted(own, 'open check')} of parts by themselves`}.`)),
     table<RequestLine>('What to measure, the most telling first', [
       { title: 'Request', cell: ({ id }) => html('code', {}, id) },
       { title: 'Part', cell: ({ partName }) => named(partName) },

@@ -8,10 +8,11 @@ import type { RuleBook } from '../../rules/rule-book.ts';
 import { software } from '../software.ts';
 import { lineId } from './line-id.ts';
 
-/** A joint that the readings of a line would decide. */
+/** A joint, or a check of the part by itself, that the readings of a line would decide. */
 export interface DecidedJoint {
-  readonly joint: string;
-  /** Name of the part on the other side. */
+  /** Undefined where the part is held to its master or a cap. */
+  readonly joint?: string;
+  /** Name of the part on the other side, or what the part is held to. */
   readonly neighbour: string;
   readonly check: MeasurementRequest['check'];
   readonly chance: number | undefined;
@@ -41,7 +42,7 @@ export interface RequestLine {
   /** Names for the new spots, none of which the specimen has. */
   readonly newSpots: readonly string[];
   readonly decides: readonly DecidedJoint[];
-  /** Expected number of joints that the line decides: the sum of the chances. Lines are ranked by it. */
+  /** Expected number of checks that the line decides: the sum of the chances. Lines are ranked by it. */
   readonly expected: number;
 }
 
@@ -87,13 +88,11 @@ interface OwnedLine {
 function requestLines(cabin: Cabin, judgement: Judgement, book: RuleBook): OwnedLine[] {
   const groups = new Map<string, MeasurementRequest[]>();
   for (const request of judgement.requests) {
-    const key = JSON.stringify([cabin.id, judgement.stage, request.part, request.source, request.specimen, quantityOf(request), request.geometry, request.instrument]);
+    const key = JSON.stringify([cabin.id, judgement.stage, request.part, request.source, request.specimen, request.quantity, request.geometry, request.instrument]);
     groups.set(key, [...(groups.get(key) ?? []), request]);
   }
   return [...groups].map(([key, requests]) => ownedLine(cabin, judgement, book, key, requests));
 }
-
-const quantityOf = ({ check }: MeasurementRequest): RequestLine['quantity'] => (check === 'gloss' || check === 'texture' ? check : 'colour');
 
 function ownedLine(cabin: Cabin, judgement: Judgement, book: RuleBook, key: string, requests: readonly MeasurementRequest[]): OwnedLine {
   const [first] = requests;
@@ -101,12 +100,13 @@ function ownedLine(cabin: Cabin, judgement: Judgement, book: RuleBook, key: stri
   const names = partNames(cabin.parts);
   const source = index.parts.get(first.part)?.sources.find(({ id }) => id === first.source);
   const specimen = index.specimens.get(first.specimen)?.specimen;
-  const quantity = quantityOf(first);
+  const { quantity } = first;
   const angle = glossAngleOf(first.geometry);
   const spots = Math.max(...requests.map((request) => request.spots));
   const have = specimen === undefined ? 0 : spotsThere(cabin, specimen, first, quantity, angle);
   const results = new Map(judgement.joints.map((joint) => [joint.id, joint]));
   const decides = requests.map(({ joint, check, chance, reason }): DecidedJoint => {
+    if (joint === undefined) return { neighbour: check === 'cap' ? 'the cap of its zone' : 'its own master', check: quantity, chance, reason };
     const other = results.get(joint)?.parts.find((part) => part !== first.part) ?? '';
     return { joint, neighbour: names.get(other) ?? other, check, chance, reason };
   });

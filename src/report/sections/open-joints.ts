@@ -36,10 +36,10 @@ function requestSheets(page: Page): Content {
   return [...groups].map(([supplier, rows]): Markup => table<MeasurementRequest>(['Readings asked of ', named(suppliers.get(supplier) ?? supplier)], [
     { title: 'Part', cell: (row) => named(page.part(row.part)?.name ?? row.part) },
     { title: 'Specimen', cell: (row) => named(row.specimen) },
-    { title: 'Reading', cell: (row) => `${row.check}, ${row.geometry}` },
+    { title: 'Reading', cell: (row) => `${row.quantity}, ${row.geometry}` },
     { title: 'Spots', unit: '(there)', number: true, cell: (row) => [data(row.spots, String(row.spots)), html('span', { class: 'quiet' }, ` (${row.have})`)] },
     { title: 'Instrument', cell: (row) => named(page.model.instruments.find((instrument) => instrument.id === row.instrument)?.name ?? row.instrument) },
-    { title: 'Decides joint', cell: (row) => html('a', { href: `#${jointAnchor(page.place(row.joint))}` }, named(row.joint)) },
+    { title: 'Decides', cell: (row) => (row.joint === undefined ? row.check === 'cap' ? 'the cap of its zone' : 'its own master' : html('a', { href: `#${jointAnchor(page.place(row.joint))}` }, named(row.joint))) },
     { title: 'Chance', number: true, cell: (row) => data(row.chance, probability(row.chance)) },
     { title: 'Because', wide: true, cell: (row) => sentence(row.reason) },
   ], rows, 'requests'));
