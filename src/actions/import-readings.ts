@@ -148,7 +148,7 @@ function readingOf(record: ReadingRecord, registers: ImportRegisters, master: st
     case 'gloss': return {
       quantity: 'gloss', ...common, angle: data.angle, gloss: data.gloss, ...(data.haze === undefined ? {} : { haze: data.haze }), ...(data.direction === undefined ? {} : { direction: data.direction }),
     };
-    case 'texture': return { quantity: 'texture', ...common, parameters: data.parameters };
+    case 'texture': return { quantity: 'texture', ...common, parameters: data.parameters, ...(data.visible === undefined ? {} : { visible: data.visible }) };
   }
 }
 

@@ -93,6 +93,10 @@ export interface Source {
   readonly material: Material;
   readonly surface: Surface;
   readonly grain?: Grain;
+  /** Polymer of the outermost layer, that of a lacquer where there is one: PP, ABS, PC and so on. */
+  readonly polymer?: string;
+  /** Refractive index of the outermost layer at 589 nm; it goes before that of the polymer. */
+  readonly refractiveIndex?: number;
   readonly namedColours?: readonly NamedColour[];
   readonly status: SourceStatus;
   /** Share of the volume, 0..1. */

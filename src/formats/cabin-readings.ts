@@ -56,6 +56,6 @@ function foundData(reading: Reading): FoundData {
     case 'cielab': return { quantity: 'cielab', lab: reading.lab, light: reading.light, observer: reading.observer };
     case 'difference': return { quantity: 'difference', difference: reading.difference, light: reading.light, observer: reading.observer, master: reading.master };
     case 'gloss': return defined({ quantity: 'gloss', angle: reading.angle, gloss: reading.gloss, haze: reading.haze, direction: reading.direction });
-    case 'texture': return { quantity: 'texture', parameters: reading.parameters };
+    case 'texture': return defined({ quantity: 'texture', parameters: reading.parameters, visible: reading.visible });
   }
 }

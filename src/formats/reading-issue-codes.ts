@@ -12,6 +12,7 @@ export const readingIssueCodes = {
   'gloss-angle-unknown': 'A gloss value has no angle and is left out (warning).',
   'light-interpolated': 'A light at uneven wavelengths is brought to even ones (note).',
   'lights-not-held': 'A format cannot hold the lights of the set (warning).',
+  'visible-texture-not-held': 'A format cannot hold how textures look, only their parameters (warning).',
   'mixed-encoding': 'A file is UTF-8 in one place and not in another.',
   'namespace-missing': 'An XML document does not declare the namespace of its standard (warning).',
   'no-quantity': 'A table has no column of a quantity that is read.',

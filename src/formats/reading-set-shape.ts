@@ -1,6 +1,7 @@
 import { specimenKinds } from '../cabin/cabin.ts';
 import type { Schema } from '../cabin/schema/index.ts';
 import { boolean, date, dateTime, jsonValue, list, name, number, object, oneOf, optional, patternText, record, refine, remark, required, variant, withDefault } from '../cabin/schema/index.ts';
+import { contrastShape } from '../cabin/shapes/contrast-shape.ts';
 import { labDifferenceShape, labShape } from '../cabin/shapes/lab-shape.ts';
 import { highestGloss, parametersShape, spotShape } from '../cabin/shapes/reading-shape.ts';
 import { highestReflectance, reflectances } from '../cabin/shapes/reflectances.ts';
@@ -63,8 +64,8 @@ const dataShape: Schema<FoundData> = variant<FoundData, 'quantity'>('data', 'qua
     haze: optional(number({ min: 0, max: highestGloss })),
     direction: optional(oneOf(['along', 'across'])),
   }),
-  texture: refine(object<FoundTexture>('texture', { quantity: required(oneOf(['texture'])), parameters: required(parametersShape) }), ({ parameters }, faults) => {
-    if (!textureFields.some((field) => parameters[field] !== undefined)) faults.add('nothing-measured', { expected: 'at least one texture parameter', found: 'none that is known' });
+  texture: refine(object<FoundTexture>('texture', { quantity: required(oneOf(['texture'])), parameters: required(parametersShape), visible: optional(contrastShape) }), ({ parameters, visible }, faults) => {
+    if (visible === undefined && !textureFields.some((field) => parameters[field] !== undefined)) faults.add('nothing-measured', { expected: 'at least one texture parameter', found: 'none that is known' });
   }),
 });
 

@@ -1,5 +1,6 @@
 import type { SpecimenKind, UserLight } from '../cabin/cabin.ts';
 import type { Degrees, GlossUnits, IsoDate, Lab, Millimetres, Nanometres } from '../quantities.ts';
+import type { ContrastRecord } from '../texture/contrast-record.ts';
 import type { ArealParameters, Geometry, GlossAngle, ObserverDegrees, Spot, UvState } from '../readings/reading.ts';
 
 /** Geometries that a file may state and that leave open what the document must know: the arrangement of the 45 degree ring, or the specular part. */
@@ -60,6 +61,7 @@ export interface FoundGloss {
 export interface FoundTexture {
   readonly quantity: 'texture';
   readonly parameters: ArealParameters;
+  readonly visible?: ContrastRecord;
 }
 
 export type FoundData = FoundSpectrum | FoundCielab | FoundDifference | FoundGloss | FoundTexture;

@@ -3,7 +3,7 @@ import { hasErrors } from '../issue.ts';
 import type { ExportCell, ExportColumn } from './export-columns.ts';
 import { conditionColumns, identityColumns, labelColumns, valueColumns, viewColumns } from './export-columns.ts';
 import type { FormatWriter } from './format-writer.ts';
-import { numberText, writeIssues } from './format-writer.ts';
+import { heldByTables, numberText, writeIssues } from './format-writer.ts';
 import { inertText } from './inert-text.ts';
 import { groupRecords } from './group-records.ts';
 import type { FoundSpectrum, ReadingRecord, ReadingSet } from './reading-set.ts';
@@ -16,8 +16,9 @@ import type { FoundSpectrum, ReadingRecord, ReadingSet } from './reading-set.ts'
  */
 export const csvWriter: FormatWriter = {
   id: 'csv', label: 'CSV', extension: '.csv',
-  write(set): Outcome<string> {
-    const issues = writeIssues(set, 'CSV');
+  write(given): Outcome<string> {
+    const issues = writeIssues(given, 'CSV');
+    const set = heldByTables(given);
     if (hasErrors(issues)) return { value: undefined, issues };
     const { records } = set;
     const spectra = records.flatMap(({ data }) => (data.quantity === 'spectrum' ? [data] : []));

@@ -2,7 +2,7 @@ import type { Issue, Outcome } from '../issue.ts';
 import { hasErrors } from '../issue.ts';
 import { conditionColumns, identityColumns, labelColumns, textureColumns } from './export-columns.ts';
 import type { FormatWriter } from './format-writer.ts';
-import { numberText, writeIssues } from './format-writer.ts';
+import { heldByTables, numberText, writeIssues } from './format-writer.ts';
 import { groupRecords } from './group-records.ts';
 import { cxfNamespace, cxfRoot, unknownDate } from './iso17972-names.ts';
 import { collectSpecifications } from './iso17972-write-specifications.ts';
@@ -18,8 +18,9 @@ import { element, xmlText } from './xml-text.ts';
  */
 export const iso17972Writer: FormatWriter = {
   id: 'iso17972', label: 'ISO 17972-1', extension: '.cxf',
-  write(set, options = {}): Outcome<string> {
-    const issues: Issue[] = writeIssues(set, 'ISO 17972-1');
+  write(given, options = {}): Outcome<string> {
+    const issues: Issue[] = writeIssues(given, 'ISO 17972-1');
+    const set = heldByTables(given);
     if (hasErrors(issues)) return { value: undefined, issues };
     const created = dateTime(options.created ?? set.created);
     if (created === undefined && set.records.some(({ measuredAt }) => measuredAt === undefined)) {

@@ -3,7 +3,7 @@ import { hasErrors } from '../issue.ts';
 import type { ExportCell, ExportColumn } from './export-columns.ts';
 import { conditionColumns, identityColumns, labelColumns, valueColumns } from './export-columns.ts';
 import type { FormatWriter, WriteOptions } from './format-writer.ts';
-import { numberText, writeIssues } from './format-writer.ts';
+import { heldByTables, numberText, writeIssues } from './format-writer.ts';
 import type { ReadingRecord, ReadingSet } from './reading-set.ts';
 
 /** Keywords of the standard; the others are announced by KEYWORD. */
@@ -16,8 +16,9 @@ const standardKeywords = new Set(['INSTRUMENTATION', 'MEASUREMENT_GEOMETRY', 'SA
  */
 export const iso28178Writer: FormatWriter = {
   id: 'iso28178', label: 'ISO 28178', extension: '.txt',
-  write(set, options = {}): Outcome<string> {
-    const issues = writeIssues(set, 'ISO 28178');
+  write(given, options = {}): Outcome<string> {
+    const issues = writeIssues(given, 'ISO 28178');
+    const set = heldByTables(given);
     if (hasErrors(issues)) return { value: undefined, issues };
     const groups = new Map<string, ReadingRecord[]>();
     for (const record of set.records) {

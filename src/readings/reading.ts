@@ -1,6 +1,7 @@
 import type {
   Degrees, GlossUnits, IsoDate, Lab, Matrix3, Micrometres, Millimetres, Nanometres, ReflectanceFactor,
 } from '../quantities.ts';
+import type { ContrastRecord } from '../texture/contrast-record.ts';
 
 /** Geometries of measurement by the names of CIE 15; `d:8` spheres say whether the specular part is included (di) or excluded (de). */
 export const geometries = ['45a:0', '45c:0', '45x:0', '0:45a', '0:45c', '0:45x', 'di:8', 'de:8', '8:di', '8:de', 'multi-angle', 'unknown'] as const;
@@ -105,6 +106,7 @@ export interface GlossReading extends ReadingBase {
   readonly quantity: 'gloss';
   readonly angle: GlossAngle;
   readonly gloss: GlossUnits;
+  /** Reflection haze (ISO 13803), read beside the mirror direction. */
   readonly haze?: number;
   readonly direction?: 'along' | 'across';
 }
@@ -132,7 +134,10 @@ export interface ArealParameters {
 
 export interface TextureReading extends ReadingBase {
   readonly quantity: 'texture';
+  /** Empty where the texture was only photographed. */
   readonly parameters: ArealParameters;
+  /** How it looks: contrast by frequency and direction, of the heights under a lamp or of a photograph. */
+  readonly visible?: ContrastRecord;
 }
 
 export type ColourReading = SpectrumReading | CielabReading | DifferenceReading;

@@ -2,6 +2,8 @@ import type { ArealParameters, Conditions, Reading, TextureReading } from './rea
 import { largestByInstrument } from './gloss-sample.ts';
 import { sampleCovariance } from './sample-covariance.ts';
 import { meanOfSpots, spotMeans } from './spots.ts';
+import type { VisibleSample } from './visible-sample.ts';
+import { visibleSamples } from './visible-sample.ts';
 
 export type ArealName = keyof ArealParameters;
 
@@ -14,6 +16,8 @@ export interface TextureSample {
   readonly spots: number;
   readonly outliers: number;
   readonly instrument: string;
+  /** How it looks, by the light it was seen in. */
+  readonly visible: readonly VisibleSample[];
 }
 
 /** Sizes are compared by their ratio, so their logarithm is averaged; the rest are compared by their difference. */
@@ -27,10 +31,13 @@ export const isRelative = (name: ArealName): boolean => sizes.includes(name);
  * Mean texture of a specimen over its spots, each parameter over the spots that have it; undefined without readings.
  * Std, the direction of the lay, repeats every 180 degrees and is averaged on the doubled angle (N. I. Fisher, Statistical
  * Analysis of Circular Data, 1993, section 2.4). A size that is not above zero makes its mean NaN. Several instruments: the one with the most spots.
+ * Readings without parameters, of textures that were only photographed, count where there are no others.
  */
 export function textureSample(readings: readonly Reading[], conditions?: ReadonlyMap<string, Conditions>): TextureSample | undefined {
   const all = readings.filter((reading): reading is TextureReading => reading.quantity === 'texture');
-  const kept = largestByInstrument(all.filter((reading) => reading.outlier !== true), conditions);
+  const usable = all.filter((reading) => reading.outlier !== true);
+  const measured = usable.filter((reading) => Object.keys(reading.parameters).length > 0);
+  const kept = largestByInstrument(measured.length > 0 ? measured : usable, conditions);
   if (kept.readings.length === 0) return undefined;
   const parameters: Partial<Record<ArealName, number>> = {};
   const sd: Partial<Record<ArealName, number>> = {};
@@ -58,5 +65,6 @@ export function textureSample(readings: readonly Reading[], conditions?: Readonl
     spots: new Set(kept.readings.map((reading) => reading.spot.name)).size,
     outliers: all.filter((reading) => reading.outlier === true).length,
     instrument: kept.instrument,
+    visible: visibleSamples(readings, conditions),
   };
 }

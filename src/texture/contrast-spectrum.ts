@@ -1,18 +1,25 @@
 import type { Millimetres } from '../quantities.ts';
+import { byDirection, channelDirections, channelRings, ringOf, sectors } from './contrast-channels.ts';
 import { quickLength } from './fourier.ts';
 import type { LuminanceMap } from './luminance-map.ts';
 import { powerSpectrumSteps } from './power-spectrum.ts';
 import type { Steps } from './steps.ts';
 import { partOfSteps } from './steps.ts';
 
-/** Contrast energy of a texture by frequency and direction, of several parts of the field apart. */
+/** A narrow band of frequencies. */
+export interface ContrastBand {
+  /** The mean of its energy on a logarithmic scale, cycles a millimetre. */
+  readonly perMm: number;
+  /** Mean square contrast by direction of the waves, a value a sector. */
+  readonly energy: Float64Array;
+}
+
+/** Contrast energy of a texture by frequency and direction. */
 export interface ContrastSpectrum {
-  /** One frequency for each bin: the mean of its energy on a logarithmic scale, cycles a millimetre. */
-  readonly perMm: Float64Array;
-  /** Direction in which the waves of each bin run, degrees 0..180 from +x towards +y. */
-  readonly waveDeg: Float64Array;
-  /** Mean square contrast of each bin, a row a tile. */
-  readonly tiles: readonly Float64Array[];
+  /** Bands with energy, the lowest frequency first. */
+  readonly bands: readonly ContrastBand[];
+  /** Variance of each channel's energy over its square, for want of a larger field: a row of directions for each ring. */
+  readonly scatter: Float64Array;
   /** Root of the mean square contrast, luminance over its mean less one. */
   readonly rmsContrast: number;
   /** Mean luminance against that of a flat surface (rendered), or in the photograph's own unit. */
@@ -23,7 +30,6 @@ export interface ContrastSpectrum {
 }
 
 const binsPerOctave = 8;
-const sectors = 12;
 const tilesPerAxis = 3;
 const largestTile = 1024;
 /** Points of a height map finer than this are averaged: 60 cycles a degree at 250 mm are 0.07 mm long. */
@@ -34,7 +40,7 @@ const finestMm = 0.02;
  *
  * Points finer than 0.02 mm are averaged in blocks (what that takes from short waves is given back); the field is covered by nine half-overlapping
  * tiles of half its size, at most 1024 points, each under a Hann window, so that the spread from tile to tile tells how well the field represents
- * the texture. Bins of an eighth of an octave and 15 degrees. Missing points count as mean luminance, the energy is scaled to the measured share.
+ * the texture. Bands of an eighth of an octave, sectors of 15 degrees. Missing points count as mean luminance, the energy is scaled to the measured share.
  * Undefined for a field without light or of fewer than 16 points on an axis.
  */
 export function* contrastSpectrumSteps(map: LuminanceMap): Steps<ContrastSpectrum | undefined> {
@@ -48,34 +54,61 @@ export function* contrastSpectrumSteps(map: LuminanceMap): Steps<ContrastSpectru
   const longest = Math.max(size[0] * field.spacingMm[0], size[1] * field.spacingMm[1]);
   const rows = Math.ceil(Math.log2(longest * 0.71 / Math.min(...field.spacingMm)) * binsPerOctave) + 2;
   const bins = rows * sectors;
-  const [energy, moment] = [new Float64Array(bins), new Float64Array(bins)];
+  const [energy, moment] = [new Float64Array(bins), new Float64Array(rows)];
   const tiles: Float64Array[] = [];
   for (let tile = 0; tile < tilesPerAxis ** 2; tile += 1) {
     const own = new Float64Array(bins);
-    const [column, row] = [tile % tilesPerAxis, Math.floor(tile / tilesPerAxis)];
+    const [left, top] = [tile % tilesPerAxis, Math.floor(tile / tilesPerAxis)];
     const { values, share } = cutTile(field, size, [
-      Math.round(((field.width - size[0]) * column) / (tilesPerAxis - 1)), Math.round(((field.height - size[1]) * row) / (tilesPerAxis - 1)),
+      Math.round(((field.width - size[0]) * left) / (tilesPerAxis - 1)), Math.round(((field.height - size[1]) * top) / (tilesPerAxis - 1)),
     ]);
     const spectrum = powerSpectrumSteps(values, size[0], size[1], field.spacingMm, (perMmX, perMmY, power) => {
       const frequency = Math.hypot(perMmX, perMmY);
       const degrees = (Math.atan2(perMmY, perMmX) * 180) / Math.PI;
       const sector = ((Math.round((degrees * sectors) / 180) % sectors) + sectors) % sectors;
-      const ring = Math.min(rows - 1, Math.max(0, Math.floor(Math.log2(frequency * longest) * binsPerOctave)));
-      const bin = ring * sectors + sector;
+      const row = Math.min(rows - 1, Math.max(0, Math.floor(Math.log2(frequency * longest) * binsPerOctave)));
+      const bin = row * sectors + sector;
       const lost = blockLoss(perMmX * map.spacingMm[0], blocks[0]) * blockLoss(perMmY * map.spacingMm[1], blocks[1]);
       const seen = power / (lost * lost * Math.max(share, 1e-6));
       own[bin] += seen;
-      energy[bin] += seen;
-      moment[bin] += seen * Math.log(frequency);
+      energy[bin] += seen / tilesPerAxis ** 2;
+      moment[row] += (seen / tilesPerAxis ** 2) * Math.log(frequency);
     });
     yield* partOfSteps(spectrum, 0.1 + (0.9 * tile) / 9, 0.1 + (0.9 * (tile + 1)) / 9);
     tiles.push(own);
   }
+  const places = Array.from({ length: rows }, (_, row) => {
+    const sum = energy.subarray(row * sectors, (row + 1) * sectors).reduce((total, value) => total + value, 0);
+    return { row, sum, perMm: Math.exp(moment[row] / sum) };
+  }).filter(({ sum }) => sum > 0);
   return {
-    perMm: energy.map((sum, bin) => (sum > 0 ? Math.exp(moment[bin] / sum) : 2 ** (Math.floor(bin / sectors) / binsPerOctave) / longest)),
-    waveDeg: energy.map((_, bin) => ((bin % sectors) * 180) / sectors),
-    tiles, rmsContrast: Math.sqrt(field.variance) / mean, meanLuminance: mean, tileMm: longest, source: map.source,
+    bands: places.map(({ row, perMm }) => ({ perMm, energy: energy.slice(row * sectors, (row + 1) * sectors) })),
+    scatter: scatterOf(places, tiles), rmsContrast: Math.sqrt(field.variance) / mean, meanLuminance: mean, tileMm: longest, source: map.source,
   };
+}
+
+/** Independent tiles that nine half-overlapping Hann windows are worth (correlation of neighbours in power 1/36, in both directions). */
+const independentTiles = 8;
+
+/** How the energy of each channel scatters from tile to tile: variance of the mean over its square. */
+function scatterOf(places: readonly { readonly row: number; readonly perMm: number }[], tiles: readonly Float64Array[]): Float64Array {
+  const size = channelRings * channelDirections;
+  const channels = tiles.map((tile) => {
+    const own = new Float64Array(size);
+    for (const { row, perMm } of places) {
+      const { ring, upper } = ringOf(perMm);
+      byDirection(tile.subarray(row * sectors, (row + 1) * sectors)).forEach((energy, direction) => {
+        own[ring * channelDirections + direction] += (1 - upper) * energy;
+        own[(ring + 1) * channelDirections + direction] += upper * energy;
+      });
+    }
+    return own;
+  });
+  return Float64Array.from({ length: size }, (_, channel) => {
+    const mean = channels.reduce((sum, own) => sum + own[channel], 0) / channels.length;
+    const squares = channels.reduce((sum, own) => sum + (own[channel] - mean) ** 2, 0);
+    return mean > 0 ? squares / (channels.length - 1) / independentTiles / (mean * mean) : 0;
+  });
 }
 
 /** What the mean over a block leaves of a wave's amplitude; cycles a point of the fine grid. */

@@ -1,4 +1,5 @@
 export * from './compare-texture.ts';
+export * from './contrast-record.ts';
 export * from './contrast-sensitivity.ts';
 export * from './contrast-spectrum.ts';
 export * from './form.ts';
@@ -14,4 +15,6 @@ export * from './synthesise-grain.ts';
 export * from './synthesise-surface.ts';
 export * from './vdi-class.ts';
 export * from './verify-texture.ts';
+export * from './vanishing-distance.ts';
+export * from './visible-difference.ts';
 export * from './visible-texture.ts';

@@ -6,7 +6,7 @@ import { gaussianFilterSteps } from './gaussian-filter.ts';
 import type { HeightMap } from './height-map.ts';
 import { heightParameters } from './height-parameters.ts';
 import { hybridParameterSteps } from './hybrid-parameters.ts';
-import type { ProfileParameters } from './profile-parameters.ts';
+import type { ProfileChoice, ProfileParameters } from './profile-parameters.ts';
 import { profileParameters } from './profile-parameters.ts';
 import type { Surface } from './sampled-field.ts';
 import { spatialParameterSteps } from './spatial-parameters.ts';
@@ -23,6 +23,8 @@ export interface MeasureOptions {
   readonly sFilterMm?: Millimetres;
   /** Nesting index of the L-filter; none where absent. */
   readonly lFilterMm?: Millimetres;
+  /** Profiles for Ra, Rz and RSm; all rows where absent. */
+  readonly profile?: ProfileChoice;
   /** Only a tool's surface has a class of VDI 3400. */
   readonly of?: 'part' | 'tool';
 }
@@ -86,7 +88,7 @@ export function* measureSurfaceSteps(map: HeightMap, options: MeasureOptions = {
   const hybrid = yield* partOfSteps(hybridParameterSteps(surface), 0.55, 0.65);
   const spatial = flat ? undefined : yield* partOfSteps(spatialParameterSteps(surface), 0.65, 0.85);
   const stdDeg = flat ? undefined : yield* partOfSteps(textureDirectionSteps(surface), 0.85, 0.95);
-  const profiles = flat ? undefined : profileParameters(surface, 'x', options.lFilterMm);
+  const profiles = flat ? undefined : profileParameters(surface, options.profile ?? 'x', options.lFilterMm);
   yield 0.99;
   const of = options.of ?? 'part';
   const parameters: MeasuredParameters = defined({

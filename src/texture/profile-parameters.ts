@@ -4,6 +4,8 @@ import type { Surface } from './sampled-field.ts';
 export interface ProfileParameters {
   /** Along which axis the profiles run. */
   readonly axis: 'x' | 'y';
+  /** Number of the row where it is one alone, the first is 1. */
+  readonly row?: number;
   readonly profiles: number;
   readonly sectionMm: Millimetres;
   readonly sections: number;
@@ -21,17 +23,23 @@ const mostMissing = 0.1;
 /** Part of Rz that a hill and a dale must exceed on their side of the mean line. Source: ISO 21920-2 (ISO 4287: 10 %). */
 const heightDiscrimination = 0.1;
 
+/** Which profiles: all rows (`x`), all columns (`y`), or one row by its number, the first is 1. */
+export type ProfileChoice = 'x' | 'y' | number;
+
 /**
  * Ra, Rz and RSm of the profiles that the rows (or columns) of a scale-limited surface are, averaged over all
- * of them, a thousand at most.
+ * of them, a thousand at most; or of one row alone, undefined where the surface does not have it.
  *
  * Ra: mean height about the profile's mean line. Rz: highest peak plus deepest pit of a section, mean over the sections. RSm: mean width of
  * profile elements, a hill and the dale beside it; both count from a tenth of the profile's Rz on. A section is as long as the L nesting index
  * where the profile holds one, at most five of them, else a fifth of the profile. Gaps of missing points are bridged by straight lines; profiles with more than a
  * tenth of their points missing are left out; undefined where none is left. The profiles carry the areal filters of the surface, not the filters of ISO 21920-3. Source: ISO 21920-2.
  */
-export function profileParameters(surface: Surface, axis: 'x' | 'y', sectionMm?: Millimetres): ProfileParameters | undefined {
+export function profileParameters(surface: Surface, choice: ProfileChoice, sectionMm?: Millimetres): ProfileParameters | undefined {
   const { width, height, spacingMm, values } = surface;
+  const axis = choice === 'y' ? 'y' : 'x';
+  const only = typeof choice === 'number' ? choice - 1 : undefined;
+  if (only !== undefined && !(Number.isInteger(only) && only >= 0 && only < height)) return undefined;
   const [length, count] = axis === 'x' ? [width, height] : [height, width];
   const spacing = spacingMm[axis === 'x' ? 0 : 1];
   const full = length * spacing;
@@ -40,9 +48,9 @@ export function profileParameters(surface: Surface, axis: 'x' | 'y', sectionMm?:
   const points = Math.max(1, Math.floor((asked / spacing) * (1 + 1e-9)));
   const profile = new Float64Array(length);
   let [profiles, ra, rz, widths, withWidth] = [0, 0, 0, 0, 0];
-  const taken = Math.min(count, mostProfiles);
+  const taken = only === undefined ? Math.min(count, mostProfiles) : 1;
   for (let turn = 0; turn < taken; turn += 1) {
-    const index = Math.floor(((turn + 0.5) * count) / taken);
+    const index = only ?? Math.floor(((turn + 0.5) * count) / taken);
     for (let at = 0; at < length; at += 1) profile[at] = axis === 'x' ? values[index * width + at] : values[at * width + index];
     if (!bridged(profile)) continue;
     const own = levelled(profile);
@@ -59,7 +67,7 @@ export function profileParameters(surface: Surface, axis: 'x' | 'y', sectionMm?:
   }
   if (profiles === 0) return undefined;
   return {
-    axis, profiles, sectionMm: points * spacing, sections,
+    axis, ...(only === undefined ? {} : { row: only + 1 }), profiles, sectionMm: points * spacing, sections,
     raUm: ra / profiles, rzUm: rz / profiles, rsmMm: withWidth === 0 ? undefined : widths / withWidth,
   };
 }

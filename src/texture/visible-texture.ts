@@ -1,6 +1,7 @@
 import type { Degrees, Lux, Millimetres } from '../quantities.ts';
+import { byDirection, channelDirections, channelRings, ringOf, sectorDegrees, sectors } from './contrast-channels.ts';
 import { contrastSensitivity, cyclesPerDegree, fieldAngle, luminanceOf } from './contrast-sensitivity.ts';
-import type { ContrastSpectrum } from './contrast-spectrum.ts';
+import type { ContrastBand, ContrastSpectrum } from './contrast-spectrum.ts';
 
 /** How a part is looked at. */
 export interface Viewing {
@@ -20,6 +21,7 @@ export interface VisibleTexture {
   readonly visibleContrast: number;
   /** Standard deviation that it has for want of a larger field. */
   readonly uncertainty: number;
+  /** cd/m2. */
   readonly luminance: number;
   /** Length of the waves that the eye sees most of; absent without contrast. */
   readonly pitchMm?: Millimetres;
@@ -30,62 +32,64 @@ export interface VisibleTexture {
   readonly directionality: number;
 }
 
-/** Independent tiles that nine half-overlapping Hann windows are worth (correlation of neighbours in power 1/36, in both directions). */
-const independentTiles = 8;
-
-/** Visible energy of one channel: mean over the tiles, and the variance of that mean. */
-interface Channel {
+/** Visible energy of one channel, and the variance that it has for want of a larger field. */
+export interface Channel {
   readonly energy: number;
   readonly variance: number;
 }
 
-/** Weight of each bin: twice the square of the sensitivity, as a sine of amplitude c has the mean square c^2 / 2. */
-function weightsOf(spectrum: ContrastSpectrum, viewing: Viewing): Float64Array {
-  const luminance = luminanceOf(viewing.illuminanceLx, viewing.reflectance) * (spectrum.source === 'rendered' ? spectrum.meanLuminance : 1);
+const luminanceSeen = (spectrum: ContrastSpectrum, viewing: Viewing): number =>
+  luminanceOf(viewing.illuminanceLx, viewing.reflectance) * (spectrum.source === 'rendered' ? spectrum.meanLuminance : 1);
+
+/** Weight of each band: twice the square of the sensitivity, as a sine of amplitude c has the mean square c^2 / 2. */
+function weightsOf(spectrum: ContrastSpectrum, viewing: Viewing): number[] {
+  const luminance = luminanceSeen(spectrum, viewing);
   const field = fieldAngle(viewing.fieldMm ?? usualFieldMm, viewing.viewMm);
-  return spectrum.perMm.map((perMm) => 2 * contrastSensitivity(cyclesPerDegree(perMm, viewing.viewMm), luminance, field) ** 2);
+  return spectrum.bands.map(({ perMm }) => 2 * contrastSensitivity(cyclesPerDegree(perMm, viewing.viewMm), luminance, field) ** 2);
 }
 
-const octaves = 24;
-const lowestOctave = -12;
-const directions = 4;
+/** What of a band does not depend on how it is looked at: the channels' shares of it. */
+interface Placed {
+  readonly ring: number;
+  readonly upper: number;
+  readonly directions: Float64Array;
+}
 
-/** Share that a place between two channels has in the upper one; the rest goes to the lower, and both shares sum to one. */
-const upperShare = (between: number): number => Math.sin((Math.PI / 2) * between) ** 2;
+const placed = new WeakMap<ContrastBand, Placed>();
+function placeOf(band: ContrastBand): Placed {
+  const known = placed.get(band) ?? { ...ringOf(band.perMm), directions: byDirection(band.energy) };
+  placed.set(band, known);
+  return known;
+}
 
 /**
- * Visible energy by channels one octave and 45 degrees wide, which overlap so that all together hold the whole.
+ * Visible energy by channels one octave and 45 degrees wide, which overlap so that all together hold the whole: a row of directions for each ring.
  *
  * Channels are centred on whole powers of two of a cycle a millimetre. Width: near that of the channels of sight
  * (H. R. Wilson, D. K. McFarlane, G. C. Phillips, Vision Research 23 (1983) 873, from memory).
  */
-function channelsOf(spectrum: ContrastSpectrum, viewing: Viewing): Channel[] {
+export function channelsOf(spectrum: ContrastSpectrum, viewing: Viewing): Channel[] {
   const weights = weightsOf(spectrum, viewing);
-  const perTile = spectrum.tiles.map(() => new Float64Array(octaves * directions));
-  for (let bin = 0; bin < weights.length; bin += 1) {
-    const octave = Math.min(octaves - 1.001, Math.max(0, Math.log2(spectrum.perMm[bin]) - lowestOctave));
-    const turn = (spectrum.waveDeg[bin] * directions) / 180;
-    const [ring, sector] = [Math.floor(octave), Math.floor(turn)];
-    const shares = [upperShare(octave - ring), upperShare(turn - sector)] as const;
-    for (const [step, ringShare] of [1 - shares[0], shares[0]].entries()) {
-      for (const [next, sectorShare] of [1 - shares[1], shares[1]].entries()) {
-        const channel = (ring + step) * directions + ((sector + next) % directions);
-        const share = weights[bin] * ringShare * sectorShare;
-        spectrum.tiles.forEach((tile, index) => { perTile[index][channel] += share * tile[bin]; });
-      }
+  const energies = new Float64Array(channelRings * channelDirections);
+  spectrum.bands.forEach((band, index) => {
+    const { ring, upper, directions } = placeOf(band);
+    for (let direction = 0; direction < channelDirections; direction += 1) {
+      const energy = weights[index] * directions[direction];
+      energies[ring * channelDirections + direction] += (1 - upper) * energy;
+      energies[(ring + 1) * channelDirections + direction] += upper * energy;
     }
-  }
-  return Array.from({ length: octaves * directions }, (_, channel) => meanOf(perTile.map((tile) => tile[channel])));
-}
-
-function meanOf(values: readonly number[]): Channel {
-  const energy = values.reduce((sum, value) => sum + value, 0) / values.length;
-  const squares = values.reduce((sum, value) => sum + (value - energy) ** 2, 0);
-  return { energy, variance: values.length < 2 ? 0 : squares / (values.length - 1) / independentTiles };
+  });
+  return Array.from(energies, (energy, channel) => ({ energy, variance: spectrum.scatter[channel] * energy * energy }));
 }
 
 /** Variance of the root of an energy, by its slope. */
-const rootVariance = ({ energy, variance }: Channel): number => (energy > 0 ? variance / (4 * energy) : 0);
+export const rootVariance = ({ energy, variance }: Channel): number => (energy > 0 ? variance / (4 * energy) : 0);
+
+/**
+ * Variance of the sum of all channels over the sum of their variances. Neighbours share a sixth of their variance with each other where all
+ * frequencies vary on their own, so that the sum over both axes has (4/3)^2 of it.
+ */
+const overlap = 16 / 9;
 
 /**
  * How strongly a texture shows, in units of its threshold, with its dominant pitch and direction.
@@ -94,19 +98,22 @@ const rootVariance = ({ energy, variance }: Channel): number => (energy > 0 ? va
  * summed with exponent 2 and without masking. Luminance by L = E rho / pi. Sensitivity: Barten 2004, see `contrastSensitivity`.
  */
 export function visibleTexture(spectrum: ContrastSpectrum, viewing: Viewing): VisibleTexture {
-  const weights = weightsOf(spectrum, viewing);
-  const total = meanOf(spectrum.tiles.map((tile) => tile.reduce((sum, energy, bin) => sum + energy * weights[bin], 0)));
-  const visible = weights.map((weight, bin) => (weight * spectrum.tiles.reduce((sum, tile) => sum + tile[bin], 0)) / spectrum.tiles.length);
-  const luminance = luminanceOf(viewing.illuminanceLx, viewing.reflectance) * (spectrum.source === 'rendered' ? spectrum.meanLuminance : 1);
-  const base = { visibleContrast: Math.sqrt(total.energy), uncertainty: Math.sqrt(rootVariance(total)), luminance };
+  const channels = channelsOf(spectrum, viewing);
+  const total = {
+    energy: channels.reduce((sum, { energy }) => sum + energy, 0), variance: overlap * channels.reduce((sum, { variance }) => sum + variance, 0),
+  };
+  const base = { visibleContrast: Math.sqrt(total.energy), uncertainty: Math.sqrt(rootVariance(total)), luminance: luminanceSeen(spectrum, viewing) };
   if (!(total.energy > 0)) return { ...base, directionality: 0 };
-  const perMm = dominantFrequency(spectrum, visible);
+  const weights = weightsOf(spectrum, viewing);
+  const perMm = dominantFrequency(spectrum, weights);
   // A wave and its opposite are one, so directions are averaged on the doubled angle.
   let [cosine, sine] = [0, 0];
-  visible.forEach((energy, bin) => {
-    const doubled = (spectrum.waveDeg[bin] * Math.PI) / 90;
-    cosine += energy * Math.cos(doubled);
-    sine += energy * Math.sin(doubled);
+  spectrum.bands.forEach(({ energy }, index) => {
+    for (let sector = 0; sector < sectors; sector += 1) {
+      const doubled = (sectorDegrees(sector) * Math.PI) / 90;
+      cosine += weights[index] * energy[sector] * Math.cos(doubled);
+      sine += weights[index] * energy[sector] * Math.sin(doubled);
+    }
   });
   const wave = (Math.atan2(sine, cosine) * 90) / Math.PI;
   return {
@@ -119,90 +126,21 @@ export function visibleTexture(spectrum: ContrastSpectrum, viewing: Viewing): Vi
  * Frequency about which there is most visible energy, an eighth of an octave to either side or two waves a tile, whichever is wider; placed by the
  * mean of the contrast there, in which the skirts that a short field gives to a line are even.
  */
-function dominantFrequency({ perMm, tileMm, tiles }: ContrastSpectrum, visible: Float64Array): number {
+function dominantFrequency({ bands, tileMm }: ContrastSpectrum, weights: readonly number[]): number {
   const reach = (centre: number): number => Math.max(0.19 * centre, 2 / tileMm);
+  const own = bands.map(({ energy }) => energy.reduce((sum, value) => sum + value, 0));
   let [best, most] = [0, -1];
-  for (let bin = 0; bin < perMm.length; bin += 1) {
-    if (!(visible[bin] > 0)) continue;
-    const wide = reach(perMm[bin]);
-    let sum = 0;
+  for (const { perMm } of bands) {
+    const wide = reach(perMm);
     // The nearer the heavier, so that a line is told from the foot of another.
-    for (let other = 0; other < perMm.length; other += 1) sum += visible[other] * Math.max(0, 1 - Math.abs(perMm[other] - perMm[bin]) / wide);
-    if (sum > most) [best, most] = [perMm[bin], sum];
+    const sum = bands.reduce((total, other, index) => total + weights[index] * own[index] * Math.max(0, 1 - Math.abs(other.perMm - perMm) / wide), 0);
+    if (sum > most) [best, most] = [perMm, sum];
   }
   let [energy, moment] = [0, 0];
-  for (let bin = 0; bin < perMm.length; bin += 1) {
-    if (Math.abs(perMm[bin] - best) > reach(best)) continue;
-    const own = tiles.reduce((sum, tile) => sum + tile[bin], 0);
-    energy += own;
-    moment += own * perMm[bin];
-  }
+  bands.forEach(({ perMm }, index) => {
+    if (Math.abs(perMm - best) > reach(best)) return;
+    energy += own[index];
+    moment += own[index] * perMm;
+  });
   return moment / energy;
 }
-
-/** Two textures as the eye tells them apart, in threshold units: below one the difference is not seen. */
-export interface VisibleDifference {
-  /** The difference less what the sizes of the two fields make by chance. */
-  readonly difference: number;
-  /** The part of it by which one texture is stronger than the other; the rest is of pitch and direction. */
-  readonly strength: number;
-  readonly pattern: number;
-  /** Difference that two fields of one and the same texture would show on average. */
-  readonly chance: number;
-}
-
-/**
- * Visible difference of two textures, each seen as it is viewed.
- *
- * Root of the sum of squares, over channels of an octave and 45 degrees, of the difference in visible contrast. `strength` is the
- * difference of the totals, `pattern` what remains: a pair that differs only in depth has no `pattern`, one that differs only in pitch
- * no `strength`. Without masking, so that on strong textures a difference near one is not surely seen; below one it is not.
- */
-export function visibleDifference(
-  first: ContrastSpectrum, second: ContrastSpectrum, viewing: readonly [Viewing, Viewing],
-): VisibleDifference {
-  const [a, b] = [channelsOf(first, viewing[0]), channelsOf(second, viewing[1])];
-  let [squares, chance, totalA, totalB] = [0, 0, 0, 0];
-  a.forEach((own, index) => {
-    const other = b[index];
-    squares += (Math.sqrt(own.energy) - Math.sqrt(other.energy)) ** 2;
-    chance += rootVariance(own) + rootVariance(other);
-    totalA += own.energy;
-    totalB += other.energy;
-  });
-  const strength = Math.abs(Math.sqrt(totalA) - Math.sqrt(totalB));
-  const difference = Math.sqrt(Math.max(0, squares - chance));
-  return {
-    difference, strength: Math.min(strength, difference), pattern: Math.sqrt(Math.max(0, difference * difference - strength * strength)), chance: Math.sqrt(chance),
-  };
-}
-
-/** Where something falls below its threshold: at a distance, nowhere that was looked at, or it is not even seen from near. */
-export type Vanishing = { readonly kind: 'at'; readonly viewMm: Millimetres } | { readonly kind: 'beyond'; readonly viewMm: Millimetres } | { readonly kind: 'never seen' };
-
-const [nearest, farthest] = [200, 20_000];
-
-/** The farthest distance at which `seen` is still one threshold, between 200 mm and 20 m, to 0.1 %. */
-function vanishing(seen: (viewMm: Millimetres) => number): Vanishing {
-  if (seen(farthest) >= 1) return { kind: 'beyond', viewMm: farthest };
-  const step = 1.06;
-  for (let near = farthest / step; near >= nearest; near /= step) {
-    if (seen(near) < 1) continue;
-    let [low, high] = [near, near * step];
-    while (high / low > 1.001) {
-      const middle = Math.sqrt(low * high);
-      if (seen(middle) >= 1) low = middle;
-      else high = middle;
-    }
-    return { kind: 'at', viewMm: Math.sqrt(low * high) };
-  }
-  return { kind: 'never seen' };
-}
-
-/** Distance at which a texture melts into an even surface. */
-export const textureVanishes = (spectrum: ContrastSpectrum, viewing: Viewing): Vanishing =>
-  vanishing((viewMm) => visibleTexture(spectrum, { ...viewing, viewMm }).visibleContrast);
-
-/** Distance at which the difference of two textures is no longer seen. */
-export const differenceVanishes = (first: ContrastSpectrum, second: ContrastSpectrum, viewing: readonly [Viewing, Viewing]): Vanishing =>
-  vanishing((viewMm) => visibleDifference(first, second, [{ ...viewing[0], viewMm }, { ...viewing[1], viewMm }]).difference);

@@ -58,6 +58,25 @@ const comparable = (set: ReadingSet | undefined): object[] => (set?.records ?? [
   .map(({ conditions: index, row: _row, line: _line, ...rest }) => ({ ...rest, conditions: set?.conditions[index] }))
   .toSorted((a, b) => (JSON.stringify(a.id) < JSON.stringify(b.id) ? -1 : 1));
 
+const visible = {
+  source: 'photograph', capture: 'booth', rmsContrast: 0.04, tileMm: 9,
+  bands: [{ perMm: 0.8, energy: Array<number>(12).fill(1.5e-5) }, { perMm: 1.1, energy: Array<number>(12).fill(2.25e-6) }], scatter: [{ octave: 0, directions: [0.01, 0, 0.02, 1e-3] }],
+} as const;
+
+test('how a texture looks goes through JSON whole; the other formats write the parameters and say what they leave out', () => {
+  const collector = collectReadings();
+  collector.add({ id: 'r-1', specimen: 's', conditions: collector.conditions({ instrument: 'i' }), row: 1, data: { quantity: 'texture', parameters: { saUm: 8 }, visible } });
+  collector.add({ id: 'r-2', specimen: 's', conditions: collector.conditions({ instrument: 'i' }), row: 2, data: { quantity: 'texture', parameters: {}, visible } });
+  const set = collector.finish({ reader: 'surface' });
+  const json = readText({ text: writerById('json')?.write(set).value ?? '' });
+  expect(comparable(json.value)).toEqual(comparable(set));
+  for (const format of ['csv', 'iso28178', 'iso17972']) {
+    const written = writerById(format)?.write(set, { created: '2031-05-06' });
+    expect(written?.issues).toMatchObject([{ code: 'visible-texture-not-held', severity: 'warning', found: '2 visible textures' }]);
+    expect(readText({ text: written?.value ?? '' }).value?.records.map(({ data: kept }) => kept)).toEqual([{ quantity: 'texture', parameters: { saUm: 8 } }]);
+  }
+});
+
 describe.each(['csv', 'iso28178', 'iso17972', 'json'])('%s', (format) => {
   test('readings written and read again are the same, every double to the last digit', () => {
     fc.assert(fc.property(sets, (set) => {

@@ -1,6 +1,7 @@
 import type { ArealParameters, CielabReading, DifferenceReading, GlossReading, Reading, SpectrumReading, Spot, TextureReading } from '../../readings/reading.ts';
 import type { Schema } from '../schema/index.ts';
 import { boolean, dateTime, name, number, object, oneOf, optional, refine, required, variant } from '../schema/index.ts';
+import { contrastShape } from './contrast-shape.ts';
 import { labDifferenceShape, labShape } from './lab-shape.ts';
 import { reflectances } from './reflectances.ts';
 import { addWavelengthFault } from './wavelengths.ts';
@@ -92,10 +93,11 @@ const textureReading = refine(
     quantity: required(oneOf(['texture'])),
     ...common,
     parameters: required(parametersShape),
+    visible: optional(contrastShape),
   }),
   (reading, faults) => {
-    if (Object.keys(reading.parameters).length === 0) faults.add('nothing-measured', {
-      expected: 'at least one texture parameter', found: 'none',
+    if (Object.keys(reading.parameters).length === 0 && reading.visible === undefined) faults.add('nothing-measured', {
+      expected: 'at least one texture parameter, or a visible texture', found: 'none',
     });
   },
 );

@@ -49,6 +49,8 @@ export const sourceShape: Schema<Source> = object<Source>('a source', {
   material: required(name('a material')),
   surface: withDefault(oneOf(surfaces), 'solid'),
   grain: optional(grainShape),
+  polymer: optional(name('the name of a polymer')),
+  refractiveIndex: optional(number({ min: 1, max: 4 })),
   namedColours: optional(namedColours),
   status: withDefault(oneOf(sourceStatuses), 'candidate'),
   share: optional(share),

@@ -44,7 +44,8 @@ export function glossQualities(readings: readonly Reading[], conditions: Readonl
 export function textureQualities(
   readings: readonly Reading[], conditions: ReadonlyMap<string, Conditions>, assumedRelativeSd: number, priorReadings?: number,
 ): TextureQuality[] {
-  const kept = readings.filter((reading): reading is TextureReading => reading.quantity === 'texture' && reading.outlier !== true);
+  const kept = readings.filter((reading): reading is TextureReading =>
+    reading.quantity === 'texture' && reading.outlier !== true && Object.keys(reading.parameters).length > 0);
   const { instrument, readings: own } = largestByInstrument(kept, conditions);
   return parameters.flatMap((parameter) => {
     const relative = isRelative(parameter);

@@ -22,6 +22,16 @@ const gloss = `${reading}[1]`;
 const one = (code: string, path?: string): readonly ExpectedIssue[] => [path === undefined ? { code } : { code, path }];
 const node = (name: string, path: string, value: unknown, code: string, at = path): DocumentCase => ({ name, set: { [path]: value }, issues: one(code, at) });
 
+const texture = 'parts[3].sources[0].specimens[0].readings[2]';
+const visibleTexture = {
+  source: 'rendered', lamp: { elevationDeg: 45, azimuthDeg: 45, ambientShare: 0 }, rmsContrast: 0.05, meanLuminance: 0.99, tileMm: 8,
+  bands: [{ perMm: 1, energy: Array(12).fill(1e-4) }, { perMm: 1.2, energy: Array(12).fill(1e-4) }],
+  scatter: [{ octave: 0, directions: [0.01, 0.02, 0.01, 0.02] }],
+};
+/** One member of a visible texture changed. */
+const visible = (name: string, path: string, value: unknown, code: string): DocumentCase =>
+  ({ name, set: { [`${texture}.visible`]: visibleTexture, [`${texture}.visible.${path}`]: value }, issues: one(code, `${texture}.visible.${path}`) });
+
 const replaced = (from: string, to: string) => (text: string): string => {
   if (!text.includes(from)) throw new Error(`the base has no ${from}`);
   return text.replace(from, () => to);
@@ -121,7 +131,19 @@ export const documentCases: readonly DocumentCase[] = [
   node('reading-file-unknown', `${spectrum}.file`, 'f9', 'unknown-file'),
   node('difference-master-unknown', 'parts[1].sources[0].specimens[1].readings[0].master', 'm-slat', 'unknown-master'),
   node('difference-to-plaque', 'parts[1].sources[0].specimens[1].readings[0].master', 'dl-1', 'not-a-master'),
-  node('texture-empty', 'parts[3].sources[0].specimens[0].readings[2].parameters', {}, 'nothing-measured', 'parts[3].sources[0].specimens[0].readings[2]'),
+  visible('visible-lamp-missing', 'lamp', undefined, 'missing-field'),
+  visible('visible-lamp-below', 'lamp.elevationDeg', -5, 'negative'),
+  visible('visible-source-unknown', 'source', 'drawing', 'unknown-value'),
+  visible('visible-energy-of-eleven', 'bands[0].energy', Array(11).fill(1e-4), 'too-few'),
+  visible('visible-energy-negative', 'bands[1].energy[3]', -1e-4, 'negative'),
+  visible('visible-frequency-zero', 'bands[0].perMm', 0, 'out-of-range'),
+  visible('visible-bands-falling', 'bands[1].perMm', 0.5, 'not-rising'),
+  visible('visible-octave-half', 'scatter[0].octave', 0.5, 'not-whole'),
+  visible('visible-scatter-of-three', 'scatter[0].directions', [0.1, 0.1, 0.1], 'too-few'),
+  node('haze-negative', `${gloss}.haze`, -2, 'negative'),
+  node('refractive-index-below-one', 'parts[0].sources[0].refractiveIndex', 0.9, 'out-of-range'),
+  node('polymer-empty', 'parts[0].sources[0].polymer', '', 'empty-text'),
+  node('texture-empty', `${texture}.parameters`, {}, 'nothing-measured', texture),
   // Names that lead nowhere, or to the wrong place.
   node('zone-unknown', 'parts[0].zone', 'dahs', 'unknown-zone'),
   node('supplier-unknown', 'parts[0].sources[0].supplier', 'ferow', 'unknown-supplier'),
