@@ -1,6 +1,6 @@
 import type { MapPoint } from '../cabin.ts';
-import { bounds, centroid, isInside } from './polygon.ts';
-import { distance, edgesOf, nearestOnSegment } from './segment.ts';
+import { bounds, centroid, isInsideAt } from './polygon.ts';
+import { distanceFromSegment, edgesOf } from './segment.ts';
 
 /** Cells along the longer and the shorter side of each search. */
 const cells = 16;
@@ -15,28 +15,31 @@ const centroidShare = 0.8;
 export function labelPoint(points: readonly MapPoint[]): MapPoint {
   const middle = centroid(points);
   const edges = edgesOf(points, true);
-  const room = (point: MapPoint): number => {
-    if (!isInside(point, points)) return -1;
+  /** Distance from the border, -1 outside; of a point that has no more than `enough`, some number that is no more either. */
+  const room = (x: number, y: number, enough: number): number => {
+    if (!isInsideAt(x, y, points)) return -1;
     let least = Infinity;
-    for (const edge of edges) least = Math.min(least, distance(point, nearestOnSegment(point, edge)));
+    for (let index = 0; index < edges.length && least > enough; index += 1) least = Math.min(least, distanceFromSegment(x, y, edges[index]));
     return least;
   };
   let box = bounds(points);
   let best = middle;
-  let most = room(middle);
+  const roomOfMiddle = room(middle[0], middle[1], -1);
+  let most = roomOfMiddle;
   for (let round = 0; round < rounds; round += 1) {
     const [width, height] = [(box.right - box.left) / cells, (box.bottom - box.top) / cells];
     for (let row = 0; row < cells; row += 1) {
       for (let column = 0; column < cells; column += 1) {
-        const point: MapPoint = [box.left + (column + 0.5) * width, box.top + (row + 0.5) * height];
-        const value = room(point);
+        const x = box.left + (column + 0.5) * width;
+        const y = box.top + (row + 0.5) * height;
+        const value = room(x, y, most);
         if (value > most) {
           most = value;
-          best = point;
+          best = [x, y];
         }
       }
     }
     box = { left: best[0] - width, right: best[0] + width, top: best[1] - height, bottom: best[1] + height };
   }
-  return room(middle) >= centroidShare * most ? middle : best;
+  return roomOfMiddle >= centroidShare * most ? middle : best;
 }

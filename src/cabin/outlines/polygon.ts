@@ -52,12 +52,17 @@ export function bounds(points: readonly MapPoint[]): Bounds {
 }
 
 /** Whether a point lies inside a polygon, by the even-odd rule; points on the border may count either way. */
-export function isInside([x, y]: MapPoint, polygon: readonly MapPoint[]): boolean {
+export const isInside = (point: MapPoint, polygon: readonly MapPoint[]): boolean => isInsideAt(point[0], point[1], polygon);
+
+/** The same for a point by its coordinates. */
+export function isInsideAt(x: number, y: number, polygon: readonly MapPoint[]): boolean {
   let inside = false;
-  polygon.forEach(([x1, y1], index) => {
-    const [x2, y2] = polygon[(index + 1) % polygon.length] ?? [x1, y1];
-    if (y1 > y !== y2 > y && x < x1 + ((y - y1) / (y2 - y1)) * (x2 - x1)) inside = !inside;
-  });
+  let last = polygon.length - 1;
+  for (let index = 0; index < polygon.length; last = index, index += 1) {
+    const from = polygon[last];
+    const to = polygon[index];
+    if (from[1] > y !== to[1] > y && x < from[0] + ((y - from[1]) / (to[1] - from[1])) * (to[0] - from[0])) inside = !inside;
+  }
   return inside;
 }
 
@@ -80,14 +85,24 @@ export function selfCrossing(points: readonly MapPoint[]): boolean {
   });
   const count = closed.length;
   if (count < 4 || count > 1000) return false;
-  const ends = closed.map((point, index) => [point, closed[(index + 1) % count] ?? point] as const);
-  const boxes = ends.map(([[x1, y1], [x2, y2]]) => [Math.min(x1, x2), Math.max(x1, x2), Math.min(y1, y2), Math.max(y1, y2)] as const);
-  for (let first = 0; first < count; first += 1) {
-    const [left, right, top, bottom] = boxes[first];
-    for (let second = first + 2; second < count; second += 1) {
-      const box = boxes[second];
-      if (box[0] > right || box[1] < left || box[2] > bottom || box[3] < top || (first === 0 && second === count - 1)) continue;
-      if (edgesCross(...ends[first], ...ends[second])) return true;
+  const end = (edge: number): MapPoint => closed[(edge + 1) % count];
+  const [left, right, top, bottom] = [new Float64Array(count), new Float64Array(count), new Float64Array(count), new Float64Array(count)];
+  for (let edge = 0; edge < count; edge += 1) {
+    const [from, to] = [closed[edge], end(edge)];
+    left[edge] = Math.min(from[0], to[0]);
+    right[edge] = Math.max(from[0], to[0]);
+    top[edge] = Math.min(from[1], to[1]);
+    bottom[edge] = Math.max(from[1], to[1]);
+  }
+  // From left to right, an edge can only meet those that begin before it ends.
+  const order = Array.from(closed, (_, edge) => edge).sort((one, two) => left[one] - left[two]);
+  for (let at = 0; at < count; at += 1) {
+    const first = order[at];
+    for (let next = at + 1; next < count && left[order[next]] <= right[first]; next += 1) {
+      const second = order[next];
+      const apart = Math.abs(first - second);
+      if (top[second] > bottom[first] || bottom[second] < top[first] || apart === 1 || apart === count - 1) continue;
+      if (edgesCross(closed[first], end(first), closed[second], end(second))) return true;
     }
   }
   return false;

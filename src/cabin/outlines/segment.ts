@@ -34,21 +34,40 @@ export function parallelism(a: Segment, b: Segment): number {
   return Math.abs(ax * bx + ay * by) / Math.sqrt((ax * ax + ay * ay) * (bx * bx + by * by));
 }
 
+/** Distance of a point, by its coordinates, from a segment. */
+export function distanceFromSegment(x: number, y: number, { from, to }: Segment): number {
+  const dx = to[0] - from[0];
+  const dy = to[1] - from[1];
+  const squared = dx * dx + dy * dy;
+  const along = squared === 0 ? 0 : ((x - from[0]) * dx + (y - from[1]) * dy) / squared;
+  const share = along <= 0 ? 0 : along >= 1 ? 1 : along;
+  const footX = share === 1 ? to[0] : from[0] + dx * share;
+  const footY = share === 1 ? to[1] : from[1] + dy * share;
+  return Math.sqrt((footX - x) * (footX - x) + (footY - y) * (footY - y));
+}
+
+/** Distance between the boxes around two segments, which cannot be nearer. */
+function boxDistance(a: Segment, b: Segment): number {
+  const x = Math.max(0, Math.min(a.from[0], a.to[0]) - Math.max(b.from[0], b.to[0]), Math.min(b.from[0], b.to[0]) - Math.max(a.from[0], a.to[0]));
+  const y = Math.max(0, Math.min(a.from[1], a.to[1]) - Math.max(b.from[1], b.to[1]), Math.min(b.from[1], b.to[1]) - Math.max(a.from[1], a.to[1]));
+  return Math.sqrt(x * x + y * y);
+}
+
 /** The two nearest points of two sets of segments that do not cross: one of them is always an end. */
 export function nearestPoints(a: readonly Segment[], b: readonly Segment[]): readonly [MapPoint, MapPoint] | undefined {
   let best: readonly [MapPoint, MapPoint] | undefined;
   let shortest = Infinity;
-  const offer = (from: MapPoint, to: MapPoint): void => {
-    const length = distance(from, to);
-    if (length < shortest) {
-      shortest = length;
-      best = [from, to];
-    }
-  };
   for (const first of a) {
     for (const second of b) {
-      for (const end of [first.from, first.to]) offer(end, nearestOnSegment(end, second));
-      for (const end of [second.from, second.to]) offer(nearestOnSegment(end, first), end);
+      if (boxDistance(first, second) >= shortest) continue;
+      for (const end of [first.from, first.to]) {
+        const length = distanceFromSegment(end[0], end[1], second);
+        if (length < shortest) [shortest, best] = [length, [end, nearestOnSegment(end, second)]];
+      }
+      for (const end of [second.from, second.to]) {
+        const length = distanceFromSegment(end[0], end[1], first);
+        if (length < shortest) [shortest, best] = [length, [nearestOnSegment(end, first), end]];
+      }
     }
   }
   return best;

@@ -1,7 +1,8 @@
 import type { MapPoint } from '../cabin.ts';
-import { bounds, isInside } from './polygon.ts';
+import type { Bounds } from './polygon.ts';
+import { bounds, isInside, isInsideAt } from './polygon.ts';
 import type { Segment } from './segment.ts';
-import { between, distance, edgesOf, nearestOnSegment, parallelism } from './segment.ts';
+import { between, distance, distanceFromSegment, edgesOf, nearestOnSegment, parallelism } from './segment.ts';
 import { simplify } from './simplify.ts';
 
 /** An outline on the map: a closed polygon, or an open line of thread. */
@@ -20,10 +21,11 @@ const touching = 0.5;
 const shortestBorder = 5;
 const samplesRound = 400;
 
+/** Where two outlines run alongside. */
 interface Sample {
   readonly at: number;
-  /** Point midway between the two outlines, where they run alongside. */
-  readonly middle: MapPoint | undefined;
+  /** Point midway between the two outlines. */
+  readonly middle: MapPoint;
 }
 
 /**
@@ -38,6 +40,7 @@ export function sharedBorder(a: Outline, b: Outline, tolerance: number): MapPoin
   const otherEdges = edgesOf(other.points, other.closed);
   const length = lengthOf(edges);
   if (edges.length === 0 || otherEdges.length === 0 || length === 0) return undefined;
+  if (boxesApart(bounds(walker.points), bounds(other.points), tolerance)) return undefined;
   const samples = sampleRound(edges, otherEdges, walker, other, length, tolerance);
   const [longest] = alongside(samples, walker.closed ? length : undefined, 3 * tolerance).sort((one, two) => two.length - one.length);
   if (longest !== undefined && longest.length >= Math.min(shortestBorder, length / 2)) return simplify(longest.points, 0.25);
@@ -54,12 +57,12 @@ function walkerFirst(a: Outline, b: Outline): [Outline, Outline] {
   return lengthOf(edgesOf(b.points, b.closed)) < lengthOf(edgesOf(a.points, a.closed)) ? [b, a] : [a, b];
 }
 
+const boxesApart = (a: Bounds, b: Bounds, tolerance: number): boolean =>
+  a.left - tolerance > b.right || b.left - tolerance > a.right || a.top - tolerance > b.bottom || b.top - tolerance > a.bottom;
+
 function sampleRound(
   edges: readonly Segment[], otherEdges: readonly Segment[], walker: Outline, other: Outline, length: number, tolerance: number,
 ): Sample[] {
-  const box = bounds(other.points);
-  const near = ([x, y]: MapPoint): boolean =>
-    x >= box.left - tolerance && x <= box.right + tolerance && y >= box.top - tolerance && y <= box.bottom + tolerance;
   const step = Math.min(5, length / samplesRound);
   const samples: Sample[] = [];
   let walked = 0;
@@ -67,10 +70,12 @@ function sampleRound(
     const edgeLength = distance(edge.from, edge.to);
     const count = Math.max(1, Math.ceil(edgeLength / step));
     const candidates = otherEdges.filter((candidate) => isClose(edge, candidate, tolerance) && parallelism(edge, candidate) >= leastParallelism);
-    for (let index = 0; index <= count; index += 1) {
-      const point = between(edge.from, edge.to, index / count);
-      const middle = near(point) ? across(point, edge, candidates, walker, other, tolerance) : undefined;
-      samples.push({ at: walked + (edgeLength * index) / count, middle });
+    const lies = !walker.closed && other.closed;
+    for (let index = 0; index <= count && (lies || candidates.length > 0); index += 1) {
+      const x = edge.from[0] + (edge.to[0] - edge.from[0]) * (index / count);
+      const y = edge.from[1] + (edge.to[1] - edge.from[1]) * (index / count);
+      const middle = across(x, y, edge, candidates, tolerance) ?? (lies && isInsideAt(x, y, other.points) ? [x, y] : undefined);
+      if (middle !== undefined) samples.push({ at: walked + (edgeLength * index) / count, middle });
     }
     walked += edgeLength;
   }
@@ -78,25 +83,23 @@ function sampleRound(
 }
 
 /** Whether the boxes around two segments lie within a distance of each other: the others cannot be nearer. */
-const isClose = (a: Segment, b: Segment, tolerance: number): boolean => [0, 1].every((axis) =>
-  Math.min(a.from[axis], a.to[axis]) - tolerance <= Math.max(b.from[axis], b.to[axis])
-  && Math.min(b.from[axis], b.to[axis]) - tolerance <= Math.max(a.from[axis], a.to[axis]));
+const isClose = (a: Segment, b: Segment, tolerance: number): boolean => closeAlong(a, b, tolerance, 0) && closeAlong(a, b, tolerance, 1);
 
-function across(
-  point: MapPoint, edge: Segment, candidates: readonly Segment[], walker: Outline, other: Outline, tolerance: number,
-): MapPoint | undefined {
-  let best: MapPoint | undefined;
+const closeAlong = (a: Segment, b: Segment, tolerance: number, axis: 0 | 1): boolean =>
+  Math.min(a.from[axis], a.to[axis]) - tolerance <= Math.max(b.from[axis], b.to[axis])
+  && Math.min(b.from[axis], b.to[axis]) - tolerance <= Math.max(a.from[axis], a.to[axis]);
+
+/** The point midway between a point of one outline and the nearest one across on the other, where that is near enough. */
+function across(x: number, y: number, edge: Segment, candidates: readonly Segment[], tolerance: number): MapPoint | undefined {
+  let best: Segment | undefined;
   let shortest = tolerance;
-  for (const candidate of candidates) {
-    const foot = nearestOnSegment(point, candidate);
-    const gap = distance(point, foot);
-    if (gap > shortest) continue;
-    if (gap > touching && slant(point, foot, edge) > mostSlant) continue;
+  for (let index = 0; index < candidates.length; index += 1) {
+    const gap = distanceFromSegment(x, y, candidates[index]);
+    if (gap > shortest || (gap > touching && slant([x, y], nearestOnSegment([x, y], candidates[index]), edge) > mostSlant)) continue;
     shortest = gap;
-    best = foot;
+    best = candidates[index];
   }
-  if (best !== undefined) return between(point, best, 0.5);
-  return !walker.closed && other.closed && isInside(point, other.points) ? point : undefined;
+  return best === undefined ? undefined : between([x, y], nearestOnSegment([x, y], best), 0.5);
 }
 
 /** Cosine of the angle between the line across and the edge, 0..1. */
@@ -111,7 +114,6 @@ interface Stretch {
 function alongside(samples: readonly Sample[], total: number | undefined, bridge: number): Stretch[] {
   const runs: Sample[][] = [];
   for (const sample of samples) {
-    if (sample.middle === undefined) continue;
     const run = runs.at(-1);
     const last = run?.at(-1);
     if (run !== undefined && last !== undefined && sample.at - last.at <= bridge) run.push(sample);
@@ -127,7 +129,7 @@ function alongside(samples: readonly Sample[], total: number | undefined, bridge
     }
   }
   return runs.map((run) => {
-    const points = run.flatMap((sample) => (sample.middle === undefined ? [] : [sample.middle]));
+    const points = run.map((sample) => sample.middle);
     return { points, length: points.reduce((sum, point, index) => sum + distance(points[index - 1] ?? point, point), 0) };
   });
 }

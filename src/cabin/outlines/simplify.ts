@@ -1,5 +1,5 @@
 import type { MapPoint } from '../cabin.ts';
-import { distance, nearestOnSegment } from './segment.ts';
+import { distanceFromSegment } from './segment.ts';
 
 /** A line with the points left out that lie within a tolerance of it (Ramer 1972; Douglas and Peucker 1973). */
 export function simplify(points: readonly MapPoint[], tolerance: number): MapPoint[] {
@@ -9,11 +9,12 @@ export function simplify(points: readonly MapPoint[], tolerance: number): MapPoi
     const [first, last] = span;
     const [from, to] = [points[first], points[last]];
     if (from === undefined || to === undefined) continue;
+    const chord = { from, to };
     let farthest = -1;
     let most = tolerance;
     for (let index = first + 1; index < last; index += 1) {
       const point = points[index] ?? from;
-      const away = distance(point, nearestOnSegment(point, { from, to }));
+      const away = distanceFromSegment(point[0], point[1], chord);
       if (away > most) {
         most = away;
         farthest = index;
