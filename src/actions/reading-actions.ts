@@ -2,11 +2,13 @@ import type { Cabin, Specimen } from '../cabin/cabin.ts';
 import { cabinIndex } from '../cabin/cabin-index.ts';
 import { list } from '../cabin/schema/index.ts';
 import { readingShape } from '../cabin/shapes/reading-shape.ts';
+import { fileShape } from '../cabin/shapes/register-shapes.ts';
 import type { Reading } from '../readings/reading.ts';
 import { defineAction } from './action.ts';
 import { aFlag, aPlace, aReference, needed, places, structure } from './argument.ts';
 import type { Edited } from './edit.ts';
-import { editSpecimen, isRefusal, refuse, setFields, setList } from './edit.ts';
+import { addItem, editSpecimen, isRefusal, refuse, sameValue, setFields, setList } from './edit.ts';
+import { freeId, idsOf } from './next-id.ts';
 import { count } from './wording.ts';
 
 const specimen = needed(aReference('Specimen', 'specimen'));
@@ -32,11 +34,25 @@ export const addReadings = defineAction({
   edit: (cabin, { specimen: id, added }) => editSpecimen(cabin, id, (of) => setList(of, 'readings', [...of.readings, ...added])),
 });
 
+/** The reading of a surface that was measured from its file: reading and file in one step. A file that was read before, by its digest, is refused. */
+export const addSurfaceReading = defineAction({
+  id: 'readings.add-surface', title: 'Add texture of a surface file', keywords: ['height map', 'photograph', 'areal', 'grain', 'import'], group: 'Readings', context: 'specimen',
+  arguments: { specimen, texture: needed(structure('Reading of texture', readingShape)), file: needed(structure('File', fileShape)) },
+  label: ({ specimen: id, file }) => `Add texture of ${file.name} to specimen ${id}`,
+  edit: (cabin, { specimen: id, texture, file }) => {
+    if (texture.quantity !== 'texture') return refuse('not-a-texture', texture.quantity, 'a reading of texture');
+    const before = cabin.files?.find(({ sha256 }) => sha256 === file.sha256);
+    if (before !== undefined) return refuse('file-already-read', JSON.stringify(before.name), 'a file that is not in the cabin', 'Its reading would count twice.');
+    const recorded = { ...file, id: freeId(file.id, idsOf(cabin.files)) };
+    return editSpecimen(addItem(cabin, 'files', recorded), id, (of) => setList(of, 'readings', [...of.readings, { ...texture, file: recorded.id, row: texture.row ?? 1 }]));
+  },
+});
+
 export const replaceReading = defineAction({
   id: 'readings.replace', title: 'Edit reading', keywords: ['measurement', 'values', 'correct'], group: 'Readings', context: 'readings',
   arguments: { specimen, place: needed(aPlace('Place of the reading')), reading: needed(structure('Reading', readingShape)) },
   label: ({ specimen: id, reading }) => `Edit reading at ${reading.spot.name} of specimen ${id}`,
-  edit: (cabin, { specimen: id, place, reading }) => editReadings(cabin, id, [place], () => reading),
+  edit: (cabin, { specimen: id, place, reading }) => editReadings(cabin, id, [place], (of) => (sameValue(of, reading) ? of : reading)),
   subject: (cabin, { specimen: id = '', place = 0 }) => {
     const reading = cabinIndex(cabin).specimens.get(id)?.specimen.readings[place];
     return reading === undefined ? undefined : { reading };
@@ -78,4 +94,4 @@ export const moveReadings = defineAction({
   },
 });
 
-export const readingActions = [addReadings, replaceReading, removeReadings, setOutlier, setReadingConditions, moveReadings] as const;
+export const readingActions = [addReadings, addSurfaceReading, replaceReading, removeReadings, setOutlier, setReadingConditions, moveReadings] as const;

@@ -5,7 +5,7 @@ import { geometries } from '../readings/reading.ts';
 import type { Conditions, Instrument } from '../readings/reading.ts';
 import { defineAction } from './action.ts';
 import { aChoice, aDate, aName, aNumber, aReference, aText, clearable, needed, optional, structure } from './argument.ts';
-import { addItem, editItem, refuse, removeItem, setFields } from './edit.ts';
+import { addItem, editItem, refuse, removeItem, sameValue, setFields } from './edit.ts';
 import { freeId, idOfName, idsOf } from './next-id.ts';
 import { changedFields, count } from './wording.ts';
 
@@ -83,7 +83,7 @@ export const replaceInstrument = defineAction({
   id: 'instrument.replace', title: 'Enter agreement of instrument', keywords: ['agreement set', 'covariance', 'tiles'], group: 'Registers', context: 'instrument',
   arguments: { instrument, entry: needed(structure('Instrument', instrumentShape)) },
   label: ({ instrument: id }, cabin) => `Change the agreement of instrument ${instrumentName(cabin, id)}`,
-  edit: (cabin, { instrument: id, entry }) => editItem(cabin, 'instruments', id, () => ({ ...entry, id })),
+  edit: (cabin, { instrument: id, entry }) => editItem(cabin, 'instruments', id, (of) => (sameValue(of, { ...entry, id }) ? of : { ...entry, id })),
   subject: (cabin, values) => ({ entry: cabinIndex(cabin).instruments.get(values.instrument ?? '') }),
 });
 

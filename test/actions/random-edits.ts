@@ -31,10 +31,11 @@ const structures: Readonly<Record<string, (cabin: Cabin, draw: Draw) => unknown>
     return [{ quantity: 'texture', spot: { name: 't' }, conditions, parameters: { saUm: 5 + draw(20), salMm: 0.4 } }];
   },
   reading: (cabin, draw) => ({ quantity: 'gloss', spot: { name: 'y' }, conditions: pick(cabin.conditions, draw)?.id, angle: 60, gloss: 1 + draw(40) / 10 }),
+  texture: (cabin, draw) => ({ quantity: 'texture', spot: { name: 's' }, conditions: pick(cabin.conditions, draw)?.id, parameters: { saUm: 3 + draw(9) } }),
   volumePrices: (_, draw) => [{ fromVolume: 0, piecePrice: 10 + draw(9) }, { fromVolume: 1000 * draw(3), piecePrice: 9 }],
   namedColours: () => [{ name: 'one', areaShare: 0.6 }, { name: 'two', areaShare: 0.4 }],
   roles: () => ['design quality'],
-  file: (_, draw) => ({ id: 'f1', name: `file-${draw(9)}.csv`, sha256: 'b1946ac92492d2347c6235b4d2611184b1946ac92492d2347c6235b4d2611184' }),
+  file: (_, draw) => ({ id: 'f1', name: `file-${draw(9)}.csv`, sha256: String(draw(9)).repeat(64) }),
   entry: (cabin, draw) => ({ ...pick(cabin.instruments, draw), note: 'entered again' }),
   ruleBook: () => ({ format: 'adjoin-rules' }),
 };
