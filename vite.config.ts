@@ -69,7 +69,7 @@ export default defineConfig(async ({ mode }): Promise<ViteUserConfig> => {
         },
         {
           extends: true,
-          optimizeDeps: { include: ['lit', 'lit/directive.js', 'd3', 'mathjs/number', 'axe-core', 'culori'] },
+          optimizeDeps: { include: ['lit', 'lit/directive.js', 'd3', 'mathjs/number', 'axe-core', 'culori', 'fflate'] },
           test: {
             name: 'browser', include: ['test/**/*.browser.test.ts'], testTimeout: 60_000,
             browser: {
