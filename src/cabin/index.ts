@@ -7,6 +7,7 @@ export * from './json-path.ts';
 export * from './located-json.ts';
 export * from './migrations.ts';
 export * from './outlines/label-point.ts';
+export * from './outlines/outline-edges.ts';
 export * from './outlines/polygon.ts';
 export * from './outlines/shared-border.ts';
 export * from './parse-cabin.ts';

@@ -2,8 +2,9 @@ import type { Cabin, Joint, MapPoint, Part } from './cabin.ts';
 import { cabinIndex } from './cabin-index.ts';
 import { labelPoint } from './outlines/label-point.ts';
 import { centroid, isInside } from './outlines/polygon.ts';
-import { between, distance, edgesOf, nearestPoints } from './outlines/segment.ts';
-import type { Outline } from './outlines/shared-border.ts';
+import type { Outline } from './outlines/outline-edges.ts';
+import { outlineEdges } from './outlines/outline-edges.ts';
+import { between, distance, nearestPoints } from './outlines/segment.ts';
 import { sharedBorder } from './outlines/shared-border.ts';
 
 /** Where a joint runs on the cabin map. */
@@ -50,7 +51,7 @@ function computePath(cabin: Cabin, joint: Joint): JointPath | undefined {
 }
 
 function lead(a: Outline, b: Outline): JointPath {
-  const nearest = nearestPoints(edgesOf(a.points, a.closed), edgesOf(b.points, b.closed));
+  const nearest = nearestPoints(outlineEdges(a).segments, outlineEdges(b).segments);
   const apart = nearest !== undefined && distance(nearest[0], nearest[1]) > 1;
   return { kind: 'lead', points: apart ? nearest : [middleOf(a), middleOf(b)] };
 }

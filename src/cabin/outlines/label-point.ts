@@ -17,10 +17,9 @@ export function labelPoint(points: readonly MapPoint[]): MapPoint {
   const edges = edgesOf(points, true);
   /** Distance from the border, -1 outside; of a point that has no more than `enough`, some number that is no more either. */
   const room = (x: number, y: number, enough: number): number => {
-    if (!isInsideAt(x, y, points)) return -1;
     let least = Infinity;
     for (let index = 0; index < edges.length && least > enough; index += 1) least = Math.min(least, distanceFromSegment(x, y, edges[index]));
-    return least;
+    return least <= enough ? least : isInsideAt(x, y, points) ? least : -1;
   };
   let box = bounds(points);
   let best = middle;

@@ -1,15 +1,10 @@
 import type { MapPoint } from '../cabin.ts';
-import type { Bounds } from './polygon.ts';
-import { bounds, isInside, isInsideAt } from './polygon.ts';
+import type { Outline, OutlineEdges } from './outline-edges.ts';
+import { outlineEdges } from './outline-edges.ts';
+import { isInside, isInsideAt } from './polygon.ts';
 import type { Segment } from './segment.ts';
-import { between, distance, distanceFromSegment, edgesOf, nearestOnSegment, parallelism } from './segment.ts';
+import { between, distance, distanceFromSegment, nearestOnSegment, parallelism } from './segment.ts';
 import { simplify } from './simplify.ts';
-
-/** An outline on the map: a closed polygon, or an open line of thread. */
-export interface Outline {
-  readonly points: readonly MapPoint[];
-  readonly closed: boolean;
-}
 
 /** Widest angle between edges that still run alongside, as a cosine: 35 degrees. */
 const leastParallelism = 0.819;
@@ -36,45 +31,40 @@ interface Sample {
  */
 export function sharedBorder(a: Outline, b: Outline, tolerance: number): MapPoint[] | undefined {
   const [walker, other] = walkerFirst(a, b);
-  const edges = edgesOf(walker.points, walker.closed);
-  const otherEdges = edgesOf(other.points, other.closed);
-  const length = lengthOf(edges);
-  if (edges.length === 0 || otherEdges.length === 0 || length === 0) return undefined;
-  if (boxesApart(bounds(walker.points), bounds(other.points), tolerance)) return undefined;
-  const samples = sampleRound(edges, otherEdges, walker, other, length, tolerance);
-  const [longest] = alongside(samples, walker.closed ? length : undefined, 3 * tolerance).sort((one, two) => two.length - one.length);
-  if (longest !== undefined && longest.length >= Math.min(shortestBorder, length / 2)) return simplify(longest.points, 0.25);
+  const edges = outlineEdges(walker);
+  const otherEdges = outlineEdges(other);
+  if (edges.segments.length === 0 || otherEdges.segments.length === 0 || edges.length === 0) return undefined;
+  const samples = sampleRound(edges, otherEdges, !walker.closed && other.closed ? other.points : undefined, tolerance);
+  const [longest] = alongside(samples, walker.closed ? edges.length : undefined, 3 * tolerance).sort((one, two) => two.length - one.length);
+  if (longest !== undefined && longest.length >= Math.min(shortestBorder, edges.length / 2)) return simplify(longest.points, 0.25);
   const [first] = walker.points;
   const lies = walker.closed && other.closed && walker.points.every((point) => isInside(point, other.points));
   return lies && first !== undefined ? [...walker.points, first] : undefined;
 }
 
-const lengthOf = (edges: readonly Segment[]): number => edges.reduce((sum, edge) => sum + distance(edge.from, edge.to), 0);
-
 /** Thread is walked before faces, the shorter outline before the longer one, so that the order given hardly matters. */
 function walkerFirst(a: Outline, b: Outline): [Outline, Outline] {
   if (a.closed !== b.closed) return a.closed ? [b, a] : [a, b];
-  return lengthOf(edgesOf(b.points, b.closed)) < lengthOf(edgesOf(a.points, a.closed)) ? [b, a] : [a, b];
+  return outlineEdges(b).length < outlineEdges(a).length ? [b, a] : [a, b];
 }
 
-const boxesApart = (a: Bounds, b: Bounds, tolerance: number): boolean =>
-  a.left - tolerance > b.right || b.left - tolerance > a.right || a.top - tolerance > b.bottom || b.top - tolerance > a.bottom;
-
-function sampleRound(
-  edges: readonly Segment[], otherEdges: readonly Segment[], walker: Outline, other: Outline, length: number, tolerance: number,
-): Sample[] {
-  const step = Math.min(5, length / samplesRound);
+/** Walks along the edges of one outline; where a face is given, points that lie on it count as well. */
+function sampleRound(edges: OutlineEdges, others: OutlineEdges, face: readonly MapPoint[] | undefined, tolerance: number): Sample[] {
+  const step = Math.min(5, edges.length / samplesRound);
+  const { left, right, top, bottom } = others.bounds;
   const samples: Sample[] = [];
   let walked = 0;
-  for (const edge of edges) {
+  for (let at = 0; at < edges.segments.length; at += 1) {
+    const edge = edges.segments[at];
     const edgeLength = distance(edge.from, edge.to);
     const count = Math.max(1, Math.ceil(edgeLength / step));
-    const candidates = otherEdges.filter((candidate) => isClose(edge, candidate, tolerance) && parallelism(edge, candidate) >= leastParallelism);
-    const lies = !walker.closed && other.closed;
-    for (let index = 0; index <= count && (lies || candidates.length > 0); index += 1) {
+    const away = edges.boxes[4 * at] - tolerance > right || edges.boxes[4 * at + 1] + tolerance < left
+      || edges.boxes[4 * at + 2] - tolerance > bottom || edges.boxes[4 * at + 3] + tolerance < top;
+    const candidates = away ? [] : alongsideEdge(edges, at, others, tolerance);
+    for (let index = 0; index <= count && !away && (face !== undefined || candidates.length > 0); index += 1) {
       const x = edge.from[0] + (edge.to[0] - edge.from[0]) * (index / count);
       const y = edge.from[1] + (edge.to[1] - edge.from[1]) * (index / count);
-      const middle = across(x, y, edge, candidates, tolerance) ?? (lies && isInsideAt(x, y, other.points) ? [x, y] : undefined);
+      const middle = across(x, y, edge, candidates, tolerance) ?? (face !== undefined && isInsideAt(x, y, face) ? [x, y] : undefined);
       if (middle !== undefined) samples.push({ at: walked + (edgeLength * index) / count, middle });
     }
     walked += edgeLength;
@@ -82,12 +72,20 @@ function sampleRound(
   return samples;
 }
 
-/** Whether the boxes around two segments lie within a distance of each other: the others cannot be nearer. */
-const isClose = (a: Segment, b: Segment, tolerance: number): boolean => closeAlong(a, b, tolerance, 0) && closeAlong(a, b, tolerance, 1);
-
-const closeAlong = (a: Segment, b: Segment, tolerance: number, axis: 0 | 1): boolean =>
-  Math.min(a.from[axis], a.to[axis]) - tolerance <= Math.max(b.from[axis], b.to[axis])
-  && Math.min(b.from[axis], b.to[axis]) - tolerance <= Math.max(a.from[axis], a.to[axis]);
+/** The edges of another outline that run beside an edge: their boxes lie within the tolerance, and they are nearly parallel. */
+function alongsideEdge({ segments, boxes }: OutlineEdges, at: number, others: OutlineEdges, tolerance: number): Segment[] {
+  const left = boxes[4 * at] - tolerance;
+  const right = boxes[4 * at + 1] + tolerance;
+  const top = boxes[4 * at + 2] - tolerance;
+  const bottom = boxes[4 * at + 3] + tolerance;
+  const found: Segment[] = [];
+  for (let other = 0; other < others.segments.length; other += 1) {
+    const box = 4 * other;
+    if (others.boxes[box + 1] < left || others.boxes[box] > right || others.boxes[box + 3] < top || others.boxes[box + 2] > bottom) continue;
+    if (parallelism(segments[at], others.segments[other]) >= leastParallelism) found.push(others.segments[other]);
+  }
+  return found;
+}
 
 /** The point midway between a point of one outline and the nearest one across on the other, where that is near enough. */
 function across(x: number, y: number, edge: Segment, candidates: readonly Segment[], tolerance: number): MapPoint | undefined {
