@@ -79,7 +79,8 @@ function keysInValue(value: unknown, depth: number): number {
   if (depth >= maxJsonDepth) return -1;
   let count = 0;
   if (Array.isArray(value)) {
-    for (const item of value) {
+    for (let index = 0; index < value.length; index += 1) {
+      const item: unknown = value[index];
       const inside = typeof item === 'object' ? keysInValue(item, depth + 1) : 0;
       if (inside < 0) return -1;
       count += inside;

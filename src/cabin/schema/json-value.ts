@@ -13,9 +13,9 @@ export function isPlainObject(value: unknown): value is Readonly<Record<string, 
   return prototype === null || prototype === Object.prototype;
 }
 
-/** The keys of an object that have a value; the key `__proto__` is a fault and left out. */
-export function ownKeys(value: Readonly<Record<string, unknown>>, faults: Faults): string[] {
-  return Object.keys(value).filter((key) => {
+/** The keys of an object that have a value, of all or of some; the key `__proto__` is a fault and left out. */
+export function ownKeys(value: Readonly<Record<string, unknown>>, faults: Faults, among = Object.keys(value)): string[] {
+  return among.length === 0 ? among : among.filter((key) => {
     if (key !== '__proto__') return value[key] !== undefined;
     faults.path.push(key);
     faults.add('forbidden-key', { expected: 'another key', found: '"__proto__"', hint: 'Take this member out.' });

@@ -39,17 +39,17 @@ export function object<T extends object>(what: string, fields: Fields<T>): Schem
         return undefined;
       }
       const result: Record<string, unknown> = {};
-      const present = new Set(ownKeys(value, faults));
+      const others = ownKeys(value, faults, Object.keys(value).filter((key) => !names.has(key)));
       const at = faults.path.length;
       for (const [key, field] of known) {
         faults.path[at] = key;
-        const read = present.has(key) ? readField(value[key], field, faults) : missing(field, faults);
+        const own = valueOf(value, key);
+        const read = own === undefined ? missing(field, faults) : readField(own, field, faults);
         if (read !== undefined) result[key] = read;
       }
-      for (const key of present) {
-        if (names.has(key)) continue;
+      for (const key of others) {
         faults.path[at] = key;
-        const nearest = nearestName(key, [...names].filter((candidate) => !present.has(candidate)));
+        const nearest = nearestName(key, [...names].filter((candidate) => valueOf(value, candidate) === undefined));
         faults.add('unknown-field', {
           severity: 'warning', expected: `a field of ${what}`, found: describeValue(key),
           hint: nearest === undefined ? 'It is kept as it is and not used.' : `Did you mean ${JSON.stringify(nearest)}? It is kept as it is and not used.`,
@@ -69,6 +69,8 @@ export function object<T extends object>(what: string, fields: Fields<T>): Schem
     },
   };
 }
+
+const valueOf = (value: Readonly<Record<string, unknown>>, key: string): unknown => (Object.hasOwn(value, key) ? value[key] : undefined);
 
 const unknownMember = jsonValue();
 
