@@ -37,6 +37,14 @@ export type { GlossRow } from './formats/gloss-table.ts';
 export { readSpectraTable } from './formats/spectra-table.ts';
 export type { SpectraTable, SpectraTableOptions } from './formats/spectra-table.ts';
 
+// Surfaces: height maps and photographs in, areal parameters and visible texture out; height maps made from parameters.
+export { readSurface, surfaceReadingSteps } from './formats/index.ts';
+export type { SurfaceFile, SurfaceOptions, SurfaceReading, SurfaceReadingOptions } from './formats/index.ts';
+export {
+  contrastSpectrumSteps, measureSurfaceSteps, renderHeightsSteps, runSteps, synthesiseSurfaceSteps, visibleDifference, visibleTexture, watchSteps,
+} from './texture/index.ts';
+export type { GrainPattern, HeightMap, MeasureOptions, Steps, StepsWatch, SynthesisParameters } from './texture/index.ts';
+
 // Colorimetry.
 export {
   colourInconstancy, components, correctBandpass, difference, differenceWords, displayColour, formulaLabel, labToLch, labToXyz, lchToLab, lightByName, lightNames,

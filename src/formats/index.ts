@@ -7,4 +7,8 @@ export * from './reading-issue-codes.ts';
 export * from './reading-questions.ts';
 export * from './reading-set.ts';
 export * from './readers.ts';
+export * from './surface-file.ts';
+export * from './surface-issue-codes.ts';
+export * from './surface-reader.ts';
+export * from './surface-reading.ts';
 export * from './writers.ts';
