@@ -32,7 +32,7 @@ export class AdjoinFaults extends LitElement {
   }
 
   protected override updated(changed: PropertyValues<this>): void {
-    if (!changed.has('refusal')) return;
+    if (!changed.has('refusal') || !this.isConnected) return;
     const dialog = this.renderRoot.querySelector('dialog');
     if (this.refusal !== undefined && !dialog?.open) dialog?.showModal();
     if (this.refusal === undefined && dialog?.open) dialog.close();

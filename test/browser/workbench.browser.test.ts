@@ -22,6 +22,7 @@ function drop(...files: readonly File[]): void {
 
 async function opened(): Promise<void> {
   await until('the wall', () => one('adjoin-strip'));
+  await until('the address of the cabin', () => location.hash.startsWith('#/cabin'));
   await settled(workbench);
 }
 
@@ -32,6 +33,7 @@ const activeElement = (): Element | null => {
 };
 
 beforeEach(async () => {
+  sessionStorage.clear();
   history.replaceState(null, '', '#/');
   workbench = await mount<AdjoinWorkbench>('adjoin-workbench', {});
 });
@@ -54,7 +56,7 @@ test('a dropped cabin opens: every joint on the wall and on the map, and said al
   await opened();
   expect(all('adjoin-strip')).toHaveLength(6);
   expect(all<SVGElement>('.joint').map((joint) => joint.dataset['joint']).sort()).toEqual(['j1', 'j2', 'j3', 'j4', 'j5', 'j6']);
-  expect(one('[role=status]')?.textContent).toMatch(/Small cabin for tests is open: \d joints hold/);
+  await until('the announcement', () => /Small cabin for tests is open: \d+ joints? holds?/.test(one('[role=status]')?.textContent ?? ''));
   expect(location.hash).toBe('#/cabin');
   expect(document.title).toContain('Small cabin for tests');
   expect(await faultsOfAccess(workbench)).toEqual([]);
