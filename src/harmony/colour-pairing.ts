@@ -2,6 +2,7 @@ import { difference } from '../colour/difference.ts';
 import type { Surface } from '../cabin/cabin.ts';
 import type { Lab } from '../quantities.ts';
 import type { ColourSample, JudgedLight } from '../readings/colour-sample.ts';
+import { aperturesMayBeAlike } from '../readings/aperture-class.ts';
 import { conditionCautions } from '../readings/condition-cautions.ts';
 import type { AboutPair } from '../readings/condition-cautions.ts';
 import { instrumentCorrelation } from '../readings/instrument-correlation.ts';
@@ -14,7 +15,7 @@ import type { ReadingGroup } from '../readings/reading-groups.ts';
 import { pooledCovariance } from '../readings/sample-covariance.ts';
 import { specularCue } from '../readings/specular-cue.ts';
 import { rotationsPerSpot } from '../readings/spots.ts';
-import { pickSharedGroup } from '../readings/shared-group.ts';
+import { pickSharedGroup, unlikeText } from '../readings/shared-group.ts';
 import type { GroupChoice } from '../readings/shared-group.ts';
 import type { ResolvedLight } from '../rules/rule-book.ts';
 import type { ColourPair, PairLight } from './colour-pair.ts';
@@ -68,7 +69,7 @@ export function pairColours(context: JudgeContext, standard: ColourSide, trial: 
 
 function unlikeReason(choice: Exclude<GroupChoice, { kind: 'missing' }>, options: PairingOptions): string | undefined {
   const { first, second } = choice;
-  if (choice.kind === 'unlike') return `one side was measured at ${first.geometryClass}, the other at ${second.geometryClass}`;
+  if (choice.kind === 'unlike') return unlikeText(choice);
   const names = (group: ReadingGroup): string => [...group.geometries].sort().join(', ');
   if (options.sameGeometryOnly === true && names(first) !== names(second)) {
     return `this material is compared at one geometry only, and the sides have ${names(first)} and ${names(second)}`;
@@ -88,7 +89,7 @@ function effectReason(standard: readonly ReadingGroup[], trial: readonly Reading
 function otherAngles(standard: readonly ReadingGroup[], trial: readonly ReadingGroup[], used: ReadingGroup): readonly (readonly [ReadingGroup, ReadingGroup])[] {
   return standard.flatMap((first) => {
     if (first.aspecularDeg === undefined || first.aspecularDeg === used.aspecularDeg) return [];
-    const second = trial.find((group) => group.aspecularDeg === first.aspecularDeg);
+    const second = trial.find((group) => group.aspecularDeg === first.aspecularDeg && aperturesMayBeAlike(group.apertureClass, first.apertureClass));
     return second === undefined ? [] : [[first, second] as const];
   });
 }

@@ -8,7 +8,7 @@ import type { JudgedLight } from '../readings/colour-sample.ts';
 import { glossSamples } from '../readings/gloss-sample.ts';
 import type { GlossAngle, ObserverDegrees, Reading } from '../readings/reading.ts';
 import { groupColourReadings, isColourReading } from '../readings/reading-groups.ts';
-import { pickSharedGroup } from '../readings/shared-group.ts';
+import { pickSharedGroup, unlikeText } from '../readings/shared-group.ts';
 import type { JudgeContext } from './judge-context.ts';
 import { figure, listed, percentOfLimit } from './wording.ts';
 
@@ -79,8 +79,7 @@ function driftBetween(
   });
   const base = { formula: formulaLabel(formula), gloss };
   if (choice.kind !== 'shared') {
-    const reason = choice.kind === 'unlike'
-      ? `one was measured at ${choice.first.geometryClass}, the other at ${choice.second.geometryClass}` : 'there is no colour reading of one of them';
+    const reason = choice.kind === 'unlike' ? unlikeText(choice) : 'there is no colour reading of one of them';
     return { ...base, lights: [], notCompared: reason };
   }
   const judged = book.lights.filter(({ standing }) => standing === 'required').flatMap(({ light: name }): JudgedLight[] => {

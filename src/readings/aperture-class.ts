@@ -13,3 +13,6 @@ export function apertureClass(diameter: Millimetres | undefined): ApertureClass 
   if (diameter <= 10) return '5 to 10 mm';
   return diameter <= 20 ? '10 to 20 mm' : 'over 20 mm';
 }
+
+/** Whether two groups may have been read through one size of aperture: unlike classes are never compared, an aperture that is not stated is. */
+export const aperturesMayBeAlike = (first: ApertureClass, second: ApertureClass): boolean => first === second || first === 'unknown' || second === 'unknown';

@@ -4,7 +4,7 @@ import type { ReadingGroup } from './reading-groups.ts';
 
 /** Something about how two sides were measured that a reader should know before trusting a verdict. */
 export interface Caution {
-  readonly code: 'unlike geometry' | 'directional against annular' | 'unlike uv' | 'unlike aperture' | 'gloss hidden by sphere'
+  readonly code: 'unlike geometry' | 'directional against annular' | 'unlike uv' | 'unlike aperture' | 'aperture not stated' | 'gloss hidden by sphere'
     | 'unlike backing' | 'unlike temperature';
   readonly text: string;
 }
@@ -50,8 +50,12 @@ export function conditionCautions(first: ReadingGroup, second: ReadingGroup, abo
   if (first.uv !== second.uv && meanL !== undefined && meanL > LIGHT_PART_L) {
     found.push({ code: 'unlike uv', text: `ultraviolet ${first.uv} on one side and ${second.uv} on the other: a brightened light part reads differently` });
   }
-  if (first.apertureClass !== second.apertureClass) {
-    found.push({ code: 'unlike aperture', text: `apertures of ${first.apertureClass} and ${second.apertureClass}: edge loss and grain average differently` });
+  const unstated = [first, second].filter(({ apertureClass }) => apertureClass === 'unknown').length;
+  if (unstated > 0) {
+    const where = unstated === 2 ? 'on either side' : `on one side, ${first.apertureClass === 'unknown' ? second.apertureClass : first.apertureClass} on the other`;
+    found.push({ code: 'aperture not stated', text: `aperture not stated ${where}: edge loss and grain may average differently` });
+  } else if (first.apertureClass !== second.apertureClass) {
+    found.push({ code: 'unlike aperture', text: `apertures of ${first.apertureClass} and ${second.apertureClass}: edge loss and grain average differently, and the value is indicative only` });
   }
   const backings = (group: ReadingGroup): string => [...group.backings].sort().join(', ');
   if (first.backings.length > 0 && second.backings.length > 0 && backings(first) !== backings(second)) {

@@ -21,7 +21,7 @@ export interface CorrelationLevels {
 export const defaultCorrelation: CorrelationLevels = { sameSession: 1, sameInstrument: 0.5, different: 0 };
 
 export type CorrelationDoubt =
-  | 'serial number unknown' | 'unlike geometry' | 'unlike aperture' | 'unlike calibration period' | 'calibration period unknown'
+  | 'serial number unknown' | 'unlike geometry' | 'unlike aperture' | 'geometry or aperture unknown' | 'unlike calibration period' | 'calibration period unknown'
   | 'large difference' | 'unlike surfaces';
 
 export interface InstrumentCorrelation {
@@ -40,7 +40,8 @@ const DAY_MS = 86_400_000;
  * One session (rho 1: the deviation cancels): the same serial number, geometry, aperture and calibration period,
  * surfaces alike and a colour difference below 5. The same instrument otherwise: 0.5. Different or unknown: 0.
  * A calibration period begins on the instrument's day of calibration and lasts its stated days; readings without a date, or of an
- * instrument without one, leave it unknown. `difference` undefined leaves the size out of account (gloss, texture).
+ * instrument without one, leave it unknown. `difference` undefined leaves its size, geometry and aperture out of account (gloss, texture);
+ * for colours a geometry or aperture that is not stated, or mixed, keeps one instrument from counting as one session.
  */
 export function instrumentCorrelation(
   first: MeasuredSide, second: MeasuredSide,
@@ -57,6 +58,9 @@ export function instrumentCorrelation(
   else if (p.serial !== q.serial) return { rho: levels.different, level: 'different instruments', doubts: [] };
   if (first.geometry !== second.geometry) doubts.push('unlike geometry');
   if (first.apertureMm !== second.apertureMm) doubts.push('unlike aperture');
+  if (pair.difference !== undefined && [first, second].some(({ geometry, apertureMm }) => geometry === undefined || apertureMm === undefined)) {
+    doubts.push('geometry or aperture unknown');
+  }
   const periods = [calibrationPeriod(first), calibrationPeriod(second)];
   if (periods.includes(undefined)) doubts.push('calibration period unknown');
   else if (periods[0] !== periods[1] || periods[0] === 'spans two') doubts.push('unlike calibration period');

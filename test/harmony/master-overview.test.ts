@@ -106,7 +106,7 @@ describe('the drift of a master', () => {
 
   it('is not told between unlike geometries', () => {
     const [, now] = overview([master('m-old', colour(before, '2025-06-01', 'sphere')), master('m', colour(middle), { parentMaster: 'm-old' })]).masters;
-    expect(now.drifts[0]).toMatchObject({ lights: [], notCompared: 'one was measured at di:8, the other at 45:0' });
+    expect(now.drifts[0]).toMatchObject({ lights: [], notCompared: 'one side was measured at di:8, the other at 45:0' });
     expect(now.drifts[0].worst).toBeUndefined();
     expect(overview([master('m', [...colour(before, '2025-06-01', 'sphere'), ...colour(middle)])]).masters[0].drifts).toEqual([]);
   });

@@ -26,6 +26,12 @@ describe('instrumentCorrelation (levels 1, 0.5 and 0: assumption, no source)', (
     expect(instrumentCorrelation(side(), side(), { likeSurfaces: false, difference: 5 }).doubts).toEqual(['large difference', 'unlike surfaces']);
     expect(instrumentCorrelation(side(), side(), { likeSurfaces: true }).rho).toBe(1);
   });
+  test('a geometry or aperture that is not stated, of colours alone', () => {
+    for (const more of [{ geometry: undefined }, { apertureMm: undefined }]) {
+      expect(instrumentCorrelation(side(more), side(more), alike)).toEqual({ rho: 0.5, level: 'same instrument', doubts: ['geometry or aperture unknown'] });
+      expect(instrumentCorrelation(side(more), side(more), { likeSurfaces: true }).rho).toBe(1);
+    }
+  });
   test('no serial number', () => {
     const nameless = side({ instrument: { ...one, serial: undefined } });
     expect(instrumentCorrelation(nameless, nameless, alike).doubts).toEqual(['serial number unknown']);

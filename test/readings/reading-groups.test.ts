@@ -14,6 +14,7 @@ const recorded: Conditions[] = [
   { id: 'sphere in', instrument: 'three', geometry: 'di:8', apertureMm: 25, uv: 'excluded' },
   { id: 'sphere out', instrument: 'three', geometry: '8:de', apertureMm: 25, uv: 'excluded' },
   { id: 'small', instrument: 'one', geometry: '45a:0', apertureMm: 4, uv: 'included' },
+  { id: 'bare', instrument: 'one', geometry: '45a:0', uv: 'included' },
   { id: 'fan 15', instrument: 'four', geometry: 'multi-angle', aspecularDeg: 15 },
   { id: 'fan 45', instrument: 'four', geometry: 'multi-angle', aspecularDeg: 45 },
 ];
@@ -68,6 +69,19 @@ describe('pickSharedGroup', () => {
     const chosen = pickSharedGroup(first, groups(reading('small'), reading('small'), reading('ring')), order);
     expect(chosen).toMatchObject({ kind: 'shared', first: { instrument: 'one' }, second: { instrument: 'one', apertureClass: '5 to 10 mm' } });
   });
+  test('never takes unlike aperture classes for shared: a later geometry of the order goes before', () => {
+    const [small, ring] = [groups(reading('small')), groups(reading('ring'))];
+    expect(pickSharedGroup(small, ring, order)).toMatchObject({ kind: 'unlike', differs: 'aperture', first: { geometryClass: '45:0' }, second: { geometryClass: '45:0' } });
+    const [both, other] = [groups(reading('small'), reading('sphere out')), groups(reading('ring'), reading('sphere out'))];
+    expect(pickSharedGroup(both, other, order)).toMatchObject({ kind: 'shared', geometryClass: 'de:8' });
+  });
+  test('takes an aperture that is not stated for shared, on one side or both', () => {
+    const unstated = groups(reading('bare'));
+    expect(pickSharedGroup(unstated, groups(reading('ring')), order).kind).toBe('shared');
+    expect(pickSharedGroup(unstated, unstated, order).kind).toBe('shared');
+    const chosen = pickSharedGroup(groups(reading('bare'), reading('ring')), groups(reading('ring')), order);
+    expect(chosen).toMatchObject({ kind: 'shared', first: { apertureClass: '5 to 10 mm' } });
+  });
   test('with none shared gives an indicative pair; with none at all says which side is missing', () => {
     expect(pickSharedGroup(groups(reading('ring')), groups(reading('sphere in'), reading('sphere out')), order))
       .toMatchObject({ kind: 'unlike', first: { geometryClass: '45:0' }, second: { geometryClass: 'de:8' } });
@@ -98,6 +112,12 @@ describe('conditionCautions', () => {
   test('like with like: none', () => expect(codes('ring', 'ring again', { meanL: 80 })).toEqual([]));
   test('a directed beam against a ring', () => expect(codes('ring', 'beam')).toEqual(['directional against annular']));
   test('apertures', () => expect(codes('ring', 'small')).toEqual(['unlike aperture']));
+  test('apertures that are not stated, on one side and on either', () => {
+    expect(codes('bare', 'ring')).toEqual(['aperture not stated']);
+    const [caution] = conditionCautions(one('bare'), one('bare'));
+    expect(caution).toMatchObject({ code: 'aperture not stated' });
+    expect(caution.text).toContain('aperture not stated on either side');
+  });
   test('ultraviolet, on light parts only', () => {
     const dim = { ...one('ring'), uv: 'excluded' as const };
     expect(conditionCautions(one('ring'), dim, { meanL: 80 }).map((caution) => caution.code)).toEqual(['unlike uv']);

@@ -1,4 +1,5 @@
 import { difference } from '../../colour/difference.ts';
+import { aperturesMayBeAlike } from '../../readings/aperture-class.ts';
 import { chanceOfDeciding } from '../../readings/colour-spots-needed.ts';
 import type { OpenColourCheck } from '../../readings/colour-spots-needed.ts';
 import { colourQuestion } from '../checks/colour.ts';
@@ -69,9 +70,18 @@ export function colourRequests(context: JudgeContext, judged: JudgedJoint, check
     }
     case 'conditions': {
       const wanted = context.book.geometryOrder[0] ?? '45:0';
+      const apertures = [0, 1].map((index) => pairing.groups?.[index].apertureClass ?? 'unknown');
+      const through = (index: number): string => (apertures[index] === 'unknown' ? '' : ` through an aperture of ${apertures[index]}`);
+      if (geometry(0) === geometry(1) && !aperturesMayBeAlike(apertures[0], apertures[1])) {
+        const index = have(0) >= have(1) ? 1 : 0;
+        return [line(index, {
+          spots: wantedSpots(input.sides[index]), instrument: instrument(1 - index),
+          reason: `the other side was read${through(1 - index)}; unlike apertures are not compared`,
+        })];
+      }
       return [0, 1].filter((index) => geometry(index) !== wanted).map((index) => line(index, {
         spots: wantedSpots(input.sides[index]), geometry: wanted, instrument: able(index, wanted, false),
-        reason: `the other side was measured at ${geometry(1 - index)}; unlike geometries are not compared`,
+        reason: `the other side was measured at ${geometry(1 - index)}${geometry(1 - index) === wanted ? through(1 - index) : ''}; unlike geometries are not compared`,
       }));
     }
     case 'missing data': {

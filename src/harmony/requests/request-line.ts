@@ -30,6 +30,6 @@ export const wantedSpots = (basis: PartBasis): number => basis.materialClass?.wa
 /** Correlation of the deviations on both sides if one instrument read them in one session: it is whole between like surfaces of close colours only. */
 export function correlationTogether({ input }: JudgedJoint, likeSurfaces: boolean, difference?: number): number {
   const instrument = { id: 'one', name: 'one', kind: 'spectrophotometer', serial: 'one', calibratedOn: '2000-01-01' } as const;
-  const side = { instrument, from: '2000-01-02', to: '2000-01-02' };
+  const side = { instrument, geometry: '45a:0', apertureMm: 10, from: '2000-01-02', to: '2000-01-02' } as const;
   return instrumentCorrelation(side, side, { likeSurfaces, ...(difference === undefined ? {} : { difference }) }, input.book.assumed.correlation).rho;
 }
