@@ -1,3 +1,3 @@
 export * from './difference-batch.ts';
 export * from './lab-columns.ts';
-export * from './spectra-to-lab.ts';
+export { spectraToLab } from './spectra-to-lab.ts';

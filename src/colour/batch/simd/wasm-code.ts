@@ -1,0 +1,63 @@
+/** Bytes of WebAssembly, as the instructions follow one another. */
+export type Code = readonly number[];
+
+/** Unsigned number in the variable-length form of the binary format (LEB128). */
+export function unsigned(value: number): Code {
+  const bytes: number[] = [];
+  let rest = value;
+  do {
+    const low = rest % 128;
+    rest = Math.floor(rest / 128);
+    bytes.push(rest > 0 ? low + 128 : low);
+  } while (rest > 0);
+  return bytes;
+}
+
+/** Signed number in the same form; whole numbers of 32 bits. */
+function signed(value: number): Code {
+  const bytes: number[] = [];
+  let rest = value;
+  for (;;) {
+    const low = rest & 127;
+    rest >>= 7;
+    if ((rest === 0 && (low & 64) === 0) || (rest === -1 && (low & 64) !== 0)) return [...bytes, low];
+    bytes.push(low + 128);
+  }
+}
+
+const vector = (operation: number): Code => [0xfd, ...unsigned(operation)];
+/** Address operand: aligned to 2^`align` bytes, `offset` bytes on. */
+const at = (align: number, offset: number): Code => [align, ...unsigned(offset)];
+
+/** Instructions, by the names of the text format; operands are taken from the stack in the order given. */
+export const get = (local: number): Code => [0x20, ...unsigned(local)];
+export const set = (local: number, ...value: Code[]): Code => [...value.flat(), 0x21, ...unsigned(local)];
+export const int = (value: number): Code => [0x41, ...signed(value)];
+export const addInt = (first: Code, second: Code): Code => [...first, ...second, 0x6a];
+export const subtractInt = (first: Code, second: Code): Code => [...first, ...second, 0x6b];
+export const multiplyInt = (first: Code, second: Code): Code => [...first, ...second, 0x6c];
+/** Runs the body again and again until the local, lowered by 1 each time, is 0; the body runs once at least. */
+export const countDown = (local: number, ...body: Code[]): Code =>
+  [0x03, 0x40, ...body.flat(), ...set(local, subtractInt(get(local), int(1))), ...get(local), 0x0d, 0x00, 0x0b];
+
+export const load = (address: Code, offset = 0): Code => [...address, ...vector(0x00), ...at(3, offset)];
+/** One number in both lanes. */
+export const loadTwice = (address: Code): Code => [...address, ...vector(0x0a), ...at(3, 0)];
+export const store = (address: Code, value: Code, offset = 0): Code => [...address, ...value, ...vector(0x0b), ...at(3, offset)];
+/** A number in both lanes. */
+export const both = (value: number): Code => [...vector(0x0c), ...new Uint8Array(Float64Array.of(value, value).buffer)];
+/** A whole number in all four lanes of 32 bits. */
+export const allFour = (value: number): Code => [...vector(0x0c), ...new Uint8Array(Uint32Array.of(value, value, value, value).buffer)];
+/** Bytes of two vectors by their places 0..31. */
+export const shuffle = (first: Code, second: Code, places: readonly number[]): Code => [...first, ...second, ...vector(0x0d), ...places];
+const binary = (operation: number) => (first: Code, second: Code): Code => [...first, ...second, ...vector(operation)];
+export const add = binary(0xf0);
+export const subtract = binary(0xf1);
+export const multiply = binary(0xf2);
+export const divide = binary(0xf3);
+export const greater = binary(0x4a);
+/** Lanes of `first` where the mask is set, else of `second`. */
+export const select = (first: Code, second: Code, mask: Code): Code => [...first, ...second, ...mask, ...vector(0x52)];
+/** The two low whole numbers, unsigned, as numbers; and back, cut off, with zeros above. */
+export const toNumbers = (value: Code): Code => [...value, ...vector(0xff)];
+export const toWhole = (value: Code): Code => [...value, ...vector(0xfd)];
