@@ -18,8 +18,8 @@ export interface SourceExtras extends Partial<
   readonly sphereToo?: boolean;
   /** Earlier lots beside the one that stands for the source. */
   readonly earlierLots?: number;
-  /** Adds the same lot after a light exposure. */
-  readonly exposed?: boolean;
+  /** Adds a specimen of the same lot after a light exposure, its CIELAB moved by this much. */
+  readonly exposed?: Lab;
 }
 
 const lotField: Readonly<Record<string, 'resin' | 'paint' | 'dye' | 'hide' | 'roll'>> = {
@@ -75,16 +75,14 @@ export function sourceOf(
     producedOn: daysBefore('2026-03-20', 31 * index + Math.floor(random.uniform() * 9)),
     sphereToo: false,
   }));
-  const fade = randomOf(`fade ${id}`);
   const exposed: SpecimenPlan[] = extras.exposed
     ? [
         {
           ...standing,
           id: `${id}-exposed`,
-          session: 'sphere',
-          sphereToo: false,
-          spots: Math.min(4, spots),
-          lab: plus(lab, [0.9 + 0.4 * fade.uniform(), 0.06, 0.5 + 0.5 * fade.uniform()]),
+          sphereToo: true,
+          spots: Math.min(5, spots),
+          lab: plus(lab, extras.exposed),
           exposure: { stage: 'light-exposed', method: 'xenon arc, interior trim, 0.55 W/(m² nm) at 340 nm', doseKjPerM2: 601.6 },
         },
       ]

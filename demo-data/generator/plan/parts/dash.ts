@@ -31,7 +31,7 @@ export function dashParts(way: Colourway, troubled: boolean): PartPlan[] {
           status: 'series',
           earlierLots: 3,
           sphereToo: true,
-          exposed: true,
+          exposed: [0.55, 0.03, 0.35],
           share: 0.7,
         }),
         sourceOf('upper-dash', 'orvandel', 'soft-skin', plus(way.slate, [0.1, 0.02, -0.1]), 1.6, [68.4, 345000, 30], {
@@ -62,6 +62,7 @@ export function dashParts(way: Colourway, troubled: boolean): PartPlan[] {
         sourceOf('instrument-hood', 'brennhalt', 'soft-skin', plus(skin, [-0.36, 0.04, 0.14]), 2.25, [13.6, 92000, 22], {
           grain: grains.fine,
           status: 'series',
+          exposed: [0.5, 0.03, 0.3],
         }),
       ],
     },
@@ -139,7 +140,12 @@ export function dashParts(way: Colourway, troubled: boolean): PartPlan[] {
       hand: 'left',
       target: { master: 'master-lower-skin' },
       sources: [
-        sourceOf('mid-dash-left', 'brennhalt', 'soft-skin', middleLeft, 2.15, [27.5, 146000, 24], { grain: grains.fine, status: 'series' }),
+        sourceOf('mid-dash-left', 'brennhalt', 'soft-skin', middleLeft, 2.15, [27.5, 146000, 24], {
+          grain: grains.fine,
+          status: 'series',
+          sphereToo: true,
+          exposed: [1.6, 0.06, 0.75],
+        }),
       ],
     },
     {
@@ -202,7 +208,7 @@ export function dashParts(way: Colourway, troubled: boolean): PartPlan[] {
           grain: grains.coarse,
           status: 'series',
           sphereToo: true,
-          exposed: true,
+          exposed: [0.25, 0.02, 0.2],
         }),
         sourceOf('knee-panel', 'orvandel', 'moulded', plus(way.lower, [0.1, 0.04, 0.2]), 2.1, [16.4, 139000, 22], { grain: grains.coarse }),
       ],

@@ -30,7 +30,7 @@ export function doorParts(way: Colourway, troubled: boolean): PartPlan[] {
             grain: grains.fine,
             status: 'series',
             earlierLots: 2,
-            exposed: left,
+            ...(left ? { exposed: [0.6, 0.05, 0.5] as const } : {}),
             share: 0.6,
           }),
           sourceOf(

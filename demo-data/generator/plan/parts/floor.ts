@@ -21,7 +21,7 @@ export function floorParts(way: Colourway): PartPlan[] {
         plus(way.carpet, hand === 'left' ? [0.75, 0.03, 0.08] : [-0.4, -0.04, 0.12]),
         1,
         [31.5, 27000, 11],
-        { session: 'carpet-line', status: 'series', exposed: hand === 'left' },
+        { session: 'carpet-line', status: 'series', ...(hand === 'left' ? { exposed: [2.1, 0.2, 1.3] as const } : {}) },
       ),
       sourceOf(`carpet-${hand}`, 'quillmoor', 'carpet', plus(way.carpet, [0.9, 0.1, 0.2]), 1, [29.7, 31000, 15], {
         session: 'carpet-line',
