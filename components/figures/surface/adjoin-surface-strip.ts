@@ -24,6 +24,9 @@ const far = '3000px';
 /** Of the window, and of whatever scrolls in it. */
 const within = (margin: string): IntersectionObserverInit & { readonly scrollMargin: string } => ({ rootMargin: margin, scrollMargin: margin });
 
+/** Milliseconds in which a picture should follow what is being moved. */
+const fluent = 60;
+
 export interface Painted {
   readonly painted: Painting;
   readonly contrast: readonly [number, number];
@@ -60,6 +63,8 @@ export class AdjoinSurfaceStrip extends LitElement {
   private readonly size = new ElementSize(this);
   private visible = false;
   private asked = '';
+  /** How much coarser pictures are while something is moved, since the last fine one took long. */
+  private coarseness = 1;
   private readonly nearness = new IntersectionObserver((entries) => {
     this.visible = entries.some((entry) => entry.isIntersecting);
     if (this.visible) this.paint();
@@ -123,25 +128,28 @@ export class AdjoinSurfaceStrip extends LitElement {
     const side = ({ grain, ...rest }: SurfaceSide): SideRequest => ({
       ...rest, ...(grain === undefined ? {} : { grain: grain.kind === 'made' ? grain : { kind: 'measured', map: surfacePainter.mapNumber(grain.map) } }),
     });
+    const start = performance.now();
+    const density = devicePixelRatio / (this.moving ? this.coarseness : 1);
     const request: StripRequest = {
-      layout: stripLayout(this.input, this.box, devicePixelRatio), sides: [side(this.sides[0]), side(this.sides[1])],
+      layout: stripLayout(this.input, this.box, density), sides: [side(this.sides[0]), side(this.sides[1])],
       stepMm: !this.closed && this.joint.kind === 'step' ? this.joint.stepMm ?? 0.5 : 0, viewMm: this.joint.viewMm ?? usualViewMm,
       lamp: this.lamp, draft: this.moving,
     };
     void surfacePainter.paint(this, request, this.leading).then((picture) => {
-      if (picture !== undefined) this.take(picture, subject);
+      if (!this.moving) this.coarseness = Math.min(2, Math.max(1, Math.sqrt((performance.now() - start) / fluent)));
+      if (picture !== undefined) this.take(picture, subject, density);
       else if (this.asked === wanted) this.asked = '';
     });
   }
 
-  private take(picture: StripPicture, subject: string): void {
+  private take(picture: StripPicture, subject: string, density: number): void {
     const canvas = this.renderRoot.querySelector('canvas');
     const context = canvas?.getContext('2d', { colorSpace: this.gamut });
     if (!canvas || !context || !this.isConnected || subject !== this.subject) return;
     if (canvas.width !== picture.width || canvas.height !== picture.height) [canvas.width, canvas.height] = [picture.width, picture.height];
     // Device pixels on device pixels, whatever fraction of one the box has.
-    canvas.style.width = `${picture.width / devicePixelRatio}px`;
-    canvas.style.height = `${picture.height / devicePixelRatio}px`;
+    canvas.style.width = `${picture.width / density}px`;
+    canvas.style.height = `${picture.height / density}px`;
     context.putImageData(new ImageData(picture.pixels, picture.width, picture.height, { colorSpace: this.gamut }), 0, 0);
     this.shown = subject;
     this.dispatchEvent(new CustomEvent<Painted>('adjoin-painted', { detail: { painted: picture.painted, contrast: picture.contrast }, bubbles: true, composed: true }));
