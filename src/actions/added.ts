@@ -32,6 +32,8 @@ function addedWithin(before: Cabin, after: Cabin): Selection | undefined {
   const at = after.joints.findIndex((joint, index) => joint !== before.joints[index]);
   const decision = newIn(before.joints[at]?.decisions, after.joints[at]?.decisions);
   if (decision !== undefined) return { joint: after.joints[at]?.id, decision };
+  const proposal = newIn(before.joints[at]?.proposals, after.joints[at]?.proposals);
+  if (proposal !== undefined) return { joint: after.joints[at]?.id, proposal };
   const zone = after.zones.findIndex((one, index) => one !== before.zones[index]);
   const cap = newIn(before.zones[zone]?.caps, after.zones[zone]?.caps);
   return cap === undefined ? undefined : { zone: after.zones[zone]?.id, cap };

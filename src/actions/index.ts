@@ -11,6 +11,7 @@ export * from './joint-actions.ts';
 export * from './light-actions.ts';
 export * from './outline-actions.ts';
 export * from './part-actions.ts';
+export * from './proposal-actions.ts';
 export * from './reading-actions.ts';
 export * from './references.ts';
 export * from './register-actions.ts';

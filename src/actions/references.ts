@@ -4,7 +4,7 @@ import { cabinIndex } from '../cabin/cabin-index.ts';
 
 /** Kinds of item that an argument may name by its id. */
 export const referenceKinds = [
-  'part', 'source', 'specimen', 'master', 'joint', 'decision', 'run', 'zone', 'cap', 'user light', 'light', 'supplier', 'instrument', 'conditions', 'file',
+  'part', 'source', 'specimen', 'master', 'joint', 'decision', 'proposal', 'run', 'zone', 'cap', 'user light', 'light', 'supplier', 'instrument', 'conditions', 'file',
 ] as const;
 export type ReferenceKind = (typeof referenceKinds)[number];
 
@@ -30,6 +30,7 @@ export function namedItems(cabin: Cabin, kind: ReferenceKind, part?: string): re
     case 'master': return listed([...cabinIndex(cabin).masters.values()].map(({ id }) => ({ id })));
     case 'joint': return cabin.joints.map((joint) => ({ id: joint.id, name: joint.parts.map((id) => cabinIndex(cabin).parts.get(id)?.name ?? id).join(' and ') }));
     case 'decision': return cabin.joints.flatMap((joint) => (joint.decisions ?? []).map(({ id, reason }) => ({ id, name: reason === '' ? id : reason })));
+    case 'proposal': return cabin.joints.flatMap((joint) => (joint.proposals ?? []).map(({ id, note }) => ({ id, name: note === undefined || note === '' ? id : note })));
     case 'run': return listed(cabin.runs);
     case 'zone': return listed(cabin.zones);
     case 'cap': return cabin.zones.flatMap((zone) => (zone.caps ?? []).map(({ id, quantity }) => ({ id, name: `${quantity} in ${zone.name}` })));

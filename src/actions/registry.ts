@@ -5,6 +5,7 @@ import { jointActions } from './joint-actions.ts';
 import { lightActions } from './light-actions.ts';
 import { outlineActions } from './outline-actions.ts';
 import { partActions } from './part-actions.ts';
+import { proposalActions } from './proposal-actions.ts';
 import { readingActions } from './reading-actions.ts';
 import { registerActions } from './register-actions.ts';
 import { runActions } from './run-actions.ts';
@@ -14,7 +15,7 @@ import { zoneActions } from './zone-actions.ts';
 
 /** Every edit of the document, in the order of menus. */
 export const actions: readonly Action[] = [
-  ...cabinActions, ...partActions, ...outlineActions, ...sourceActions, ...specimenActions, ...readingActions, ...jointActions, ...decisionActions,
+  ...cabinActions, ...partActions, ...outlineActions, ...sourceActions, ...specimenActions, ...readingActions, ...jointActions, ...decisionActions, ...proposalActions,
   ...zoneActions, ...lightActions, ...runActions, ...registerActions,
 ];
 

@@ -16,6 +16,7 @@ export interface Selection {
   readonly point?: number;
   readonly joint?: string;
   readonly decision?: string;
+  readonly proposal?: string;
   /** Place of a visual record in the joint's list. */
   readonly record?: number;
   readonly run?: string;
@@ -29,7 +30,7 @@ export interface Selection {
 
 /** What an action needs to be selected. */
 export const contexts = [
-  'none', 'part', 'two parts', 'point', 'source', 'specimen', 'readings', 'joint', 'decision', 'visual record', 'run', 'zone', 'cap', 'light',
+  'none', 'part', 'two parts', 'point', 'source', 'specimen', 'readings', 'joint', 'decision', 'proposal', 'visual record', 'run', 'zone', 'cap', 'light',
   'supplier', 'instrument', 'conditions',
 ] as const;
 export type Context = (typeof contexts)[number];
@@ -45,6 +46,7 @@ const picked: Readonly<Record<Exclude<Context, 'none'>, (selection: Selection) =
   readings: (selection) => selection.specimen !== undefined && (selection.readings?.length ?? 0) > 0,
   joint: (selection) => selection.joint !== undefined,
   decision: (selection) => selection.decision !== undefined,
+  proposal: (selection) => selection.proposal !== undefined,
   'visual record': (selection) => selection.joint !== undefined && selection.record !== undefined,
   run: (selection) => selection.run !== undefined,
   zone: (selection) => selection.zone !== undefined,
@@ -57,7 +59,7 @@ const picked: Readonly<Record<Exclude<Context, 'none'>, (selection: Selection) =
 
 const asked: Readonly<Record<Exclude<Context, 'none'>, string>> = {
   part: 'a part', 'two parts': 'two parts', point: 'a point of an outline', source: 'a source', specimen: 'a specimen', readings: 'one or more readings',
-  joint: 'a joint', decision: 'a decision', 'visual record': 'a visual record', run: 'a run', zone: 'a zone', cap: 'a cap', light: 'a light of the cabin',
+  joint: 'a joint', decision: 'a decision', proposal: 'a proposal', 'visual record': 'a visual record', run: 'a run', zone: 'a zone', cap: 'a cap', light: 'a light of the cabin',
   supplier: 'a supplier', instrument: 'an instrument', conditions: 'conditions of readings',
 };
 
@@ -80,6 +82,7 @@ export function withinCabin(cabin: Cabin, selection: Selection): Selection {
     ['point', (selection.point ?? 0) < (lead?.outline?.length ?? 0)],
     ['joint', joint !== undefined],
     ['decision', cabin.joints.some(({ decisions }) => listed(decisions, selection.decision))],
+    ['proposal', cabin.joints.some(({ proposals }) => listed(proposals, selection.proposal))],
     ['record', (selection.record ?? 0) < (joint?.visualRecords?.length ?? 0)],
     ['run', listed(cabin.runs, selection.run)],
     ['zone', index.zones.has(selection.zone ?? '')],

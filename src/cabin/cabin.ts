@@ -179,6 +179,25 @@ export interface VisualRecord {
   readonly note?: string;
 }
 
+/** A change of one side of a joint: CIELAB under D65 in the observer of the rule book, and gloss units at every angle that was read. */
+export interface ProposedShift {
+  readonly part: string;
+  readonly dL?: number;
+  readonly da?: number;
+  readonly db?: number;
+  readonly dGloss?: number;
+}
+
+/** A change that was tried on a joint and is kept for talks; it changes no verdict. */
+export interface Proposal {
+  readonly id: string;
+  readonly date: IsoDate;
+  readonly shifts?: readonly ProposedShift[];
+  readonly gapMm?: Millimetres;
+  readonly viewMm?: Millimetres;
+  readonly note?: string;
+}
+
 /** Two parts that meet, or are only seen together (`sightline`). */
 export interface Joint {
   readonly id: string;
@@ -197,6 +216,7 @@ export interface Joint {
   readonly path?: readonly MapPoint[];
   readonly visualRecords?: readonly VisualRecord[];
   readonly decisions?: readonly Decision[];
+  readonly proposals?: readonly Proposal[];
   readonly note?: string;
 }
 

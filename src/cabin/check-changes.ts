@@ -136,9 +136,9 @@ function sameOutside(before: Part, after: Part): boolean {
 
 function sameJoining(before: Joint, after: Joint): boolean {
   if (before === after) return true;
-  const ids = ({ decisions = [] }: Joint): string => JSON.stringify(decisions.map(({ id }) => id));
+  const ids = ({ decisions = [], proposals = [] }: Joint): string => JSON.stringify([decisions, proposals].map((list) => list.map(({ id }) => id)));
   return before.id === after.id && before.kind === after.kind && before.parts[0] === after.parts[0] && before.parts[1] === after.parts[1]
-    && (before.decisions === after.decisions || ids(before) === ids(after));
+    && ((before.decisions === after.decisions && before.proposals === after.proposals) || ids(before) === ids(after));
 }
 
 /** The changed parts and joints, with gaps for all others. Modules are as they were, and one face of them would look alone. */

@@ -21,6 +21,7 @@ export * from './observers.ts';
 export * from './planck.ts';
 export * from './power-function.ts';
 export * from './published-check.ts';
+export * from './reaching-change.ts';
 export * from './rgb-gamut.ts';
 export * from './smoothest-change.ts';
 export * from './spectrum.ts';

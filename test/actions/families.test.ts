@@ -9,9 +9,10 @@ import { addJoint, removeJoint, setIntent, setJoint } from '../../src/actions/jo
 import { addLight, removeLight } from '../../src/actions/light-actions.ts';
 import { deletePoint, insertPoint, moveOutline, movePoint } from '../../src/actions/outline-actions.ts';
 import { addPart, removePart, setPart, setPartHand, setPartTarget } from '../../src/actions/part-actions.ts';
+import { addProposal, removeProposal } from '../../src/actions/proposal-actions.ts';
 import { moveReadings, removeReadings, setOutlier } from '../../src/actions/reading-actions.ts';
 import { namedItems } from '../../src/actions/references.ts';
-import { addInstrument, addSupplier, removeInstrument } from '../../src/actions/register-actions.ts';
+import { addConditions, addInstrument, addSupplier, removeConditions, removeInstrument, removeSupplier } from '../../src/actions/register-actions.ts';
 import { actions } from '../../src/actions/registry.ts';
 import { removeSource, setGrain, setStandsBy } from '../../src/actions/source-actions.ts';
 import { addMaster, addSpecimen, removeMaster, removeSpecimen, setExposure, setLot } from '../../src/actions/specimen-actions.ts';
@@ -144,6 +145,24 @@ describe('joints', () => {
   });
 });
 
+describe('proposals', () => {
+  const shifts = [{ part: 'dash-lower', dL: -0.6, db: 0.2 }, { part: 'door-left', dGloss: 0.3 }];
+
+  test('one is kept with the next free number, changes the proposals of its joint alone, and is taken off again', () => {
+    const kept = done(cabin, addProposal, { joint: 'j2', date: '2031-02-28', shifts, gapMm: 4 });
+    expect(kept.joints[1]).toEqual({ ...cabin.joints[1], proposals: [{ id: 'proposal-1', date: '2031-02-28', gapMm: 4, shifts }] });
+    expect(restoreCabin(JSON.parse(JSON.stringify(kept))).value).toEqual(kept);
+    expect(done(kept, removeProposal, { proposal: 'proposal-1' })).toEqual(cabin);
+    expect(removeProposal.label({ proposal: 'proposal-1' }, kept)).toBe('Remove proposal-1 at joint Dash lower and Door left');
+  });
+
+  test('a part of another joint, a part twice and a change of nothing are refused', () => {
+    expect(refused(cabin, addProposal, { joint: 'j2', date: '2031-02-28', shifts: [{ part: 'console', dL: 1 }] })).toEqual(['proposal-not-of-joint']);
+    expect(refused(cabin, addProposal, { joint: 'j2', date: '2031-02-28', shifts: [{ part: 'door-left', dL: 1 }, { part: 'door-left', dL: 2 }] })).toEqual(['part-twice-in-proposal']);
+    expect(refused(cabin, addProposal, { joint: 'j2', date: '2031-02-28', note: 'nothing' })).toEqual(['nothing-proposed']);
+  });
+});
+
 describe('registers', () => {
   test('what is in use stays', () => {
     expect(refused(cabin, removeZone, { zone: 'dash' })).toEqual(['still-used']);
@@ -151,6 +170,8 @@ describe('registers', () => {
     expect(done(done(cabin, addZone, { name: 'Roof' }), removeZone, { zone: 'roof' })).toEqual(cabin);
     expect(refused(cabin, removeInstrument, { instrument: 'spectro-a' })).toContain('unknown-instrument');
     expect(done(done(cabin, addInstrument, { name: 'New one', kind: 'glossmeter' }), removeInstrument, { instrument: 'new-one' })).toEqual(cabin);
+    expect(done(done(cabin, addSupplier, { name: 'Another (invented)' }), removeSupplier, { supplier: 'another-invented' })).toEqual(cabin);
+    expect(done(done(cabin, addConditions, { id: 'spare', instrument: 'glossmeter-a' }), removeConditions, { conditions: 'spare' })).toEqual(cabin);
   });
 
   test('an own light comes and goes, and never takes the name of a built-in one', () => {

@@ -34,6 +34,7 @@ const structures: Readonly<Record<string, (cabin: Cabin, draw: Draw) => unknown>
   texture: (cabin, draw) => ({ quantity: 'texture', spot: { name: 's' }, conditions: pick(cabin.conditions, draw)?.id, parameters: { saUm: 3 + draw(9) } }),
   volumePrices: (_, draw) => [{ fromVolume: 0, piecePrice: 10 + draw(9) }, { fromVolume: 1000 * draw(3), piecePrice: 9 }],
   namedColours: () => [{ name: 'one', areaShare: 0.6 }, { name: 'two', areaShare: 0.4 }],
+  shifts: (cabin, draw) => [{ part: pick(cabin.joints, draw)?.parts[draw(2)], dL: draw(9) - 4, dGloss: draw(3) }],
   roles: () => ['design quality'],
   file: (_, draw) => ({ id: 'f1', name: `file-${draw(9)}.csv`, sha256: String(draw(9)).repeat(64) }),
   entry: (cabin, draw) => ({ ...pick(cabin.instruments, draw), note: 'entered again' }),

@@ -130,7 +130,10 @@ export const smallParts: readonly Part[] = [
 ];
 
 export const smallJoints: readonly Joint[] = [
-  { id: 'j1', parts: ['dash-upper', 'dash-lower'], kind: 'edge', gapMm: 0, lengthMm: 1400, viewMm: 700, reference: 'dash-upper', weight: 2 },
+  {
+    id: 'j1', parts: ['dash-upper', 'dash-lower'], kind: 'edge', gapMm: 0, lengthMm: 1400, viewMm: 700, reference: 'dash-upper', weight: 2,
+    proposals: [{ id: 'p1', date: '2031-02-28', shifts: [{ part: 'dash-lower', dL: 0.4, dGloss: -0.2 }], viewMm: 800, note: 'Tried with the booth open.' }],
+  },
   {
     id: 'j2', parts: ['dash-lower', 'door-left'], kind: 'gap', gapMm: 6, lengthMm: 200, viewMm: 800, tiltDeg: 15,
     visualRecords: [{

@@ -22,7 +22,7 @@ function checkUnique(ids: Iterable<PlacedId>, what: string, faults: Faults): voi
 const placed = (list: readonly ({ readonly id?: string } | undefined)[] | undefined, path: string): PlacedId[] =>
   entriesOf(list).map(([index, item]) => ({ id: item.id, path: `${path}[${index}].id` }));
 
-/** Ids are unique in their register; specimens, caps and decisions over the whole cabin; sources within their part, tiles within their set. */
+/** Ids are unique in their register; specimens, caps, decisions and proposals over the whole cabin; sources within their part, tiles within their set. */
 export function checkDuplicateIds(cabin: Draft<Cabin>, index: ReferenceIndex, faults: Faults): void {
   checkUnique(placed(cabin.zones, 'zones'), 'zone', faults);
   checkUnique(placed(cabin.suppliers, 'suppliers'), 'supplier', faults);
@@ -37,6 +37,7 @@ export function checkDuplicateIds(cabin: Draft<Cabin>, index: ReferenceIndex, fa
   checkUnique(index.specimens.map(({ specimen, path }) => ({ id: specimen.id, path: `${path}.id` })), 'specimen', faults);
   checkUnique(entriesOf(cabin.zones).flatMap(([at, zone]) => placed(zone.caps, `zones[${at}].caps`)), 'cap', faults);
   checkUnique(entriesOf(cabin.joints).flatMap(([at, joint]) => placed(joint.decisions, `joints[${at}].decisions`)), 'decision', faults);
+  checkUnique(entriesOf(cabin.joints).flatMap(([at, joint]) => placed(joint.proposals, `joints[${at}].proposals`)), 'proposal', faults);
   for (const [at, part] of entriesOf(cabin.parts)) checkUnique(placed(part.sources, `parts[${at}].sources`), 'source of the part', faults);
   for (const [at, set] of entriesOf(cabin.tileSets)) checkUnique(placed(set.tiles, `tileSets[${at}].tiles`), 'tile of the set', faults);
   for (const [at, light] of entriesOf(cabin.lights)) {

@@ -39,6 +39,7 @@ export function checkJoints(cabin: Draft<Cabin>, index: ReferenceIndex, faults: 
       }, `${path}.visualRecords[${recordAt}].light`);
     }
   }
+  checkProposals(cabin, faults);
   for (const [at, run] of entriesOf(cabin.runs)) {
     const seen = new Set<string>();
     for (const [partAt, part] of entriesOf(run.parts)) {
@@ -46,6 +47,22 @@ export function checkJoints(cabin: Draft<Cabin>, index: ReferenceIndex, faults: 
       checkKnown(faults, 'unknown-part', part, index.parts, 'the id of a part', path);
       if (seen.has(part)) faults.add('part-twice-in-run', { expected: 'each part once in a run', found: JSON.stringify(part) }, path);
       seen.add(part);
+    }
+  }
+}
+
+/** A proposal changes the two parts of its own joint, each once. */
+function checkProposals(cabin: Draft<Cabin>, faults: Faults): void {
+  for (const [at, { parts, proposals }] of entriesOf(cabin.joints)) {
+    for (const [proposalAt, { shifts }] of entriesOf(proposals)) {
+      const seen = new Set<string>();
+      for (const [shiftAt, { part }] of entriesOf(shifts)) {
+        if (part === undefined) continue;
+        const path = `joints[${at}].proposals[${proposalAt}].shifts[${shiftAt}].part`;
+        if (parts !== undefined && !parts.includes(part)) faults.add('proposal-not-of-joint', { expected: `one of ${parts.join(', ')}`, found: JSON.stringify(part) }, path);
+        if (seen.has(part)) faults.add('part-twice-in-proposal', { expected: 'one shift for a part', found: `${JSON.stringify(part)} again` }, path);
+        seen.add(part);
+      }
     }
   }
 }

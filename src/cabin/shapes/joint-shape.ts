@@ -1,4 +1,4 @@
-import type { Decision, Intent, Joint, VisualRecord } from '../cabin.ts';
+import type { Decision, Intent, Joint, Proposal, ProposedShift, VisualRecord } from '../cabin.ts';
 import { checkNames, jointKinds, visualResults } from '../cabin.ts';
 import type { Schema } from '../schema/index.ts';
 import { date, list, name, number, object, oneOf, optional, refine, remark, required, tuple } from '../schema/index.ts';
@@ -59,16 +59,47 @@ const visualRecordShape = object<VisualRecord>('a visual record', {
 });
 
 const partId = name('the id of a part');
+const gap = number({ min: 0, max: 1000, unit: 'mm' });
+const viewingDistance = number({ above: 0, max: 100_000, unit: 'mm' });
+const colourShift = number({ min: -50, max: 50 });
+
+export const proposedShiftShape = object<ProposedShift>('a shift of a part', {
+  part: required(partId),
+  dL: optional(colourShift),
+  da: optional(colourShift),
+  db: optional(colourShift),
+  dGloss: optional(number({ min: -100, max: 100, unit: 'GU' })),
+});
+
+/** At most one shift a side. */
+export const proposedShifts = list(proposedShiftShape, { min: 1, max: 2, items: 'shifts' });
+
+const proposalShape = refine(
+  object<Proposal>('a proposal', {
+    id: required(name('the id of the proposal')),
+    date: required(date()),
+    shifts: optional(proposedShifts),
+    gapMm: optional(gap),
+    viewMm: optional(viewingDistance),
+    note: optional(remark()),
+  }),
+  ({ shifts, gapMm, viewMm }, faults) => {
+    const changed = shifts?.some(({ dL, da, db, dGloss }) => [dL, da, db, dGloss].some((value) => value !== undefined));
+    if (changed === true || gapMm !== undefined || viewMm !== undefined) return;
+    faults.add('nothing-proposed', { expected: 'a shift, a gap or a viewing distance', found: 'nothing' });
+  },
+);
+
 const length = number({ min: 0, max: 100_000, unit: 'mm' });
 
 export const jointShape: Schema<Joint> = object<Joint>('a joint', {
   id: required(name('the id of the joint')),
   parts: required(tuple<readonly [string, string]>('the ids of two parts', partId, partId)),
   kind: required(oneOf(jointKinds)),
-  gapMm: optional(number({ min: 0, max: 1000, unit: 'mm' })),
+  gapMm: optional(gap),
   stepMm: optional(number({ min: -1000, max: 1000, unit: 'mm' })),
   lengthMm: optional(length),
-  viewMm: optional(number({ above: 0, max: 100_000, unit: 'mm' })),
+  viewMm: optional(viewingDistance),
   tiltDeg: optional(number({ min: -180, max: 180, unit: 'degrees' })),
   weight: optional(number({ min: 0, max: 1000 })),
   reference: optional(partId),
@@ -76,5 +107,6 @@ export const jointShape: Schema<Joint> = object<Joint>('a joint', {
   path: optional(mapPoints()),
   visualRecords: optional(list(visualRecordShape, { max: 1000, items: 'visual records' })),
   decisions: optional(list(decisionShape, { max: 1000, items: 'decisions' })),
+  proposals: optional(list(proposalShape, { max: 1000, items: 'proposals' })),
   note: optional(remark()),
 });
