@@ -39,7 +39,7 @@ export function loadJudgeInput(args: Arguments, io: Io): Outcome<JudgeInput> {
   const stage = lastValue(args, 'stage');
   const asOf = lastValue(args, 'as-of');
   if (asOf !== undefined && !isDate(asOf)) issues.push(usageIssue('bad-date', '--as-of', asOf, 'a day of the calendar as YYYY-MM-DD'));
-  if (stage !== undefined && cabin.value) issues.push(...stageIssues(stage, cabin.value.value));
+  if (stage !== undefined && cabin.value) issues.push(...stageIssues('--stage', stage, cabin.value.value));
   if (!cabin.value || !book.value || hasErrors(issues)) return { value: undefined, issues };
   const files: InputFile[] = [{ role: 'cabin', name: cabin.value.name, sha256: cabin.value.sha256 }];
   if (book.value.sha256 !== '') files.push({ role: 'rule book', name: book.value.name, sha256: book.value.sha256 });
@@ -47,6 +47,33 @@ export function loadJudgeInput(args: Arguments, io: Io): Outcome<JudgeInput> {
     value: { cabin: cabin.value.value, ruleBook: book.value.value, files, options: { stage, asOf, strict: args.switches.has('strict') } },
     issues,
   };
+}
+
+/** Options that name what a cabin is compared with. */
+export const againstOptions = {
+  against: { value: 'CABIN', about: 'compare with another cabin, as it was before: joints better, worse, changed, new and gone' },
+  'against-stage': { value: 'NAME', about: 'compare with that stage, of the same cabin where --against is absent' },
+} as const;
+
+export interface Against {
+  readonly cabin?: Cabin;
+  readonly stage?: string;
+  readonly files: readonly InputFile[];
+}
+
+/** What the cabin is compared with; no value and no issue where nothing was asked for. */
+export function loadAgainst(args: Arguments, io: Io, own: Cabin): Outcome<Against> {
+  const [path, stage] = [lastValue(args, 'against'), lastValue(args, 'against-stage')];
+  if (path === undefined && stage === undefined) return { value: undefined, issues: [] };
+  if (path === '-' && args.operands[0] === '-') return { value: undefined, issues: [usageIssue('stdin-twice', '--against', '-', 'the standard input for one of the two files only')] };
+  const other = path === undefined ? undefined : loadDocument(path, io, parseCabin);
+  const issues = [...(other?.issues ?? [])];
+  if (path !== undefined && other?.value === undefined) return { value: undefined, issues };
+  const cabin = other?.value?.value;
+  if (stage !== undefined) issues.push(...stageIssues('--against-stage', stage, cabin ?? own));
+  if (hasErrors(issues)) return { value: undefined, issues };
+  const files: InputFile[] = other?.value === undefined ? [] : [{ role: 'compared cabin', name: other.value.name, sha256: other.value.sha256 }];
+  return { value: { ...(cabin === undefined ? {} : { cabin }), ...(stage === undefined ? {} : { stage }), files }, issues };
 }
 
 interface Loaded<T> {
@@ -96,7 +123,7 @@ function bookOfCabin(cabin: Cabin | undefined): Outcome<Loaded<RuleBook>> {
   };
 }
 
-function stageIssues(stage: string, cabin: Cabin): Issue[] {
+function stageIssues(option: string, stage: string, cabin: Cabin): Issue[] {
   const stages = new Set(['new', ...(cabin.stage === undefined ? [] : [cabin.stage])]);
   for (const source of cabin.parts.flatMap((part) => part.sources)) {
     for (const specimen of source.specimens) if (specimen.exposure) stages.add(specimen.exposure.stage);
@@ -104,7 +131,7 @@ function stageIssues(stage: string, cabin: Cabin): Issue[] {
   }
   if (stages.has(stage)) return [];
   const near = nearestName(stage, stages);
-  return [usageIssue('unknown-stage', '--stage', stage, `one of ${[...stages].join(', ')}`, near === undefined ? undefined : `Did you mean ${near}?`)];
+  return [usageIssue('unknown-stage', option, stage, `one of ${[...stages].join(', ')}`, near === undefined ? undefined : `Did you mean ${near}?`)];
 }
 
 /** Whether the text is a day of the calendar, `YYYY-MM-DD`. */

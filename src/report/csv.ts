@@ -1,19 +1,23 @@
+import type { Ageing, CabinComparison } from '../harmony/compare/index.ts';
 import type { CheckResult } from '../harmony/judgement.ts';
 import type { ReportInput } from './model.ts';
 import type { ReportModel } from './model/report-model.ts';
 import { reportModel } from './model.ts';
+import { changeWord } from './sections/change-table.ts';
 
 type Cell = string | number | boolean | undefined;
 
 const columns = [
   'row', 'id', 'standard', 'trial', 'jointVerdict', 'totalProbability', 'check', 'subject', 'standing', 'verdict', 'accepted', 'acceptedUntil', 'light', 'observer', 'formula', 'criterion', 'unit',
   'value', 'least', 'limit', 'limitUse', 'uncertainty', 'withinProbability', 'dL', 'da', 'db', 'dC', 'dH', 'cause', 'spotsNeeded', 'sentence', 'basis',
+  'change', 'jointVerdictBefore', 'verdictBefore', 'lightBefore', 'valueBefore', 'limitBefore', 'limitUseBefore', 'valueChange', 'stageBefore', 'stage', 'grade', 'gradeValue',
 ] as const;
 type Row = Partial<Record<(typeof columns)[number], Cell>>;
 
 /**
  * Every check of every joint and part, every light of every check and every run as rows of one table, RFC 4180.
- * `row` says which: `joint check`, `joint light`, `joint criterion`, the same of a `part`, `run`. Numbers in full double precision, decimal point.
+ * `row` says which: `joint check`, `joint light`, `joint criterion`, the same of a `part`, `run`, `compared joint` and `compared check` (before and
+ * now), `aged part`, `aged joint` and `aged check`. Numbers in full double precision, decimal point.
  */
 export function reportCsv(input: ReportInput): string {
   const model = reportModel(input);
@@ -49,8 +53,38 @@ function rowsOf(model: ReportModel): Row[] {
       row: 'run', id: run.id ?? run.parts.join(' > '), verdict: run.verdict, light: run.light, formula: run.formula, criterion: run.criterion, value: run.value, limit: run.limit,
       limitUse: run.limitUse, uncertainty: run.uncertainty, withinProbability: run.withinProbability, cause: run.cause, spotsNeeded: run.spotsNeeded, sentence: run.sentence,
     })),
+    ...(model.comparison === undefined ? [] : comparedRows('compared', model.comparison)),
+    ...model.ageing.flatMap((stage) => [...agedRows(stage), ...comparedRows('aged', stage.comparison)]),
   ];
 }
+
+/** Joints that are not as they were, and each of their checks. */
+function comparedRows(kind: string, { before, after, joints }: CabinComparison): Row[] {
+  const stages = { stageBefore: before.stage, stage: after.stage };
+  return joints.filter((joint) => joint.kind !== 'same').flatMap((joint) => {
+    const base: Row = { ...stages, id: joint.id, standard: joint.names[0], trial: joint.names[1], change: changeWord(joint), jointVerdict: joint.after?.verdict, jointVerdictBefore: joint.before?.verdict };
+    return [
+      {
+        ...base, row: `${kind} joint`, accepted: joint.after?.accepted, limitUse: joint.after?.limitUse, limitUseBefore: joint.before?.limitUse, valueChange: joint.limitUseChange,
+        totalProbability: joint.after?.totalProbability, sentence: joint.sentence,
+      },
+      ...joint.checks.map(({ check, before: then, after: now, change }): Row => ({
+        ...base, row: `${kind} check`, check, verdict: now?.verdict, verdictBefore: then?.verdict, light: now?.light, lightBefore: then?.light, formula: now?.formula ?? then?.formula,
+        criterion: now?.criterion, unit: now?.unit ?? then?.unit, value: now?.value, valueBefore: then?.value, limit: now?.limit, limitBefore: then?.limit, limitUse: now?.limitUse,
+        limitUseBefore: then?.limitUse, valueChange: change, uncertainty: now?.uncertainty, withinProbability: now?.withinProbability, cause: now?.cause,
+      })),
+    ];
+  });
+}
+
+const agedRows = (stage: Ageing): Row[] => stage.parts.flatMap((part): Row[] => {
+  const base: Row = { id: part.part, trial: part.name, stageBefore: stage.from, stage: stage.to, row: 'aged part' };
+  return [
+    { ...base, check: 'colour', light: 'D65', observer: 10, formula: 'CIE 1976', value: part.cie76, ...part.difference, grade: part.greyScale.grade, gradeValue: part.greyScale.value, sentence: part.sentence, basis: stage.wanted.basis },
+    ...part.gloss.map(({ angle, from, to, change }): Row => ({ ...base, check: 'gloss', subject: `${angle}°`, unit: 'GU', value: to, valueBefore: from, valueChange: change })),
+    ...(part.texture === undefined ? [] : [{ ...base, check: 'texture', criterion: 'Sa', unit: 'µm', value: part.texture.to, valueBefore: part.texture.from, valueChange: part.texture.change }]),
+  ];
+});
 
 /**
  * One cell: quoted where it must be. Text that a spreadsheet would run as a formula (beginning with

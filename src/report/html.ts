@@ -5,8 +5,10 @@ import { figure, html } from './markup.ts';
 import { reportModel } from './model.ts';
 import { pageOf } from './page.ts';
 import { markDefinitions } from './pictures.ts';
+import { ageing } from './sections/ageing.ts';
 import { booth } from './sections/booth.ts';
 import { acceptedClashes, clashes } from './sections/clashes.ts';
+import { comparison } from './sections/comparison.ts';
 import { decisions } from './sections/decisions.ts';
 import { drift } from './sections/drift.ts';
 import { front } from './sections/front.ts';
@@ -25,7 +27,7 @@ import { selfContainedPage } from './self-contained-page.ts';
 export function reportHtml(input: ReportInput): string {
   const model = reportModel(input);
   const page = pageOf(model, input);
-  const sections = [clashes, openJoints, acceptedClashes, nearMisses, partChecks, drift, decisions, booth, holding, method, ruleBookSection, traceability, validation, limits, signOff]
+  const sections = [clashes, openJoints, acceptedClashes, nearMisses, partChecks, drift, comparison, ageing, decisions, booth, holding, method, ruleBookSection, traceability, validation, limits, signOff]
     .map((make) => make(page))
     .filter((made) => made !== undefined && made !== false);
   const title = `Harmony report, ${model.cabin.name}, ${model.asOf}`;

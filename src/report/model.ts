@@ -1,5 +1,6 @@
 import type { Cabin } from '../cabin/cabin.ts';
 import type { PublishedCheck } from '../colour/index.ts';
+import type { Ageing, CabinComparison } from '../harmony/compare/index.ts';
 import type { CheckResult, JointResult, Judgement, PartResult } from '../harmony/judgement.ts';
 import type { RuleBook } from '../rules/rule-book.ts';
 import type { InputFile, ReportJoint, ReportModel, ReportPart } from './model/report-model.ts';
@@ -17,6 +18,9 @@ export interface ReportInput {
   /** Files that were read: the cabin, a rule book of its own. Files that the cabin itself names are added. */
   readonly files: readonly InputFile[];
   readonly validation: readonly PublishedCheck[];
+  /** What it is compared with, the report's own cabin being `after`. */
+  readonly comparison?: CabinComparison;
+  readonly ageing?: readonly Ageing[];
 }
 
 /** All that a report says, as plain data: the HTML, the JSON and the CSV are written from this alone. No clock, no place of a machine. */
@@ -52,6 +56,8 @@ export function reportModel(input: ReportInput): ReportModel {
       const latest = [...(joint.visualRecords ?? [])].sort((first, second) => first.date.localeCompare(second.date)).at(-1);
       return latest === undefined ? [] : [{ joint: id, record: latest, verdict: result.verdict, agrees: result.visual?.agrees ?? false }];
     }),
+    ...(input.comparison === undefined ? {} : { comparison: input.comparison }),
+    ageing: input.ageing ?? [],
     ruleBook,
     instruments: cabin.instruments,
     files: [...input.files, ...(cabin.files ?? []).map((file) => ({ role: 'readings' as const, name: file.name, sha256: file.sha256 }))],

@@ -30,6 +30,19 @@ export function table<Row>(caption: Content, columns: readonly Column<Row>[], ro
       (index === 0 ? html('th', { scope: 'row', class: kind(column) }, column.cell(row)) : html('td', { class: kind(column) }, column.cell(row))))))));
 }
 
+/** Rows of a table that a reader takes in at once. */
+const rowsOfPage = 100;
+
+/** A table; a long one in pages that a screen keeps folded but for the first, whole in print. */
+export function pagedTable<Row>(caption: Content, columns: readonly Column<Row>[], rows: readonly Row[], className?: string): Content {
+  if (rows.length <= rowsOfPage) return table(caption, columns, rows, className);
+  const pages = Array.from({ length: Math.ceil(rows.length / rowsOfPage) }, (_, page) => rows.slice(page * rowsOfPage, (page + 1) * rowsOfPage));
+  return pages.map((page, index) => {
+    const range = `${index * rowsOfPage + 1} to ${index * rowsOfPage + page.length} of ${rows.length}`;
+    return html('details', { open: index === 0 }, html('summary', {}, range), table([caption, `, ${range}`], columns, page, className));
+  });
+}
+
 /** Pairs of a term and what it says. */
 export const terms = (pairs: readonly (readonly [term: Content, ...says: Content[]] | undefined)[], className = 'terms'): Markup =>
   html('dl', { class: className }, pairs.map((pair) => pair && html('div', {}, html('dt', {}, pair[0]), html('dd', {}, ...pair.slice(1)))));

@@ -1,11 +1,10 @@
 import type { ReportInput } from '../../report/index.ts';
 import type { Verb } from '../verb.ts';
-import { judge } from '../../harmony/index.ts';
 import { hasErrors } from '../../issue.ts';
-import { reportCsv, reportHtml, reportJson } from '../../report/index.ts';
+import { prepareReport, reportCsv, reportHtml, reportJson } from '../../report/index.ts';
 import { counted } from '../../report/number-text.ts';
 import { publishedValues } from '../../report/published-values.ts';
-import { judgeOptions, loadJudgeInput } from '../load-cabin.ts';
+import { againstOptions, judgeOptions, loadAgainst, loadJudgeInput } from '../load-cabin.ts';
 import { done, issueLines, jsonText, refused } from '../results.ts';
 import { lastValue, usageIssue } from '../verb.ts';
 
@@ -18,14 +17,17 @@ export const report: Verb = {
   options: {
     out: { value: 'FILE', about: 'where to write; the ending decides the format: .html, .json or .csv' },
     ...judgeOptions,
+    ...againstOptions,
   },
   detail: [
     'HTML is one page that needs no network and no script; a browser prints it on A4 or Letter. JSON and CSV carry the same numbers in full precision. The same input gives the same bytes. The file is replaced only when the whole of it has been written.',
+    'With --against or --against-stage the report has a section that compares, joint by joint, judged by the same rule book. Where specimens were exposed to light or heat, a section on ageing grades their change and names the joints that hold when new and clash when aged.',
     'Exit: 0 written (whatever the verdicts are), 2 bad input; then nothing is written.',
   ],
   examples: [
     { command: 'adjoin report shuttle.cabin.json --out out/report.html', about: 'the page for the design review' },
     { command: 'adjoin report shuttle.cabin.json --out out/report.csv', about: 'every check and light as a row of a table' },
+    { command: 'adjoin report series.cabin.json --against tool-parts.cabin.json --out out/report.html', about: 'series parts beside the first parts off the tool' },
   ],
   run(args, io) {
     const out = lastValue(args, 'out');
@@ -39,13 +41,18 @@ export const report: Verb = {
     const input = loadJudgeInput(args, io);
     if (input.value === undefined || out === undefined || write === undefined) return refused([...usage, ...input.issues.filter((issue) => issue.severity === 'error')], args.json);
     const { cabin, ruleBook, files, options } = input.value;
-    const judgement = judge(cabin, ruleBook, options);
+    const against = loadAgainst(args, io, cabin);
+    if (hasErrors(against.issues)) return refused([...input.issues, ...against.issues], args.json);
+    const prepared = prepareReport(cabin, ruleBook, {
+      ...options, files: [...files, ...(against.value?.files ?? [])], validation: publishedValues(), ...(against.value === undefined ? {} : { against: against.value }),
+    });
+    const { judgement } = prepared;
     if (hasErrors(judgement.issues)) return refused([...input.issues, ...judgement.issues], args.json);
-    const content = write({ cabin, ruleBook, judgement, files, validation: publishedValues() });
+    const content = write(prepared);
     const { summary } = judgement;
     return done(
       args.json ? jsonText({ written: out, summary }) : `Wrote ${out}: ${counted(summary.clashes, 'clash', 'clashes')}, ${summary.accepted} accepted, ${summary.open} open, ${summary.holds} ${summary.holds === 1 ? 'holds' : 'hold'}.\n`,
-      { files: [{ path: out, content }], stderr: issueLines([...input.issues, ...judgement.issues]) },
+      { files: [{ path: out, content }], stderr: issueLines([...input.issues, ...against.issues, ...judgement.issues]) },
     );
   },
 };

@@ -7,6 +7,7 @@ import type { GreyScaleGrade } from '../../colour/grey-scale.ts';
 import { greyScaleGrade, greyScaleGrades } from '../../colour/grey-scale.ts';
 import type { Lab } from '../../quantities.ts';
 import { glossSamples } from '../../readings/gloss-sample.ts';
+import { textureSample } from '../../readings/texture-sample.ts';
 import type { GeometryClass, GlossAngle } from '../../readings/reading.ts';
 import type { ReadingGroup } from '../../readings/reading-groups.ts';
 import { groupColourReadings } from '../../readings/reading-groups.ts';
@@ -36,6 +37,8 @@ export interface AgedPart {
   readonly fast: boolean;
   readonly words: readonly string[];
   readonly gloss: readonly { readonly angle: GlossAngle; readonly from: number; readonly to: number; readonly change: number }[];
+  /** Mean Sa, micrometres, where both specimens have it. */
+  readonly texture?: { readonly from: number; readonly to: number; readonly change: number };
   readonly sentence: string;
 }
 
@@ -72,6 +75,7 @@ export function agedPart(context: JudgeContext, part: { readonly id: string; rea
     instruments: [choice.first.instrument, choice.second.instrument].map((id) => context.index.instruments.get(id)?.name ?? id) as [string, string],
     spots: [choice.first.spots, choice.second.spots], from: before, to: after, difference,
     fast: greyScaleGrades.indexOf(greyScale.grade) <= greyScaleGrades.indexOf(wantedGrade.grade),
+    ...textureChange(context, control, exposed),
     ...told, sentence: sentenceOf(part.name, stage, told),
   };
 }
@@ -93,6 +97,11 @@ function glossChange(context: JudgeContext, control: Specimen, exposed: Specimen
     const from = before.find((sample) => sample.angle === angle)?.mean;
     return from === undefined ? [] : [{ angle, from, to: mean, change: mean - from }];
   });
+}
+
+function textureChange(context: JudgeContext, control: Specimen, exposed: Specimen): Pick<AgedPart, 'texture'> {
+  const [from, to] = [control, exposed].map(({ readings }) => textureSample(readings, context.index.conditions)?.parameters.saUm);
+  return from === undefined || to === undefined ? {} : { texture: { from, to, change: to - from } };
 }
 
 function sentenceOf(name: string, stage: string, { words, cie76, greyScale, geometry, gloss }: Pick<AgedPart, 'words' | 'cie76' | 'greyScale' | 'geometry' | 'gloss'>): string {

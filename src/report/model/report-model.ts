@@ -1,6 +1,7 @@
 import type { PublishedCheck } from '../../colour/index.ts';
 import type { Decision, Joint, VisualRecord } from '../../cabin/cabin.ts';
 import type { Issue } from '../../issue.ts';
+import type { Ageing, CabinComparison } from '../../harmony/compare/index.ts';
 import type { CheckResult, JointResult, MeasurementRequest, PartAppearance, RunResult, Summary } from '../../harmony/judgement.ts';
 import type { RuleBook } from '../../rules/rule-book.ts';
 import type { Instrument } from '../../readings/reading.ts';
@@ -8,7 +9,7 @@ import type { Sample } from '../sample.ts';
 
 /** A file that went into the report, by name and by the hash of its bytes. */
 export interface InputFile {
-  readonly role: 'cabin' | 'rule book' | 'readings';
+  readonly role: 'cabin' | 'compared cabin' | 'rule book' | 'readings';
   readonly name: string;
   readonly sha256: string;
 }
@@ -82,6 +83,10 @@ export interface ReportModel {
   readonly requests: readonly MeasurementRequest[];
   readonly decisions: readonly ReportDecision[];
   readonly booth: readonly BoothRow[];
+  /** This cabin against another one or another stage, where that was asked for. */
+  readonly comparison?: CabinComparison;
+  /** This cabin as it is against itself after each exposure that specimens were brought to. */
+  readonly ageing: readonly Ageing[];
   readonly ruleBook: RuleBook;
   readonly instruments: readonly Instrument[];
   readonly files: readonly InputFile[];

@@ -83,7 +83,8 @@ th:last-child,td:last-child{padding-right:0}
 .number{text-align:right;white-space:nowrap}
 .wide{min-width:10rem}
 .scale{display:inline-block;width:92px;height:12px;margin-right:.4rem;vertical-align:-1px;max-width:none}
-.swatch{display:inline-block;width:14px;height:14px;margin-right:.5rem;vertical-align:-2px}
+.swatch{display:inline-block;width:14px;height:14px;margin-right:.5rem;vertical-align:-2px;max-width:none}
+.swatch.pair{width:28px}
 code{font:.82em/1.3 ui-monospace,"SFMono-Regular",Menlo,Consolas,"DejaVu Sans Mono",monospace}
 .no-source{font-style:normal;color:var(--quiet);border-bottom:1px dotted #767676}
 .verdict+.steady{display:block}
