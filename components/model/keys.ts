@@ -14,7 +14,7 @@ export function keysText(keys: string, mac = isMac()): string {
 }
 
 /** Whether typing belongs to a field and not to the workbench. */
-export function isTyping(event: KeyboardEvent): boolean {
+export function isTyping(event: Event): boolean {
   const [target] = event.composedPath();
   if (!(target instanceof HTMLElement)) return false;
   return target.isContentEditable || target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement

@@ -14,6 +14,10 @@ export interface RegisteredView {
 
 /** In the order of the row of places. The cabin and its joints are part of the shell and always there. */
 export const registeredViews: readonly RegisteredView[] = [
+  {
+    view: 'import', title: 'Import', about: 'Read files of measurements into the cabin', group: 'data', tag: 'adjoin-import-view',
+    load: () => import('./import/adjoin-import-view.ts'),
+  },
 ];
 
 export const registeredView = (view: View): RegisteredView | undefined => registeredViews.find((one) => one.view === view);

@@ -29,6 +29,8 @@ export interface SpecimenPlace {
   /** Id of the specimen or master; the file's name where absent. */
   readonly specimen?: string;
   readonly kind?: SpecimenKind;
+  /** Goes before what the file says. */
+  readonly stage?: string;
 }
 
 /** The place of one reading. */
@@ -115,7 +117,7 @@ export function placer(cabin: Cabin, mapping: ImportMapping): Placer {
       const part = partOf(record, place);
       const source = part && sourceOf(record, place, part);
       if (part === undefined || source === undefined) return undefined;
-      const stage = own(mapping.stages, record.stage) ?? record.stage;
+      const stage = place?.stage ?? own(mapping.stages, record.stage) ?? record.stage;
       return { at: 'source', part, source, specimen, stage, kind };
     },
   };

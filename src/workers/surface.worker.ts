@@ -1,3 +1,4 @@
+import { digestOf } from './digest-of.ts';
 import { measureSurfaceFileSteps, readingShare } from './measure-surface-file.ts';
 import type { SurfaceReply, SurfaceRequest } from './surface-protocol.ts';
 
@@ -24,10 +25,3 @@ addEventListener('message', async ({ data }: MessageEvent<SurfaceRequest>) => {
     }
   }
 });
-
-async function digestOf(bytes: Uint8Array): Promise<string | undefined> {
-  // Pages without a secure origin have no digests.
-  if (globalThis.crypto?.subtle === undefined) return undefined;
-  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes as Uint8Array<ArrayBuffer>));
-  return [...digest].map((byte) => byte.toString(16).padStart(2, '0')).join('');
-}

@@ -1,0 +1,78 @@
+import type { CabinPatch } from '../actions/cabin-patch.ts';
+import type { ImportChoices, PlannedImport } from '../actions/plan-imports.ts';
+import type { Cabin } from '../cabin/cabin.ts';
+import type { ReadingSummary, TextLayout } from '../formats/reading-summary.ts';
+import type { Issue } from '../issue.ts';
+import type { Reading } from '../readings/reading.ts';
+
+/** A file as it lies with the page, under a key of the page's. */
+export interface ImportFile {
+  readonly key: string;
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+export interface ChosenFile {
+  readonly key: string;
+  readonly choices: ImportChoices;
+}
+
+/** What the page asks of the import worker. Files are planned in the order given, each on the cabin that the one before leaves. */
+export type ImportRequest =
+  | { readonly kind: 'read'; readonly file: ImportFile }
+  | { readonly kind: 'cabin'; readonly cabin: Cabin }
+  | { readonly kind: 'patch'; readonly patch: CabinPatch }
+  | { readonly kind: 'plan'; readonly files: readonly ChosenFile[] }
+  | { readonly kind: 'take'; readonly files: readonly ChosenFile[] }
+  | { readonly kind: 'forget'; readonly key: string };
+
+/** A file that could be read. */
+export interface FoundReply {
+  readonly kind: 'found';
+  readonly reader: string;
+  readonly label: string;
+  readonly encoding: string;
+  readonly layout: TextLayout;
+  readonly sha256?: string;
+  readonly summary: ReadingSummary;
+  /** Warnings and notes. */
+  readonly issues: readonly Issue[];
+}
+
+/** All the faults that refused the file. */
+export interface RefusedFile {
+  readonly kind: 'refused';
+  readonly issues: readonly Issue[];
+}
+
+export interface PlannedReply {
+  readonly kind: 'planned';
+  readonly files: readonly { readonly key: string; readonly planned: PlannedImport }[];
+}
+
+/** The change of the cabin without its long lists of readings, which follow in pieces. */
+export interface TakenReply {
+  readonly kind: 'taken';
+  readonly patch: CabinPatch;
+  readonly files: PlannedReply['files'];
+}
+
+/** Further readings of a specimen of the patch, by its places in the patch. */
+export interface ReadingsPiece {
+  readonly kind: 'piece';
+  readonly list: 'parts' | 'masters';
+  readonly item: number;
+  readonly source: number;
+  readonly specimen: number;
+  readonly readings: readonly Reading[];
+}
+
+export interface ImportProgress {
+  readonly kind: 'progress';
+  /** 0 to 1; it never falls. */
+  readonly share: number;
+}
+
+export type ImportAnswer = FoundReply | RefusedFile | PlannedReply | TakenReply | { readonly kind: 'done' };
+/** `read` is answered with `progress` any number of times and then `found` or `refused`; `take` with `piece`s and then `taken`. */
+export type ImportReply = ImportProgress | ReadingsPiece | ImportAnswer;
