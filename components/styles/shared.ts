@@ -37,7 +37,8 @@ export const controls = css`
   button.bare:hover { border-color: var(--line); }
   button[aria-disabled='true'] { color: var(--quiet); cursor: default; border-style: dashed; }
   .strong { background: var(--ink); color: var(--paper); border-color: var(--ink); }
-  .strong:hover { background: var(--quiet); color: var(--paper); }
+  .strong[aria-disabled='true'] { background: none; }
+  .strong:not([aria-disabled='true']):hover { background: var(--quiet); color: var(--paper); }
   input[type='search'] {
     height: 28px; padding: 0 8px; border: 1px solid var(--line); border-radius: var(--radius);
     background: var(--field); appearance: none; min-width: 0;

@@ -4,17 +4,28 @@ import type { Cabin, Decision, Joint, VisualRecord } from '../../../src/cabin/ca
 import { voidReason } from '../../../src/harmony/decisions.ts';
 import type { JointResult, JudgedOn } from '../../../src/harmony/judgement.ts';
 import { counted, fixed, percent, probability } from '../../../src/report/number-text.ts';
-import { base } from '../../styles/shared.ts';
+import { askAction, doAction } from '../../controllers/edit-events.ts';
+import { base, controls } from '../../styles/shared.ts';
 import { styles } from './joint-evidence.styles.ts';
 
 /** What a verdict stands on: the specimens, the rule and why it applies, what was decided, and what the booth said. */
 export class AdjoinJointEvidence extends LitElement {
-  static override styles = [base, styles];
-  static override properties = { cabin: { attribute: false }, joint: { attribute: false }, result: { attribute: false } };
+  static override styles = [base, controls, styles];
+  static override properties = { cabin: { attribute: false }, joint: { attribute: false }, result: { attribute: false }, editable: { type: Boolean }, light: {} };
 
   declare cabin: Cabin;
   declare joint: Joint;
   declare result: JointResult;
+  /** Decisions and records can be added and withdrawn. */
+  declare editable: boolean;
+  /** Light of the workbench, which a new record begins with. */
+  declare light: string;
+
+  constructor() {
+    super();
+    this.editable = false;
+    this.light = 'D65';
+  }
 
   private partName(id: string): string {
     return this.cabin.parts.find((part) => part.id === id)?.name ?? id;
@@ -43,19 +54,35 @@ export class AdjoinJointEvidence extends LitElement {
         ${joint.decisions?.length
           ? html`<ul>${joint.decisions.map((decision) => this.decision(decision, result))}</ul>`
           : html`<p class="quiet">None on record.</p>`}
+        ${this.editable ? html`<p class="do"><button type="button" @click=${this.accept}>Accept a clash for a time</button></p>` : nothing}
       </section>
       <section>
         <h3>Light booth</h3>
         ${joint.visualRecords?.length
-          ? html`<ul>${joint.visualRecords.map((record) => this.record(record))}</ul>
+          ? html`<ul>${joint.visualRecords.map((record, place) => this.record(record, place))}</ul>
               ${result.visual === undefined
                 ? nothing
                 : html`<p>The latest one ${result.visual.agrees ? 'agrees' : 'does not agree'} with the verdict.</p>`}`
           : html`<p class="quiet">Nobody has looked at this joint yet, or it was not recorded.</p>`}
+        ${this.editable ? html`<p class="do"><button type="button" @click=${this.recordOne}>Record a visual assessment</button></p>` : nothing}
       </section>
       ${joint.note === undefined ? nothing : html`<section><h3>Note</h3><p>${joint.note}</p></section>`}
     `;
   }
+
+  /** The worst clashing check is proposed for acceptance, at the value it has. */
+  private readonly accept = (): void => {
+    const clashing = this.result.checks.filter((check) => check.verdict === 'clashes' && check.standing !== 'advisory' && check.accepted !== true);
+    const worst = clashing.toSorted((first, second) => (second.limitUse ?? 0) - (first.limitUse ?? 0))[0];
+    askAction(this, 'decision.add', {
+      joint: this.joint.id, date: this.cabin.asOf,
+      ...(worst === undefined ? {} : { check: worst.check, ...(worst.value === undefined ? {} : { value: Math.ceil(worst.value * 100) / 100 }), ...(worst.light === undefined ? {} : { light: worst.light }) }),
+    });
+  };
+
+  private readonly recordOne = (): void => {
+    askAction(this, 'visual-record.add', { joint: this.joint.id, date: this.cabin.asOf, light: this.light });
+  };
 
   private judgedOn(judged: JudgedOn): TemplateResult {
     const instrument = this.cabin.instruments.find((one) => one.id === judged.instrument)?.name ?? judged.instrument;
@@ -83,10 +110,11 @@ export class AdjoinJointEvidence extends LitElement {
         <b>${decision.check}</b> at ${fixed(decision.value, 2)}${decision.light === undefined ? nothing : ` under ${decision.light}`},
         until ${decision.expires}${check?.verdict !== 'clashes' ? html`: <b>not needed</b>, the check does not clash` : reason === undefined ? html`: <b>in force</b>` : html`: <b>void</b>, ${reason}`}
         <p>${decision.reason}</p><p class="quiet">${decision.role}, ${decision.date}</p>
+        ${this.editable ? html`<p class="do"><button type="button" @click=${() => doAction(this, 'decision.withdraw', { decision: decision.id })}>Withdraw</button></p>` : nothing}
       </li>`;
   }
 
-  private record(record: VisualRecord): TemplateResult {
+  private record(record: VisualRecord, place: number): TemplateResult {
     const observers = `${counted(record.observers.count, 'observer')}${record.observers.roles.length ? ` (${record.observers.roles.join(', ')})` : ''}`;
     const lux = record.illuminanceLx === undefined ? '' : `, ${record.illuminanceLx} lx`;
     const rating = record.rating === undefined ? '' : `, ${record.rating.scale} grade ${record.rating.grade}`;
@@ -95,6 +123,7 @@ export class AdjoinJointEvidence extends LitElement {
         <b>${record.result}</b> under ${record.light}${lux}${rating}
         <p class="quiet">${record.date}, ${observers}</p>
         ${record.note === undefined ? nothing : html`<p>${record.note}</p>`}
+        ${this.editable ? html`<p class="do"><button type="button" @click=${() => doAction(this, 'visual-record.remove', { joint: this.joint.id, record: place })}>Remove</button></p>` : nothing}
       </li>`;
   }
 }

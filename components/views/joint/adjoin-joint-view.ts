@@ -1,6 +1,6 @@
-import { html, LitElement } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
-import type { Cabin } from '../../../src/cabin/cabin.ts';
+import type { Cabin, Joint } from '../../../src/cabin/cabin.ts';
 import type { JointResult, Judgement, PartResult } from '../../../src/harmony/judgement.ts';
 import { spectraPlot } from '../../../src/report/figures/spectra-plot.ts';
 import type { PlottedSpectrum } from '../../../src/report/figures/spectra-plot.ts';
@@ -8,6 +8,8 @@ import { limitUseText, percent, probability } from '../../../src/report/number-t
 import type { SceneElement } from '../../../src/report/scene.ts';
 import type { Selection } from '../../../src/actions/selection.ts';
 import type { Desk } from '../../controllers/desk.ts';
+import { askAction, askSelection } from '../../controllers/edit-events.ts';
+import { JointTrial } from '../../controllers/joint-trial.ts';
 import { ElementSize } from '../../controllers/element-size.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
@@ -20,11 +22,16 @@ import { partColour } from '../../model/part-colours.ts';
 import type { Gamut } from '../../model/part-colours.ts';
 import { spotColours } from '../../model/spot-colours.ts';
 import { base, controls } from '../../styles/shared.ts';
+import '../../app/adjoin-action-fields.ts';
 import './adjoin-check-list.ts';
 import './adjoin-joint-evidence.ts';
 import './adjoin-joint-lights.ts';
 import './adjoin-joint-stage.ts';
 import type { StageSide } from './adjoin-joint-stage.ts';
+import './adjoin-proposals.ts';
+import './adjoin-what-if.ts';
+import { isNothing, trialText } from '../../model/trial-text.ts';
+import type { Trial } from '../../../src/plan/proposal/proposed-cabin.ts';
 import { styles } from './joint-view.styles.ts';
 
 /**
@@ -51,6 +58,7 @@ export class AdjoinJointView extends LitElement {
   declare desk: Desk | undefined;
   declare locked: boolean;
   declare selection: Selection;
+  private readonly trial = new JointTrial(this);
   private readonly size = new ElementSize(this, '.plots');
 
   constructor() {
@@ -74,9 +82,24 @@ export class AdjoinJointView extends LitElement {
     removeEventListener('keydown', this.key);
   }
 
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    const before = changed.get('joint');
+    if (changed.has('joint') && before !== undefined && before.id !== this.joint.id) this.trial.reset();
+    else if ((changed.has('cabin') || changed.has('judgement')) && !isNothing(this.trial.trial)) this.tryOut(this.trial.trial);
+  }
+
+  private tryOut(trial: Trial): void {
+    this.trial.set(trial, this.joint.id, this.cabin, this.judgement, this.desk);
+  }
+
+  private readonly keep = (): void => {
+    askAction(this, 'proposal.add', { joint: this.joint.id, date: this.cabin.asOf, ...this.trial.trial }, () => this.trial.reset());
+  };
+
   /** A new joint is read from its heading. */
   protected override updated(changed: PropertyValues<this>): void {
     const before = changed.get('joint');
+    if (changed.has('joint') && this.desk !== undefined && this.selection.joint !== this.joint.id) askSelection(this, { joint: this.joint.id });
     if (!changed.has('joint') || before?.id === this.joint.id) return;
     this.renderRoot.querySelector<HTMLElement>('h1')?.focus({ preventScroll: true });
     this.scrollIntoView({ block: 'start' });
@@ -95,8 +118,9 @@ export class AdjoinJointView extends LitElement {
     location.hash = this.linkTo(next.id);
   };
 
+  /** As tried where something is. */
   private partResult(id: string): PartResult | undefined {
-    return this.judgement.parts.find((part) => part.id === id);
+    return (this.trial.judgement ?? this.judgement).parts.find((part) => part.id === id);
   }
 
   private partName(id: string): string {
@@ -104,7 +128,9 @@ export class AdjoinJointView extends LitElement {
   }
 
   override render(): TemplateResult {
-    const { joint: result, judgement } = this;
+    const { judgement } = this;
+    const { trial, judgement: tried, together } = this.trial;
+    const result = tried?.joints.find((one) => one.id === this.joint.id) ?? this.joint;
     const joint = this.cabin.joints.find((one) => one.id === result.id);
     const light = findLight(this.light, this.cabin.lights);
     if (joint === undefined || light === undefined) return html`<p>Nothing to show.</p>`;
@@ -125,6 +151,7 @@ export class AdjoinJointView extends LitElement {
         <div>
           <div class="verdict">
             ${scene(verdictSample(result, 56, 16, paperInk))}<span class="word ${result.verdict}">${verdictWord(result)}${until}</span>
+            ${tried === undefined ? nothing : html`<span class="tried">as tried; measured: ${verdictWord(this.joint)}</span>`}
           </div>
           <h1 tabindex="-1">${sides[0].name} <span>meets</span> ${sides[1].name}</h1>
           <p class="sentence">${result.sentence}</p>
@@ -135,8 +162,16 @@ export class AdjoinJointView extends LitElement {
           <div><dt>coverage</dt><dd>${percent(result.coverage.withData / Math.max(1, result.coverage.wanted))}</dd></div>
         </dl>
       </header>
-      <adjoin-joint-stage .joint=${joint} .sides=${sides} .light=${light} .observer=${judgement.observer} .gamut=${this.gamut}></adjoin-joint-stage>
+      <adjoin-joint-stage .joint=${tried === undefined ? joint : { ...joint, gapMm: trial.gapMm ?? joint.gapMm, viewMm: trial.viewMm ?? joint.viewMm }} .sides=${sides} .light=${light} .observer=${judgement.observer} .gamut=${this.gamut}></adjoin-joint-stage>
       <div class="body">
+        ${this.desk === undefined ? nothing : html`
+          <section>
+            <h2>What if</h2>
+            <adjoin-what-if
+              .cabin=${this.cabin} .joint=${joint} .result=${this.joint} .judgement=${judgement} .trial=${trial} .tried=${tried} .together=${together}
+              .locked=${this.locked} .linkTo=${this.linkTo} @adjoin-trial=${this.wished} @adjoin-keep=${this.keep}
+            ></adjoin-what-if>
+          </section>`}
         <section>
           <h2>Under each light</h2>
           <adjoin-joint-lights .cabin=${this.cabin} .joint=${joint} .check=${colour} .light=${this.light} .gamut=${this.gamut}></adjoin-joint-lights>
@@ -147,10 +182,42 @@ export class AdjoinJointView extends LitElement {
           <section><h2>${this.partName(part.id)} on its own</h2><adjoin-check-list .checks=${part.checks}></adjoin-check-list></section>`)}
         <section>
           <h2>What it stands on</h2>
-          <adjoin-joint-evidence .cabin=${this.cabin} .joint=${joint} .result=${result}></adjoin-joint-evidence>
+          <adjoin-joint-evidence
+            .cabin=${this.cabin} .joint=${joint} .result=${this.joint} .light=${this.light} .editable=${this.desk !== undefined && !this.locked}
+          ></adjoin-joint-evidence>
         </section>
+        <section>
+          <h2>Proposals</h2>
+          <adjoin-proposals .cabin=${this.cabin} .joint=${joint} .locked=${this.locked || this.desk === undefined} .linkTo=${this.linkTo} @adjoin-trial=${this.wished}></adjoin-proposals>
+        </section>
+        ${this.desk === undefined ? nothing : html`
+          <section>
+            <h2>The joint itself</h2>
+            ${this.fields('joint.set', ['kind', 'gapMm', 'stepMm', 'lengthMm', 'viewMm', 'tiltDeg', 'weight', 'reference', 'note'], { reference: 'by the rule', weight: '1' })}
+            <h3>Intent</h3>
+            ${this.fields('joint.set-intent', ['colour', 'gloss', 'texture'], this.restOfIntent(joint))}
+          </section>`}
       </div>
+      ${tried === undefined ? nothing : html`
+        <div class="trial" role="note">
+          <p><b>Tried, not in the document.</b> ${trialText(this.cabin, trial)}.</p>
+          <button type="button" @click=${() => this.trial.reset()}>Back to as measured</button>
+        </div>`}
     `;
+  }
+
+  private readonly wished = (event: CustomEvent<Trial>): void => this.tryOut(event.detail);
+
+  private fields(action: string, keys: readonly string[], rest: Readonly<Record<string, string | undefined>>): TemplateResult {
+    return html`<adjoin-action-fields
+      .cabin=${this.cabin} .action=${action} .of=${{ joint: this.joint.id }} .keys=${keys} .rest=${rest} .locked=${this.locked}
+    ></adjoin-action-fields>`;
+  }
+
+  /** What the rule wants where the joint says nothing. */
+  private restOfIntent({ intent }: Joint): Readonly<Record<string, string>> {
+    const { colour, gloss, texture } = this.joint.intent;
+    return Object.fromEntries(Object.entries({ colour, gloss, texture }).map(([key, value]) => [key, intent?.[key as 'colour'] === undefined ? `by the rule: ${value}` : 'by the rule']));
   }
 
   private navigation(): TemplateResult {

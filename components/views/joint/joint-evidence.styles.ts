@@ -11,4 +11,5 @@ export const styles = css`
   dd { overflow-wrap: anywhere; }
   li + li { margin-top: 10px; }
   li b { font-weight: 600; }
+  .do { display: flex; flex-wrap: wrap; gap: 8px; margin-top: 6px; }
 `;

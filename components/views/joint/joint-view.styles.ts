@@ -15,6 +15,12 @@ export const styles = css`
   .keys dt { font-size: var(--tiny); color: var(--quiet); }
   .keys dd { font-size: var(--huge); font-weight: 600; letter-spacing: -0.01em; line-height: 1.1; white-space: nowrap; }
   .body { padding: 28px 24px 64px; display: grid; grid-template-columns: minmax(0, 1fr); gap: 40px; max-width: 1440px; }
+  .tried { font-size: var(--small); color: var(--quiet); }
+  .trial {
+    position: sticky; bottom: 0; z-index: 3; display: flex; flex-wrap: wrap; gap: 6px 16px; align-items: center; justify-content: space-between; padding: 8px 24px; background: var(--raised);
+    border-top: 1px solid var(--line); border-left: 6px double var(--ink);
+  }
+  h3 { font-size: var(--body); margin: 20px 0 8px; }
   h2 { font-size: var(--large); padding-bottom: 8px; margin-bottom: 16px; border-bottom: 1px solid var(--line); }
   .plots { display: grid; grid-template-columns: minmax(0, 3fr) minmax(0, 2fr); gap: 40px; }
   .plots svg { max-width: 100%; height: auto; }
