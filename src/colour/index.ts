@@ -27,6 +27,7 @@ export * from './smoothest-change.ts';
 export * from './spectrum.ts';
 export * from './stress.ts';
 export * from './tristimulus.ts';
+export * from './value-origin.ts';
 export * from './verify-colour.ts';
 export * from './verify-differences.ts';
 export * from './verify-spectra.ts';

@@ -1,8 +1,11 @@
+import type { ValueKind, ValueOrigin } from './value-origin.ts';
+
 /** One published value set against ours, a row of `verify`. */
 export interface PublishedCheck {
   readonly formula: string;
   /** Where the value was published. */
   readonly source: string;
+  readonly kind: ValueKind;
   readonly input: string;
   readonly expected: number;
   readonly got: number;
@@ -18,8 +21,8 @@ export const printedTo = (decimals: number): number => 0.5 * 10 ** -decimals * (
 
 /** A row from an expected value and ours; a value that is not finite is never ok. */
 export function publishedCheck(
-  formula: string, source: string, input: string, expected: number, got: number, tolerance: number,
+  formula: string, origin: ValueOrigin, input: string, expected: number, got: number, tolerance: number,
 ): PublishedCheck {
   const deviation = Math.abs(got - expected);
-  return { formula, source, input, expected, got, deviation, tolerance, ok: deviation <= tolerance };
+  return { formula, source: origin.source, kind: origin.kind, input, expected, got, deviation, tolerance, ok: deviation <= tolerance };
 }

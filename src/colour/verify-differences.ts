@@ -22,17 +22,17 @@ import { stress } from './stress.ts';
 const colour = (coordinates: readonly number[]): string => `(${coordinates.join(', ')})`;
 const pair = (standard: Lab, trial: Lab): string => `L*a*b* ${colour(standard)} to ${colour(trial)}`;
 
-const differenceRow = ({ formula, source, standard, trial, expected, decimals }: DifferenceExample): PublishedCheck => publishedCheck(
-  formulaLabel(formula), source, pair(standard, trial), expected, difference(formula, standard, trial), printedTo(decimals));
+const differenceRow = ({ formula, origin, standard, trial, expected, decimals }: DifferenceExample): PublishedCheck => publishedCheck(
+  formulaLabel(formula), origin, pair(standard, trial), expected, difference(formula, standard, trial), printedTo(decimals));
 
 const models = { CIECAM02: ciecam02, CAM16: cam16 } as const;
 
 function appearanceRows(example: AppearanceExample): PublishedCheck[] {
-  const { model, source, xyz, white, adaptingLuminance, decimals } = example;
+  const { model, origin, xyz, white, adaptingLuminance, decimals } = example;
   const got = models[model]({ white, adaptingLuminance, background: 20, surround: averageSurround })(xyz);
   const input = `XYZ ${colour(xyz)}, white ${colour(white)}, LA ${adaptingLuminance}`;
   const row = (symbol: string, key: 'lightness' | 'chroma' | 'colourfulness' | 'hue', digits: number): PublishedCheck =>
-    publishedCheck(`${model} ${symbol}`, source, input, example[key], got[key], printedTo(digits));
+    publishedCheck(`${model} ${symbol}`, origin, input, example[key], got[key], printedTo(digits));
   return [
     row('J', 'lightness', decimals[0]), row('C', 'chroma', decimals[0]), row('M', 'colourfulness', decimals[0]),
     row('h', 'hue', decimals[1]),
@@ -41,10 +41,10 @@ function appearanceRows(example: AppearanceExample): PublishedCheck[] {
 
 function uniformSpaceRows(): PublishedCheck[] {
   const { xyz, white, adaptingLuminance } = appearanceExamples[0]!;
-  return uniformSpaceExamples.flatMap(({ model, source, expected }) => {
+  return uniformSpaceExamples.flatMap(({ model, origin, expected }) => {
     const got = uniformColour(models[model]({ white, adaptingLuminance, background: 20, surround: averageSurround })(xyz));
     return ["J'", "a'", "b'"].map((symbol, index) =>
-      publishedCheck(`${model} UCS ${symbol}`, source, `XYZ ${colour(xyz)}`, expected[index]!, got[index]!, printedTo(5)));
+      publishedCheck(`${model} UCS ${symbol}`, origin, `XYZ ${colour(xyz)}`, expected[index]!, got[index]!, printedTo(5)));
   });
 }
 
@@ -52,8 +52,8 @@ function din99Rows(): PublishedCheck[] {
   const got = labToDin99o(din99oExample.lab);
   return [
     ...['L99o', 'a99o', 'b99o'].map((symbol, index) => publishedCheck(
-      symbol, din99oExample.source, `L*a*b* ${colour(din99oExample.lab)}`, din99oExample.expected[index]!, got[index]!, printedTo(4))),
-    publishedCheck('DIN99', din99Example.source, pair(din99Example.standard, din99Example.trial), din99Example.expected,
+      symbol, din99oExample.origin, `L*a*b* ${colour(din99oExample.lab)}`, din99oExample.expected[index]!, got[index]!, printedTo(4))),
+    publishedCheck('DIN99', din99Example.origin, pair(din99Example.standard, din99Example.trial), din99Example.expected,
       din99oDifference(din99Example.standard, din99Example.trial, 1, 1, din99Constants), printedTo(din99Example.decimals)),
   ];
 }
@@ -61,13 +61,13 @@ function din99Rows(): PublishedCheck[] {
 function greyScaleRows(): PublishedCheck[] {
   return [
     ...greyScaleAnchors.rows.map(([grade, dE]) => publishedCheck(
-      'grey scale GSc', greyScaleAnchors.source, `dE*ab ${dE}`, grade, continuousGrade(dE), greyScaleAnchors.tolerance)),
-    ...greyScaleExamples.flatMap(({ source, standard, trial, difference: expected, value, decimals }) => {
+      'grey scale GSc', greyScaleAnchors.origin, `dE*ab ${dE}`, grade, continuousGrade(dE), greyScaleAnchors.tolerance)),
+    ...greyScaleExamples.flatMap(({ origin, standard, trial, difference: expected, value, decimals }) => {
       const got = greyScaleGrade(standard, trial);
       const input = pair(standard, trial);
       return [
-        publishedCheck('grey scale dEF', source, input, expected, got.difference, printedTo(decimals[0])),
-        publishedCheck('grey scale GSc', source, input, value, got.value, printedTo(decimals[1])),
+        publishedCheck('grey scale dEF', origin, input, expected, got.difference, printedTo(decimals[0])),
+        publishedCheck('grey scale GSc', origin, input, value, got.value, printedTo(decimals[1])),
       ];
     }),
   ];
@@ -75,10 +75,10 @@ function greyScaleRows(): PublishedCheck[] {
 
 function scaleRows(): PublishedCheck[] {
   return [
-    publishedCheck('STRESS', stressExample.source, `${colour(stressExample.computed)} and ${colour(stressExample.perceived)}`,
+    publishedCheck('STRESS', stressExample.origin, `${colour(stressExample.computed)} and ${colour(stressExample.perceived)}`,
       stressExample.expected, stress(stressExample.computed, stressExample.perceived), printedTo(stressExample.decimals)),
     ...powerFunctionExample.values.map((value, index) => publishedCheck(
-      'power function of CIEDE2000', powerFunctionExample.source, `dE00 ${value}`, powerFunctionExample.expected[index]!,
+      'power function of CIEDE2000', powerFunctionExample.origin, `dE00 ${value}`, powerFunctionExample.expected[index]!,
       visualDifference({ name: 'ciede2000' }, value) ?? NaN, printedTo(powerFunctionExample.decimals))),
   ];
 }

@@ -180,7 +180,9 @@ describe('verify', () => {
     expect(results.filter((row) => row.ok !== true)).toEqual([]);
     expect(summary).toEqual({ checked: results.length, ok: results.length });
     expect(results.length).toBeGreaterThan(300);
-    for (const row of results) expect(Object.keys(row)).toEqual(['formula', 'source', 'input', 'expected', 'got', 'deviation', 'tolerance', 'ok']);
+    for (const row of results) expect(Object.keys(row)).toEqual(['formula', 'source', 'kind', 'input', 'expected', 'got', 'deviation', 'tolerance', 'ok']);
+    // Each value says of what kind it is.
+    for (const kind of ['published table', 'worked example', 'derived']) expect(results.filter((row) => row.kind === kind).length, kind).toBeGreaterThan(20);
     // The record covers every family of formulas that the product computes.
     for (const name of ['CIEDE2000', 'CIE94', 'CMC', 'CAM02-UCS', 'CAM16-UCS', 'DIN99o', 'E308', 'Sprague', 'bandpass', 'metamerism', 'Fresnel', 'gloss', 'VDI 3400', 'grey scale', 'white point']) {
       expect(results.some((row) => String(row.formula).includes(name)), name).toBe(true);

@@ -1,6 +1,8 @@
+import { derived, workedExample } from '../value-origin.ts';
+
 /** Corresponding colour by CMCCAT2000. */
 export const workedCmccat2000 = {
-  source: 'Li, Luo, Rigg, Hunt 2002 (CMCCAT2000); colour-science 0.4.6 (BSD-3-Clause), worked example',
+  origin: workedExample('Li, Luo, Rigg, Hunt 2002 (CMCCAT2000); colour-science 0.4.6 (BSD-3-Clause)'),
   xyz: [22.48, 22.74, 8.54],
   white: [111.15, 100, 35.2],
   referenceWhite: [94.81, 100, 107.3],
@@ -16,4 +18,4 @@ export const inconstancies = [
 ] as const;
 
 /** Where the figures of {@link inconstancies} come from. */
-export const inconstancySource = 'CIE 159:2004 and CIE 248:2022, computed by an independent program, 4 decimals';
+export const inconstancyOrigin = derived('CIE 159:2004 and CIE 248:2022, computed by an independent program, 4 decimals');

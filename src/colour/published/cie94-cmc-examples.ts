@@ -1,9 +1,10 @@
 import type { FormulaName } from '../difference-formula.ts';
 import type { Lab } from '../../quantities.ts';
+import { workedExample } from '../value-origin.ts';
 import type { DifferenceExample } from './difference-example.ts';
 
 /** Test data of a general-purpose library, computed there and confirmed by several others. */
-const source = 'colour-science 0.4.6 test data (BSD-3-Clause)';
+const origin = workedExample('CIE 116:1995, ISO 105-J03; colour-science 0.4.6 test data (BSD-3-Clause)');
 
 const reference: Lab = [100, 21.57210357, 272.22819350];
 const first: Lab = [100, 426.67945353, 72.39590835];
@@ -11,7 +12,7 @@ const second: Lab = [100, 74.05216981, 276.45318193];
 const third: Lab = [100, 8.32281957, -73.58297716];
 
 const example = (name: FormulaName, standard: Lab, trial: Lab, expected: number): DifferenceExample =>
-  ({ formula: { name }, source, standard, trial, expected, decimals: 8 });
+  ({ formula: { name }, origin, standard, trial, expected, decimals: 8 });
 
 /** Pairs of CIE94 (graphic arts and textiles) and of CMC(2:1), 8 decimals. */
 export const cie94AndCmcExamples: readonly DifferenceExample[] = [

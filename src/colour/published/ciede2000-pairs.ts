@@ -1,9 +1,10 @@
+import { publishedTable } from '../value-origin.ts';
 import type { DifferenceExample } from './difference-example.ts';
 import type { Lab } from '../../quantities.ts';
 
-const source = 'Sharma, Wu, Dalal, Color Research and Application 30, 21 (2005), table 1';
+const origin = publishedTable('Sharma, Wu, Dalal, Color Research and Application 30, 21 (2005), table 1');
 const pair = (standard: Lab, trial: Lab, expected: number): DifferenceExample =>
-  ({ formula: { name: 'ciede2000' }, source, standard, trial, expected, decimals: 4 });
+  ({ formula: { name: 'ciede2000' }, origin, standard, trial, expected, decimals: 4 });
 
 /** The 34 test pairs of CIEDE2000, all of them, dE00 as printed to 4 decimals; kL = kC = kH = 1. */
 export const ciede2000Pairs: readonly DifferenceExample[] = [

@@ -1,8 +1,9 @@
 import type { DifferenceFormula } from '../difference-formula.ts';
 import type { Lab } from '../../quantities.ts';
+import { derived } from '../value-origin.ts';
 import type { DifferenceExample } from './difference-example.ts';
 
-const source = 'computed independently from the published equations, D65 and 10 degrees, LA 64, Yb 20, average surround';
+const origin = derived('computed independently from the published equations, D65 and 10 degrees, LA 64, Yb 20, average surround');
 
 const formulas: readonly DifferenceFormula[] = [
   { name: 'cie76' }, { name: 'cie94' }, { name: 'cie94Textile' }, { name: 'cmc' }, { name: 'cmc', l: 1, c: 1 },
@@ -10,7 +11,7 @@ const formulas: readonly DifferenceFormula[] = [
 ];
 
 const pair = (standard: Lab, trial: Lab, ...expected: readonly number[]): DifferenceExample[] =>
-  formulas.map((formula, index) => ({ formula, source, standard, trial, expected: expected[index]!, decimals: 4 }));
+  formulas.map((formula, index) => ({ formula, origin, standard, trial, expected: expected[index]!, decimals: 4 }));
 
 /** Five pairs by every formula, 4 decimals: a dark trim, a beige, a red, and pairs 25 and 33 of Sharma, Wu and Dalal. */
 export const formulaComparison: readonly DifferenceExample[] = [

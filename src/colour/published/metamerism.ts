@@ -1,8 +1,10 @@
-const library = 'ISO 18314-4:2024; colour-science (BSD-3-Clause), worked example';
+import { derived, workedExample } from '../value-origin.ts';
+
+const library = workedExample('ISO 18314-4:2024; colour-science (BSD-3-Clause)');
 
 /** Multiplicative correction, 10 deg, reference D65, test A, CIE76; white of A from x = 0.45117, y = 0.40594. */
 export const workedMultiplicative = {
-  source: library,
+  origin: library,
   standard: { reference: [7.6576, 10.7116, 5.0731], test: [8.96442, 10.1878, 1.6663] },
   trial: { reference: [7.6933, 10.5616, 5.54474], test: [8.56438, 10.0324, 1.9315] },
   testWhite: [45.117 / 0.40594, 100, 14.289 / 0.40594],
@@ -11,7 +13,7 @@ export const workedMultiplicative = {
 
 /** Additive correction in CIELAB, CIE76. */
 export const workedAdditive = {
-  source: library,
+  origin: library,
   standard: { reference: [39.0908, -21.3269, 22.6657], test: [38.17781, -17.4939, 21.0618] },
   trial: { reference: [38.83253, -19.8787, 20.0453], test: [37.9013, -19.56327, 16.9346] },
   index: 3.8268,
@@ -29,10 +31,10 @@ export const analyticSpectra = {
 } as const;
 
 /**
- * Source of the figures for {@link analyticSpectra}: 10 deg, weights after ASTM E2022 with the ends added, reference D65.
+ * Origin of the figures for {@link analyticSpectra}: 10 deg, weights after ASTM E2022 with the ends added, reference D65.
  * The program carried D65 and A to 830 nm, which moves tristimulus values and differences by up to 1.1e-5 against a range to 780 nm.
  */
-export const analyticSource = 'ISO 18314-4:2024 and ASTM E2022-11, computed by an independent program to 830 nm, 4 decimals';
+export const analyticOrigin = derived('ISO 18314-4:2024 and ASTM E2022-11, computed by an independent program to 830 nm, 4 decimals');
 /** Half a unit of the fourth decimal, and the effect of the range. */
 export const analyticTolerance = 6.1e-5;
 
@@ -53,6 +55,9 @@ export const analyticIndices = [
   { trial: 'wave', test: 'LED-B3', residual: 0.2733, multiplicative: 0.1912, additive: 0.1914, parametric: 0.1677 },
   { trial: 'mismatch', test: 'A', residual: 2.2677, multiplicative: 0.6811, additive: undefined, parametric: 0.4369 },
 ] as const;
+
+/** Origin of {@link analyticSums}. */
+export const analyticSumsOrigin = derived('ASTM E2022-11, ends added; computed by an independent program');
 
 /** Tristimulus values under D65, 10 deg, 6 decimals, from the same program. */
 export const analyticSums = [

@@ -7,11 +7,11 @@ import { worstCheck } from './worst-check.ts';
 
 /** Sprague interpolation and bandpass correction against worked examples. */
 export function interpolationChecks(): PublishedCheck[] {
-  const { values, at, source } = workedInterpolation;
+  const { values, at, origin } = workedInterpolation;
   return [
-    ...at.map(({ position, value }) => publishedCheck('Sprague interpolation', source, `position ${position} of seven values`, value,
+    ...at.map(({ position, value }) => publishedCheck('Sprague interpolation', origin, `position ${position} of seven values`, value,
       interpolate(values, interpolant(0, 1, values.length, position)), 5e-7)),
-    worstCheck('bandpass correction', workedBandpass.source, workedBandpass.measured.join(' '),
+    worstCheck('bandpass correction', workedBandpass.origin, workedBandpass.measured.join(' '),
       workedBandpass.measured.map((_, i) => `value ${i + 1}`), workedBandpass.corrected,
       correctBandpass(workedBandpass.measured), printedTo(5)),
   ];

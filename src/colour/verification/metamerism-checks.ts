@@ -4,7 +4,7 @@ import { additiveIndex, metamerism, multiplicativeIndex } from '../metamerism.ts
 import type { PublishedCheck } from '../published-check.ts';
 import { printedTo, publishedCheck } from '../published-check.ts';
 import {
-  analyticIndices, analyticSource, analyticSpectra, analyticSums, analyticTolerance, waveDifferences, workedAdditive, workedMultiplicative,
+  analyticIndices, analyticOrigin, analyticSpectra, analyticSums, analyticSumsOrigin, analyticTolerance, waveDifferences, workedAdditive, workedMultiplicative,
 } from '../published/metamerism.ts';
 import { spectrumToLab, spectrumToXyz, weightsOf } from '../tristimulus.ts';
 import { tristimulusCheck } from './worst-check.ts';
@@ -12,11 +12,11 @@ import { tristimulusCheck } from './worst-check.ts';
 const cie76 = { name: 'cie76' } as const;
 
 function workedExamples(): PublishedCheck[] {
-  const { standard, trial, testWhite, index, source } = workedMultiplicative;
+  const { standard, trial, testWhite, index, origin } = workedMultiplicative;
   return [
-    publishedCheck('metamerism, multiplicative', source, '10 deg, D65 to A', index,
+    publishedCheck('metamerism, multiplicative', origin, '10 deg, D65 to A', index,
       multiplicativeIndex(standard, trial, testWhite, cie76), printedTo(4)),
-    publishedCheck('metamerism, additive', workedAdditive.source, '10 deg, D65 to A', workedAdditive.index,
+    publishedCheck('metamerism, additive', workedAdditive.origin, '10 deg, D65 to A', workedAdditive.index,
       additiveIndex(workedAdditive.standard, workedAdditive.trial, cie76), printedTo(4)),
   ];
 }
@@ -24,7 +24,7 @@ function workedExamples(): PublishedCheck[] {
 function sums(): PublishedCheck[] {
   return analyticSums.map(({ spectrum, xyz }) => {
     const weights = weightsOf(analyticSpectra[spectrum], lightByName('D65')!, 10);
-    return tristimulusCheck('E308 summation', 'ASTM E2022-11, ends added; computed by an independent program',
+    return tristimulusCheck('E308 summation', analyticSumsOrigin,
       `analytic spectrum ${spectrum}, 400 nm to 700 nm at 10 nm, D65, 10 deg`, xyz,
       spectrumToXyz(analyticSpectra[spectrum].values, weights), 1.2e-5);
   });
@@ -33,7 +33,7 @@ function sums(): PublishedCheck[] {
 function differences(): PublishedCheck[] {
   return waveDifferences.flatMap((row) => (['cie76', 'ciede2000'] as const).map((name) => {
     const lab = (spectrum: 'flat' | 'wave') => spectrumToLab(analyticSpectra[spectrum], lightByName(row.light)!, 10);
-    return publishedCheck(`spectrum to ${name}`, analyticSource, `flat and wave, ${row.light}, 10 deg`, row[name],
+    return publishedCheck(`spectrum to ${name}`, analyticOrigin, `flat and wave, ${row.light}, 10 deg`, row[name],
       difference({ name }, lab('flat'), lab('wave')), analyticTolerance);
   }));
 }
@@ -45,7 +45,7 @@ function indices(): PublishedCheck[] {
     return (['residual', 'multiplicative', 'additive', 'parametric'] as const).flatMap((index) => {
       const expected = row[index];
       return expected === undefined ? []
-        : [publishedCheck(`metamerism, ${index}`, analyticSource, `flat and ${row.trial}, 10 deg, D65 to ${row.test}`,
+        : [publishedCheck(`metamerism, ${index}`, analyticOrigin, `flat and ${row.trial}, 10 deg, D65 to ${row.test}`,
           expected, got[index], analyticTolerance)];
     });
   });

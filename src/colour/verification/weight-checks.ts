@@ -8,6 +8,7 @@ import type { PublishedCheck } from '../published-check.ts';
 import { printedWeights } from '../published/e308-weights.ts';
 import { workedSpectrum, workedSums, workedWeights, workedWideWeights } from '../published/summation.ts';
 import { spectrumToXyz } from '../tristimulus.ts';
+import { publishedTable } from '../value-origin.ts';
 import type { WeightingTable } from '../weighting-table.ts';
 import { weightsFor } from '../weights.ts';
 import { tristimulusCheck, worstCheck } from './worst-check.ts';
@@ -27,7 +28,7 @@ function printedTables(): PublishedCheck[] {
     const table = tableTo830(printed.light, printed.observer, printed.x.stepNm);
     return (['x', 'y', 'z'] as const).map((axis) => worstCheck(
       `E308 weights W${axis}`,
-      printed.light === 'A' ? 'ASTM E308-15, printed table' : 'ASTM E308-15, printed table to 830 nm, here to 780 nm',
+      publishedTable(printed.light === 'A' ? 'ASTM E308-15, printed table' : 'ASTM E308-15, printed table to 830 nm, here to 780 nm'),
       `${printed.light}, ${printed.observer} deg, ${printed.x.stepNm} nm, worst of ${table.y.length} rows`,
       Array.from(table.y, (_, i) => `${printed.x.startNm + i * printed.x.stepNm} nm`), printed[axis].values, table[axis],
       printed.light === 'A' ? 5e-4 : 5.2e-4,
@@ -43,16 +44,16 @@ function singleWeights(): PublishedCheck[] {
   const widely = (wavelength: number) =>
     (wavelength === 400 ? [firstThree('x'), firstThree('y'), firstThree('z')] : row(wide, (wavelength - 360) / 20));
   return [
-    ...workedWeights.map(({ wavelength, xyz, tolerance, source }) => tristimulusCheck('E2022 weight', source,
+    ...workedWeights.map(({ wavelength, xyz, tolerance, origin }) => tristimulusCheck('E2022 weight', origin,
       `A, 10 deg, 20 nm, 400 nm to 700 nm, at ${wavelength} nm`, xyz, row(cut, (wavelength - 400) / 20), tolerance)),
-    ...workedWideWeights.map(({ wavelength, xyz, tolerance, source }) => tristimulusCheck('E2022 weight', source,
+    ...workedWideWeights.map(({ wavelength, xyz, tolerance, origin }) => tristimulusCheck('E2022 weight', origin,
       `A, 10 deg, 20 nm, range to 830 nm, at ${wavelength} nm`, xyz, widely(wavelength), tolerance)),
   ];
 }
 
 function sums(): PublishedCheck[] {
-  return workedSums.map(({ light, method, xyz, tolerance, source }) => tristimulusCheck(
-    method === 'e308' ? 'E308 summation' : '1 nm summation (CIE 167 Sprague)', source,
+  return workedSums.map(({ light, method, xyz, tolerance, origin }) => tristimulusCheck(
+    method === 'e308' ? 'E308 summation' : '1 nm summation (CIE 167 Sprague)', origin,
     `worked spectrum 400 nm to 700 nm at 20 nm, ${light}, 2 deg`, xyz,
     spectrumToXyz(workedSpectrum.values, weightsFor(knownLight(light), 2, workedSpectrum.startNm, workedSpectrum.stepNm, 16, method)),
     tolerance,

@@ -4,6 +4,7 @@ import type { Observer } from '../observers.ts';
 import { productsOf } from '../products.ts';
 import type { PublishedCheck } from '../published-check.ts';
 import { printedChromaticities, printedWhitePoints } from '../published/white-points.ts';
+import { derived, publishedTable } from '../value-origin.ts';
 import { whitePoint } from '../weights.ts';
 import { tristimulusCheck, worstCheck } from './worst-check.ts';
 
@@ -18,7 +19,7 @@ function fiveNanometreWhite(name: string, observer: Observer): Xyz {
 /** The white points that a standard was read for; those written from memory serve in tests only. */
 function whites(): PublishedCheck[] {
   return printedWhitePoints.filter(({ source }) => source === 'CIE 015:2018').map(({ light, observer, source, xyz }) =>
-    tristimulusCheck('white point', source, `${light}, ${observer} deg, summed at 5 nm`, xyz, fiveNanometreWhite(light, observer), 0.005));
+    tristimulusCheck('white point', publishedTable(source), `${light}, ${observer} deg, summed at 5 nm`, xyz, fiveNanometreWhite(light, observer), 0.005));
 }
 
 /** 10 deg figures of the FL lamps are printed for linear interpolation; five printed decimals mix sums at 1 nm and at 5 nm. */
@@ -32,7 +33,7 @@ function chromaticities(): PublishedCheck[] {
     const [x, y, z] = whitePoint(lightByName(light)!, observer);
     const sum = x + y + z;
     return worstCheck('chromaticity',
-      observer === 2 ? 'CIE 15:2004; CIE 015:2018' : 'colour-science 0.4.6 (BSD-3-Clause), from the lights of CIE 015:2018',
+      observer === 2 ? publishedTable('CIE 15:2004; CIE 015:2018') : derived('colour-science 0.4.6 (BSD-3-Clause), from the lights of CIE 015:2018'),
       `${light}, ${observer} deg`, ['x', 'y'], xy, [x / sum, y / sum], chromaticityTolerance(light, observer, decimals));
   });
 }

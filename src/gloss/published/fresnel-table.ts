@@ -1,3 +1,5 @@
+import { derived } from '../../colour/value-origin.ts';
+
 /** One row of the table of polished surfaces: reflectance at angles of incidence and gloss at 20, 60 and 85 degrees. */
 export interface FresnelRow {
   readonly n: number;
@@ -7,7 +9,7 @@ export interface FresnelRow {
 }
 
 /** Computed from Fresnel's equations by another program than this one, reflectance to 6 and gloss to 2 decimals. */
-export const fresnelTableSource = 'Fresnel equations, ISO 2813 reference n = 1.567 (computed independently)';
+export const fresnelTableOrigin = derived('Fresnel equations, ISO 2813 reference n = 1.567 (computed independently)');
 
 type SixAngles = readonly [number, number, number, number, number, number];
 

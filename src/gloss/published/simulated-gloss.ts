@@ -1,5 +1,7 @@
+import { derived } from '../../colour/value-origin.ts';
+
 /** Computed by another program than this one, by quadrature and by Monte Carlo in agreement. */
-export const simulatedGlossSource = 'GGX facets with height-correlated Smith shadowing in ISO 2813 apertures (computed independently)';
+export const simulatedGlossOrigin = derived('GGX facets with height-correlated Smith shadowing in ISO 2813 apertures (computed independently)');
 
 export const simulatedGlossIndex = 1.5;
 

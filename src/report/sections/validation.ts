@@ -7,6 +7,7 @@ import { section, table } from '../pieces.ts';
 
 interface Group {
   readonly source: string;
+  readonly kind: string;
   readonly formulas: readonly string[];
   readonly values: number;
   readonly ok: number;
@@ -14,15 +15,16 @@ interface Group {
   readonly worst: number;
 }
 
-/** Statement of validation: published values recomputed by this very program, by source, with the worst deviation. */
+/** Statement of validation: check values recomputed by this very program, by source, with the worst deviation. */
 export function validation(page: Page): Markup {
   const { validation: record, software } = page.model;
   const failed = record.checked - record.ok;
   return section('validation', 'Validation',
-    html('p', { class: 'lead' }, `${software.name} ${software.version} recomputed `, data(record.checked, String(record.checked)), ' published values; ',
+    html('p', { class: 'lead' }, `${software.name} ${software.version} recomputed `, data(record.checked, String(record.checked)), ' check values; ',
       failed === 0 ? 'all lie within their tolerance.' : html('strong', {}, `${failed} lie outside their tolerance.`), ' Tolerances are half a unit of the last digit printed in the source, unless the source states one.'),
-    table<Group>('Published values recomputed, by source', [
+    table<Group>('Check values recomputed, by source', [
       { title: 'Source', wide: true, cell: (group) => group.source },
+      { title: 'Kind', cell: (group) => group.kind },
       { title: 'Formulas', wide: true, cell: (group) => group.formulas.join(', ') },
       { title: 'Values', number: true, cell: (group) => data(group.values, String(group.values)) },
       { title: 'Within', number: true, cell: (group) => (group.ok === group.values ? 'all' : html('strong', {}, String(group.ok))) },
@@ -32,9 +34,12 @@ export function validation(page: Page): Markup {
 
 function grouped(rows: readonly PublishedCheck[]): Group[] {
   const groups = new Map<string, PublishedCheck[]>();
-  for (const row of rows) groups.set(row.source, [...(groups.get(row.source) ?? []), row]);
-  return [...groups].map(([source, members]) => ({
-    source, formulas: [...new Set(members.map((row) => row.formula))], values: members.length, ok: members.filter((row) => row.ok).length,
+  for (const row of rows) {
+    const key = `${row.kind}\n${row.source}`;
+    groups.set(key, [...(groups.get(key) ?? []), row]);
+  }
+  return [...groups.values()].map((members) => ({
+    source: members[0]!.source, kind: members[0]!.kind, formulas: [...new Set(members.map((row) => row.formula))], values: members.length, ok: members.filter((row) => row.ok).length,
     worst: Math.max(...members.map((row) => row.deviation / row.tolerance)),
   }));
 }

@@ -1,5 +1,7 @@
+import { derived } from '../../colour/value-origin.ts';
+
 /** Surfaces whose parameters follow from their equation (integrals over whole periods). */
-export const analyticSurfacesSource = 'ISO 25178-2 definitions, integrated by hand for a sine';
+export const analyticSurfacesOrigin = derived('ISO 25178-2 definitions, integrated by hand for a sine');
 
 /** Sixteen micrometres of amplitude, 64 points a period of 0.5 mm, five periods on a side. */
 export const analyticGrid = { points: 320, perPeriod: 64, periodMm: 0.5, amplitudeUm: 16 } as const;

@@ -1,5 +1,7 @@
+import { derived } from '../../colour/value-origin.ts';
+
 /** Computed from the published formula by another program than this one; field 10 degrees. */
-export const contrastSensitivitySource = 'Barten 2004, Proc. SPIE 5294 (formula computed independently)';
+export const contrastSensitivityOrigin = derived('Barten 2004, Proc. SPIE 5294 (formula computed independently)');
 
 export const contrastSensitivityField = 10;
 

@@ -1,4 +1,6 @@
-export const vdiClassesSource = 'VDI 3400, table of classes as reprinted for toolmaking';
+import { publishedTable } from '../../colour/value-origin.ts';
+
+export const vdiClassesOrigin = publishedTable('VDI 3400, table of classes as reprinted for toolmaking');
 
 /** [class, Ra in micrometres]; Ra is rounded there to preferred numbers, by up to 1.3 %. */
 export const vdiClasses: readonly (readonly [vdiClass: number, raUm: number])[] = [
