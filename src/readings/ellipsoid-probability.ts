@@ -1,4 +1,6 @@
 import type { Lab, Matrix3 } from '../quantities.ts';
+import { gaussLegendre } from './gauss-legendre.ts';
+import type { QuadratureRule } from './gauss-legendre.ts';
 import { normalCdf, normalDensity } from './normal-distribution.ts';
 import { applyMatrix3, multiplyMatrix3, transposeMatrix3 } from './matrix3.ts';
 import { symmetricEigen } from './symmetric-matrix.ts';
@@ -6,7 +8,7 @@ import { symmetricEigen } from './symmetric-matrix.ts';
 const NODES = 32;
 /** Beyond this many standard deviations a normal variable is left out: 2e-9 of it. */
 const REACH = 6;
-const { nodes, weights } = gaussLegendre(NODES);
+const fine = gaussLegendre(NODES);
 
 /**
  * Probability that d' Q d <= limit^2 for d ~ N(mean, covariance): the share of a trivariate normal inside an ellipsoid.
@@ -22,17 +24,27 @@ export function ellipsoidProbability(mean: Lab, covariance: Matrix3, metric: Mat
   const axes = transposeMatrix3(eigen.vectors);
   const m = applyMatrix3(axes, applyMatrix3(root, mean));
   const sd = [0, 1, 2].map((i) => Math.sqrt(Math.max(0, eigen.values[i])));
-  const distance = Math.sqrt(m[0] * m[0] + m[1] * m[1] + m[2] * m[2]);
-  const negligible = 1e-9 * (limit + distance);
-  const widest = (radius: number): number => (sd[0] <= negligible
-    ? Number(Math.abs(m[0]) <= radius)
-    : normalCdf((radius - m[0]) / sd[0]) - normalCdf((-radius - m[0]) / sd[0]));
-  const middle = (radius: number): number => alongAxis(m[1], sd[1], radius, negligible, widest);
-  return Math.min(1, Math.max(0, alongAxis(m[2], sd[2], limit, negligible, middle)));
+  return ballProbability(m, sd, limit, fine);
+}
+
+/**
+ * Probability that three independent normal variables lie in the ball of `radius` about zero: their means and standard deviations,
+ * widest first, the sums by the given rule. A standard deviation of next to nothing counts as none.
+ */
+export function ballProbability(mean: ArrayLike<number>, sd: ArrayLike<number>, radius: number, rule: QuadratureRule): number {
+  const distance = Math.sqrt(mean[0] * mean[0] + mean[1] * mean[1] + mean[2] * mean[2]);
+  const negligible = 1e-9 * (radius + distance);
+  const widest = (half: number): number => (sd[0] <= negligible
+    ? Number(Math.abs(mean[0]) <= half)
+    : normalCdf((half - mean[0]) / sd[0]) - normalCdf((-half - mean[0]) / sd[0]));
+  const middle = (half: number): number => alongAxis(mean[1], sd[1], half, negligible, rule, widest);
+  return Math.min(1, Math.max(0, alongAxis(mean[2], sd[2], radius, negligible, rule, middle)));
 }
 
 /** Integral over y ~ N(mean, sd), |y| <= radius, of `inner` at the half chord sqrt(radius^2 - y^2). */
-function alongAxis(mean: number, sd: number, radius: number, negligible: number, inner: (halfChord: number) => number): number {
+function alongAxis(
+  mean: number, sd: number, radius: number, negligible: number, { nodes, weights }: QuadratureRule, inner: (halfChord: number) => number,
+): number {
   if (sd <= negligible) {
     const rest = radius * radius - mean * mean;
     return rest < 0 ? 0 : inner(Math.sqrt(rest));
@@ -43,7 +55,7 @@ function alongAxis(mean: number, sd: number, radius: number, negligible: number,
   const half = 0.5 * (high - low);
   if (!(half > 0)) return 0;
   let sum = 0;
-  for (let i = 0; i < NODES; i++) {
+  for (let i = 0; i < nodes.length; i++) {
     const angle = 0.5 * (high + low) + half * nodes[i];
     const chord = radius * Math.cos(angle);
     const density = normalDensity((radius * Math.sin(angle) - mean) / sd);
@@ -56,26 +68,4 @@ function symmetricRoot(metric: Matrix3): Matrix3 {
   const { values, vectors } = symmetricEigen(metric, 3);
   const scaled = Array.from(vectors, (entry, index) => entry * Math.sqrt(Math.sqrt(Math.max(0, values[index % 3]))));
   return multiplyMatrix3(scaled, transposeMatrix3(scaled));
-}
-
-/** Nodes and weights on -1..1 by Newton's method on the Legendre polynomial (Abramowitz and Stegun 25.4.29). */
-function gaussLegendre(n: number): { nodes: Float64Array; weights: Float64Array } {
-  const x = new Float64Array(n);
-  const w = new Float64Array(n);
-  for (let i = 0; i < n; i++) {
-    let node = Math.cos((Math.PI * (i + 0.75)) / (n + 0.5));
-    let slope = 1;
-    for (let step = 0; step < 20; step++) {
-      let previous = 1;
-      let value = node;
-      for (let k = 2; k <= n; k++) [previous, value] = [value, ((2 * k - 1) * node * value - (k - 1) * previous) / k];
-      slope = (n * (node * value - previous)) / (node * node - 1);
-      const move = value / slope;
-      node -= move;
-      if (Math.abs(move) < 1e-16) break;
-    }
-    x[i] = node;
-    w[i] = 2 / ((1 - node * node) * slope * slope);
-  }
-  return { nodes: x, weights: w };
 }

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Lab, Matrix3 } from '../../src/quantities.ts';
 import { addMatrix3 } from '../../src/readings/matrix3.ts';
+import { labColumns } from '../../src/colour/batch/index.ts';
 import { withinProbability, withinProbabilityError } from '../../src/readings/within-probability.ts';
+import { withinProbabilityBatch } from '../../src/readings/within-probability-batch.ts';
 import { ciede2000ByCulori, distributionCases, normalGenerator, vectorDraws } from './support/simulation.ts';
 
 const DRAWS = 60_000;
@@ -48,5 +50,27 @@ describe('withinProbability', () => {
       expect(withinProbability({ name: 'ciede2000' }, [30.4, 8.2, -20.3], [30, 8, -20], covariance, limit)).toBeCloseTo(p, 9);
       before = p;
     }
+  });
+});
+
+describe('withinProbabilityBatch', () => {
+  test('gives what each pair alone gives', () => {
+    const inputs = distributionCases(12, 3);
+    const [standard, trial] = [labColumns(inputs.length), labColumns(inputs.length)];
+    const covariances = new Float64Array(9 * inputs.length);
+    inputs.forEach((input, i) => {
+      [standard.L[i], standard.a[i], standard.b[i]] = input.standard;
+      [trial.L[i], trial.a[i], trial.b[i]] = input.trial;
+      covariances.set(addMatrix3(input.standardCovariance, input.trialCovariance), 9 * i);
+    });
+    const found = withinProbabilityBatch({ name: 'ciede2000' }, standard, trial, covariances, Float64Array.from(inputs, ({ limit }) => limit), new Float64Array(inputs.length));
+    inputs.forEach(({ standardCovariance, trialCovariance, limit, ...input }, i) =>
+      expect(found[i]).toBe(withinProbability({ name: 'ciede2000' }, input.standard, input.trial, addMatrix3(standardCovariance, trialCovariance), limit)));
+  });
+
+  test('refuses columns that are too short', () => {
+    const [one, two] = [labColumns(1), labColumns(2)];
+    expect(() => withinProbabilityBatch({ name: 'cie76' }, one, two, new Float64Array(18), new Float64Array(2), new Float64Array(2))).toThrow(RangeError);
+    expect(() => withinProbabilityBatch({ name: 'cie76' }, two, two, new Float64Array(9), new Float64Array(2), new Float64Array(2))).toThrow(RangeError);
   });
 });
