@@ -53,6 +53,12 @@ export default defineConfig(async ({ mode }): Promise<ViteUserConfig> => {
       ssr: { noExternal: true },
     };
   }
+  if (mode === 'bench') {
+    return {
+      publicDir: false,
+      build: { ssr: 'test/bench/main.ts', target: 'node20', outDir: 'dist/bench', emptyOutDir: true, rolldownOptions: { output: { entryFileNames: 'bench.mjs' } } },
+    };
+  }
   const testing = process.env['VITEST'] !== undefined;
   return {
     base: './',

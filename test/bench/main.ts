@@ -1,11 +1,32 @@
+import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
-import { plansBenchmark } from './plans.ts';
+import type { BenchLine } from './bench-line.ts';
+import { benchTable } from './bench-table.ts';
+import { checkBenchmark, shareBenchmark } from './check-bench.ts';
+import { differenceBenchmark } from './difference-bench.ts';
+import { memoryBenchmark } from './memory-bench.ts';
+import { plansBenchmark } from './plans-bench.ts';
+import { probabilityBenchmark } from './probability-bench.ts';
+import { spectraBenchmark } from './spectra-bench.ts';
 
-/** The benchmarks, seeded, each with a checksum of its result: `npm run bench`, with `-- --json` as one document. */
-const results = await plansBenchmark();
-const machine = `${cpus()[0]?.model ?? 'unknown processor'}, ${cpus().length} cores, Node ${process.version}`;
-if (process.argv.includes('--json')) process.stdout.write(`${JSON.stringify({ machine, results }, null, 2)}\n`);
-else {
-  process.stdout.write(`${machine}\n`);
-  for (const { name, value, unit, checksum } of results) process.stdout.write(`${name.padEnd(60)} ${value.toPrecision(4).padStart(10)} ${unit}  ${checksum}\n`);
+/**
+ * The benchmarks, seeded, each with a checksum of its result: `npm run bench`, with `-- --json` as one document, with `-- --readme` as the
+ * table of the readme, with `-- --quick` without the largest cabins.
+ */
+const quick = process.argv.includes('--quick');
+const begin = '<!-- benchmarks -->';
+const end = '<!-- end of benchmarks -->';
+
+const lines: readonly BenchLine[] = [
+  ...differenceBenchmark(), ...spectraBenchmark(), ...probabilityBenchmark(), ...memoryBenchmark(),
+  ...checkBenchmark(quick ? [100, 1_000] : [100, 1_000, 10_000, 100_000]), ...await shareBenchmark(quick ? 1_000 : 10_000), ...await plansBenchmark(),
+];
+const machine = `${cpus()[0]?.model.trim() || 'unknown processor'}, ${cpus().length} cores, Node ${process.version}, one thread`;
+if (process.argv.includes('--json')) process.stdout.write(`${JSON.stringify({ machine, lines }, null, 2)}\n`);
+else process.stdout.write(`${machine}\n\n${benchTable(lines)}\n`);
+if (process.argv.includes('--readme')) {
+  const readme = readFileSync('README.md', 'utf8');
+  const [from, to] = [readme.indexOf(begin), readme.indexOf(end)];
+  if (from < 0 || to < from) throw new Error('the readme has no place for the benchmarks');
+  writeFileSync('README.md', `${readme.slice(0, from)}${begin}\n${machine}; medians with quartiles.\n\n${benchTable(lines)}\n${readme.slice(to)}`);
 }

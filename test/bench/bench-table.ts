@@ -1,0 +1,14 @@
+import type { BenchLine, Spread } from './bench-line.ts';
+
+const figure = (value: number): string => (value >= 100 ? value.toFixed(0) : value.toPrecision(3));
+
+const withSpread = ({ median, low, high }: Spread, unit: string): string =>
+  `${figure(median)}${low === high ? '' : ` (${figure(low)} to ${figure(high)})`}${unit === '' ? '' : ` ${unit}`}`;
+
+/** The lines as a table in Markdown; medians with quartiles. */
+export function benchTable(lines: readonly BenchLine[]): string {
+  const rows = lines.map(({ name, unit, own, beside, ratio, wanted, checksum }) => [
+    name, withSpread(own, unit), beside === undefined ? '' : `${beside.name}: ${withSpread(beside.figure, unit)}`, ratio === undefined ? '' : figure(ratio), wanted ?? '', checksum,
+  ]);
+  return ['| what | here | beside | ratio | wanted | checksum |', '|---|---|---|---|---|---|', ...rows.map((row) => `| ${row.join(' | ')} |`)].join('\n');
+}
