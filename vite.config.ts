@@ -1,5 +1,6 @@
-import { cpSync, createReadStream, existsSync, rmSync, statSync } from 'node:fs';
-import { join, normalize } from 'node:path';
+import { createHash } from 'node:crypto';
+import { cpSync, createReadStream, existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { join, normalize, sep } from 'node:path';
 import { playwright } from '@vitest/browser-playwright';
 import type { Plugin } from 'vite';
 import type { ViteUserConfig } from 'vitest/config';
@@ -20,13 +21,31 @@ function demoData(): Plugin {
         createReadStream(path).pipe(response);
       });
     },
-    closeBundle() {
-      if (existsSync(join(root, 'dist', 'app'))) {
-        cpSync(join(root, 'demo-data'), join(root, 'dist', 'app', 'demo-data'), {
-          recursive: true,
-          filter: (path) => !path.includes('generator') && (statSync(path).isDirectory() || path.endsWith('.cabin.json')),
-        });
-      }
+    writeBundle({ dir = '' }) {
+      cpSync(join(root, 'demo-data'), join(dir, 'demo-data'), {
+        recursive: true,
+        filter: (path) => !path.includes('generator') && (statSync(path).isDirectory() || path.endsWith('.cabin.json')),
+      });
+    },
+  };
+}
+
+/** Builds the service worker beside the page and writes into it which files belong to this version, each with its digest. */
+function offline(): Plugin {
+  const name = 'service-worker.js';
+  return {
+    name: 'adjoin-offline',
+    apply: 'build',
+    buildStart() {
+      this.emitFile({ type: 'chunk', id: join(root, 'components', 'platform', 'offline', 'service-worker.ts'), fileName: name });
+    },
+    writeBundle({ dir = '' }) {
+      const files = readdirSync(dir, { recursive: true, encoding: 'utf8' }).map((file) => file.split(sep).join('/'))
+        .filter((file) => file !== name && !file.startsWith('demo-data/') && statSync(join(dir, file)).isFile()).sort();
+      const digests = Object.fromEntries(files.map((file) => [file, `sha256-${createHash('sha256').update(readFileSync(join(dir, file))).digest('base64')}`]));
+      const code = readFileSync(join(dir, name), 'utf8');
+      if (!code.includes('BUILT_FILES') || /\b(?:im|ex)port\b\s*[{"'*]/.test(code)) throw new Error(`${name} must stand by itself and ask for the list of files`);
+      writeFileSync(join(dir, name), code.replaceAll('BUILT_FILES', () => JSON.stringify(digests)));
     },
   };
 }
@@ -63,7 +82,7 @@ export default defineConfig(async ({ mode }): Promise<ViteUserConfig> => {
   return {
     base: './',
     publicDir: false,
-    plugins: [demoData()],
+    plugins: [demoData(), offline()],
     build: { outDir: 'dist/app', emptyOutDir: true, target: 'es2023', rolldownOptions: { checks: { pluginTimings: false }, treeshake } },
     worker: { format: 'es', rolldownOptions: { treeshake } },
     test: {

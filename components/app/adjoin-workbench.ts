@@ -19,6 +19,7 @@ import { partsById, passes } from '../model/joint-filter.ts';
 import { partColours } from '../model/part-colours.ts';
 import type { PartColour } from '../model/part-colours.ts';
 import { applyScheme, readScheme } from '../platform/colour-scheme.ts';
+import { OfflineCopy } from '../platform/offline/offline-copy.ts';
 import { DisplayGamut } from '../platform/display-gamut.ts';
 import { FileDrop } from '../platform/file-drop.ts';
 import { droppedCabin } from '../platform/dropped-cabin.ts';
@@ -67,6 +68,7 @@ export class AdjoinWorkbench extends LitElement {
   private readonly routes = new RouteController(this, (route) => this.arrived(route));
   private readonly display = new DisplayGamut(this);
   private readonly drop = new FileDrop(this, (files) => void this.takeFiles(files));
+  private readonly offline = new OfflineCopy();
   private address: string | undefined;
   private readonly loaded = new Map<string, ViewElement>();
   private remembered: RememberedColours | undefined;
@@ -105,6 +107,14 @@ export class AdjoinWorkbench extends LitElement {
       });
     }
     void this.desk.findRecoverable();
+    this.offline.addEventListener('newer', () => this.requestUpdate());
+    if (import.meta.env.PROD) void this.offline.begin('./service-worker.js');
+  }
+
+  /** What was changed last is written before the page goes. */
+  private async takeNewer(): Promise<void> {
+    await this.desk.flush();
+    this.offline.takeNewer();
   }
 
   override disconnectedCallback(): void {
@@ -376,6 +386,10 @@ export class AdjoinWorkbench extends LitElement {
     if (open !== undefined && keepFault !== undefined) {
       return html`<div class="notice" role="status"><p><b>Changes are not kept.</b> ${keepFault.hint ?? keepFault.found}</p>
         <button type="button" @click=${() => void this.desk.save()}>Save to a file</button></div>`;
+    }
+    if (this.offline.newer) {
+      return html`<div class="notice" role="status"><p>A newer version of Adjoin is ready. It is used once the page is loaded anew; what is open stays open.</p>
+        <button type="button" @click=${() => void this.takeNewer()}>Load anew</button></div>`;
     }
     return nothing;
   }

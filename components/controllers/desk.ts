@@ -399,6 +399,11 @@ export class Desk implements ReactiveController {
     this.say(saved.kind === 'saved' ? `Saved to ${saved.name}` : `${saved.name} went to your downloads`);
   }
 
+  /** Writes what is to be kept now. */
+  async flush(): Promise<void> {
+    await this.keeper.flush();
+  }
+
   /** Makes this tab the owner of a document that another one has open, with what that one changed. */
   async takeOver(): Promise<void> {
     const key = this.origin?.card.key;

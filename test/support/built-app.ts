@@ -1,4 +1,4 @@
-import { cpSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import type { Server } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -8,32 +8,30 @@ import { listen, staticServer } from '../../src/cli/static-server.ts';
 export interface ServedApp {
   /** Ends with a slash. */
   readonly address: string;
+  /** Holds the files that are served. */
+  readonly folder: string;
   close(): void;
 }
 
-/** Builds the workbench into a folder of its own and serves it with the demo cabins, as `npm start` does. */
-export async function serveBuiltApp(firstPort: number): Promise<ServedApp> {
+/** Builds the workbench into a folder of its own and serves it with the demo cabins, as `npm start` does; `under` is the path below the root of the server. */
+export async function serveBuiltApp(firstPort: number, under = ''): Promise<ServedApp> {
   const root = join(import.meta.dirname, '..', '..');
-  const folder = mkdtempSync(join(tmpdir(), 'adjoin-built-'));
+  const parent = mkdtempSync(join(tmpdir(), 'adjoin-built-'));
+  const folder = join(parent, ...under.split('/').filter(Boolean));
   // Vitest runs with NODE_ENV `test`, which would take the libraries' development builds.
   const before = process.env['NODE_ENV'];
   process.env['NODE_ENV'] = 'production';
-  await build({
-    root, configFile: false, base: './', publicDir: false, worker: { format: 'es' },
-    build: { outDir: folder, emptyOutDir: true, target: 'es2023' }, logLevel: 'error',
-  });
+  await build({ root, mode: 'production', build: { outDir: folder, emptyOutDir: true }, logLevel: 'error' });
   process.env['NODE_ENV'] = before;
-  for (const name of readdirSync(join(root, 'demo-data'))) {
-    if (name.endsWith('.cabin.json')) cpSync(join(root, 'demo-data', name), join(folder, 'demo-data', name));
-  }
-  const server: Server = staticServer(folder);
-  const address = `http://127.0.0.1:${await listen(server, firstPort)}/`;
+  const server: Server = staticServer(parent);
+  const address = `http://127.0.0.1:${await listen(server, firstPort)}/${under}`;
   return {
     address,
+    folder,
     close: () => {
       server.close();
       server.closeAllConnections();
-      rmSync(folder, { recursive: true, force: true });
+      rmSync(parent, { recursive: true, force: true });
     },
   };
 }
