@@ -1,7 +1,7 @@
 import type { BookRow, MaterialClass } from '../../rules/index.ts';
 import type { Content, Markup } from '../markup.ts';
 import type { Page } from '../page.ts';
-import { describeBook, glossRuleText } from '../../rules/index.ts';
+import { describeBook, glossRuleText, reachability, reachabilityRows } from '../../rules/index.ts';
 import { data, html, named } from '../markup.ts';
 import { section, table } from '../pieces.ts';
 import { basis } from './method.ts';
@@ -10,13 +10,13 @@ const given = (value: number | undefined): Content => (value === undefined ? 'â€
 
 const titles: Readonly<Partial<Record<BookRow['group'], string>>> = {
   combination: 'Unlike materials', intents: 'Intents', texture: 'Texture', kinds: 'Kinds of joint', caps: 'Caps of zones',
-  rules: 'Rules for pairs', readings: 'Readings wanted', assumed: 'Assumed spreads',
+  rules: 'Rules for pairs', readings: 'Readings wanted', assumed: 'Assumed spreads', reachability: 'Chance that identical parts are called holds',
 };
 
 /** The limits that were applied, each with its basis. */
 export function ruleBookSection(page: Page): Markup {
   const { ruleBook: book } = page.model;
-  const rows = describeBook(book);
+  const rows = [...describeBook(book), ...reachabilityRows(reachability(book).rows)];
   const used = new Set(page.model.parts.map((part) => part.material));
   return section('rule-book', 'Rule book',
     html('p', { class: 'lead' }, html('strong', {}, named(book.name)), '. ', book.note),
