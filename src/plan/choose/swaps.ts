@@ -1,10 +1,15 @@
-import type { PlanModel } from '../model/plan-model.ts';
-import { picksOf } from '../model/plan-model.ts';
+import type { Cabin } from '../../cabin/cabin.ts';
+import type { JudgeOptions } from '../../harmony/judge.ts';
+import type { RuleBook } from '../../rules/rule-book.ts';
+import { pairJudge } from '../model/pair-judge.ts';
+import { choiceOf, picksOf, planModel } from '../model/plan-model.ts';
+import type { ModelTerms, PlanModel } from '../model/plan-model.ts';
 import type { CostTerms } from '../model/source-cost.ts';
 import type { Picks } from '../model/with-picks.ts';
 import type { ChosenSet, SetDifference } from './chosen-set.ts';
 import { chosenSet, setDifference } from './chosen-set.ts';
-import { differenceInWords } from './plan-words.ts';
+import type { Watch } from '../watch.ts';
+import { differenceInWords, planNames } from './plan-words.ts';
 import type { PlanNames } from './plan-words.ts';
 
 /** What changes if one group of parts takes another alternative, everything else staying as in the best set. */
@@ -37,4 +42,11 @@ export function singleSwaps(model: PlanModel, best: ChosenSet, choice: readonly 
       sentence: `${group.parts.map((part) => names.source(part, to[part])).join(', ')} instead: ${what === '' ? 'no difference' : what}${joints}.`,
     }];
   }));
+}
+
+/** Every single swap from picks that keep to the terms, such as a point of the front; none where they do not. */
+export async function swapsFrom(cabin: Cabin, book: RuleBook, picks: Picks, options: ModelTerms & JudgeOptions = {}, watch?: Watch): Promise<readonly Swap[]> {
+  const model = await planModel(cabin, pairJudge(cabin, book, options), options, watch);
+  const choice = choiceOf(model, picks);
+  return choice === undefined ? [] : singleSwaps(model, chosenSet(model, picks, options), choice, options, planNames(model));
 }

@@ -17,8 +17,27 @@ export interface PairJudge {
   readonly at: (joint: Joint, first: string, second: string) => PairVerdict;
 }
 
+interface KnownJudge {
+  readonly book: RuleBook;
+  readonly stage: string | undefined;
+  readonly asOf: string | undefined;
+  readonly judge: PairJudge;
+}
+
+/** Judges of documents, which never change: the next plan of the same one, on other terms, knows all verdicts again. */
+const judges = new WeakMap<Cabin, KnownJudge>();
+
 /** Readings that a part borrows from its other hand are those of the source which that part stands by in the document. */
 export function pairJudge(cabin: Cabin, book: RuleBook, options: JudgeOptions = {}): PairJudge {
+  const { stage, asOf } = options;
+  const known = judges.get(cabin);
+  if (known !== undefined && known.book === book && known.stage === stage && known.asOf === asOf) return known.judge;
+  const judge = newJudge(cabin, book, options);
+  judges.set(cabin, { book, stage, asOf, judge });
+  return judge;
+}
+
+function newJudge(cabin: Cabin, book: RuleBook, options: JudgeOptions): PairJudge {
   const { value: rules, issues } = compileRuleBook(book);
   if (rules === undefined) throw new RangeError(`rule book ${book.id} does not compile: ${issues[0]?.code ?? 'unknown fault'}`);
   const context = judgeContext(cabin, rules, options.stage ?? cabin.stage ?? 'new', options.asOf ?? cabin.asOf);

@@ -1,0 +1,31 @@
+import solverAddress from 'highs/runtime?url';
+import type { Cabin } from '../cabin/cabin.ts';
+import { locateSolver } from '../plan/index.ts';
+import { makePlan } from './make-plan.ts';
+import type { PlanReply, PlanRequest } from './plan-protocol.ts';
+
+// Fetched only once a plan needs it.
+locateSolver(() => solverAddress);
+
+let held: Cabin | undefined;
+/** Least time between two reports of progress, milliseconds. */
+const pauseMs = 60;
+
+addEventListener('message', async ({ data: { task, cabin } }: MessageEvent<PlanRequest>) => {
+  held = cabin ?? held;
+  const answer = (reply: PlanReply): void => postMessage(reply);
+  if (held === undefined) return answer({ kind: 'failed', message: 'the worker holds no cabin' });
+  let [told, most] = [0, 0];
+  const progress = (share: number, doing: string): void => {
+    most = Math.max(most, share);
+    const now = performance.now();
+    if (now - told < pauseMs) return;
+    told = now;
+    answer({ kind: 'progress', share: most, doing });
+  };
+  try {
+    answer(await makePlan(held, task, { progress }));
+  } catch (fault) {
+    answer({ kind: 'failed', message: fault instanceof Error ? fault.message : String(fault) });
+  }
+});
