@@ -154,7 +154,7 @@ function sampleSpectra(records: readonly ReadingRecord[]): PreviewSpectrum[] {
   }).filter((spectrum) => spectrum !== undefined);
 }
 
-const short = (value: number): string => String(Number(value.toPrecision(4)));
+const short = (value: number): string => String(Number(value.toPrecision(4))).replace('-', '\u2212');
 
 /** The values of a reading in a line. */
 export function valueText(data: FoundData): string {

@@ -59,7 +59,9 @@ export class ImportBridge {
   async take(cabin: Cabin, files: readonly ChosenFile[]): Promise<TakenImport> {
     await this.ready(cabin, files);
     const { patch, files: planned } = await this.ask({ kind: 'take', files }) as TakenReply;
-    return { cabin: patchCabin(cabin, patch), files: planned };
+    // The worker goes on with the cabin it made; nothing of it is sent back.
+    this.told = patchCabin(cabin, patch);
+    return { cabin: this.told, files: planned };
   }
 
   forget(key: string): void {
@@ -77,8 +79,7 @@ export class ImportBridge {
 
   private async readNow(key: string, watch: ImportWatch): Promise<FoundReply | RefusedFile> {
     watch.signal?.throwIfAborted();
-    const file: ImportFile = { key, name: this.names.get(key) ?? key, bytes: new Uint8Array(await (this.files.get(key) ?? new Blob()).arrayBuffer()) };
-    watch.signal?.throwIfAborted();
+    const file: ImportFile = { key, name: this.names.get(key) ?? key, blob: this.files.get(key) ?? new Blob() };
     const answer = await this.ask({ kind: 'read', file }, watch) as FoundReply | RefusedFile;
     if (answer.kind === 'found') this.held.add(key);
     return answer;
@@ -100,8 +101,7 @@ export class ImportBridge {
     return new Promise((resolve, reject) => {
       watch.signal?.addEventListener('abort', () => this.cancel(number), { once: true });
       this.waiting.set(number, { content, watch, pieces: [], resolve, reject });
-      const transfer = content.kind === 'read' ? [content.file.bytes.buffer as ArrayBuffer] : [];
-      worker.postMessage({ number, content } satisfies Numbered<ImportRequest>, transfer);
+      worker.postMessage({ number, content } satisfies Numbered<ImportRequest>);
     });
   }
 

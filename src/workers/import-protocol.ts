@@ -5,11 +5,11 @@ import type { ReadingSummary, TextLayout } from '../formats/reading-summary.ts';
 import type { Issue } from '../issue.ts';
 import type { Reading } from '../readings/reading.ts';
 
-/** A file as it lies with the page, under a key of the page's. */
+/** A file as it lies with the page, under a key of the page's. Its bytes are fetched by the worker. */
 export interface ImportFile {
   readonly key: string;
   readonly name: string;
-  readonly bytes: Uint8Array;
+  readonly blob: Pick<Blob, 'arrayBuffer'>;
 }
 
 export interface ChosenFile {

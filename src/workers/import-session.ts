@@ -7,7 +7,7 @@ import { readerById, readText, sniffFormats } from '../formats/readers.ts';
 import type { ReadingSet } from '../formats/reading-set.ts';
 import { summariseReadings, textLayout } from '../formats/reading-summary.ts';
 import { sameValue } from '../actions/edit.ts';
-import type { ChosenFile, ImportAnswer, ImportFile, ImportProgress, ImportRequest, PlannedReply, ReadingsPiece } from './import-protocol.ts';
+import type { ChosenFile, ImportAnswer, ImportProgress, ImportRequest, PlannedReply, ReadingsPiece } from './import-protocol.ts';
 import { inPieces } from './patch-pieces.ts';
 
 interface Planned {
@@ -28,7 +28,11 @@ export class ImportSession {
   /** Answers a request; `digest` gives the SHA-256 of bytes where the platform has it. */
   async answer(request: ImportRequest, tell: Tell, digest: (bytes: Uint8Array) => Promise<string | undefined>): Promise<ImportAnswer> {
     switch (request.kind) {
-      case 'read': return this.read(request.file, tell, await digest(request.file.bytes));
+      case 'read': {
+        const { key, name, blob } = request.file;
+        const bytes = new Uint8Array(await blob.arrayBuffer());
+        return this.read(key, name, bytes, await digest(bytes), tell);
+      }
       case 'cabin': this.cabin = request.cabin; return { kind: 'done' };
       case 'patch': this.cabin = this.cabin && patchCabin(this.cabin, request.patch); return { kind: 'done' };
       case 'forget': this.sets.delete(request.key); return { kind: 'done' };
@@ -38,12 +42,13 @@ export class ImportSession {
         const files = this.plan(request.files);
         const after = this.steps.at(-1)?.step.cabin ?? before;
         if (before === undefined || after === undefined) throw new Error('no cabin is known');
+        this.cabin = after;
         return { kind: 'taken', patch: inPieces(cabinPatch(before, after), tell), files };
       }
     }
   }
 
-  private read({ key, name, bytes }: ImportFile, tell: Tell, sha256: string | undefined): ImportAnswer {
+  private read(key: string, name: string, bytes: Uint8Array, sha256: string | undefined, tell: Tell): ImportAnswer {
     tell({ kind: 'progress', share: 0 });
     const decoded = decodeText(bytes, name);
     const { text } = decoded;

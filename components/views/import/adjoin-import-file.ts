@@ -61,9 +61,9 @@ export class AdjoinImportFile extends LitElement {
           ${this.recognised(found)}
           ${found.summary.spectra.length === 0 ? nothing : this.plot(found)}
         </div>
-        ${found.summary.preview.length === 0 ? nothing : this.preview(found)}
         ${found.summary.lights.length === 0 ? nothing : this.lights(found)}
-        ${found.summary.specimens.length === 0 ? nothing : html`<adjoin-import-places .item=${item} .cabin=${this.cabin} .locked=${this.locked || item.state === 'taken'}></adjoin-import-places>`}`}
+        ${found.summary.specimens.length === 0 ? nothing : html`<adjoin-import-places .item=${item} .cabin=${this.cabin} .locked=${this.locked || item.state === 'taken'}></adjoin-import-places>`}
+        ${found.summary.preview.length === 0 ? nothing : this.preview(found)}`}
     `;
   }
 
@@ -76,8 +76,8 @@ export class AdjoinImportFile extends LitElement {
         <dl class="facts">
           <dt>format</dt><dd>${label}, ${layout.layout}</dd>
           <dt>text</dt><dd>${text}</dd>
-          <dt>holds</dt><dd>${[...summary.quantities.map(([name, count]) => `${count} ${quantityWords[name]}`), ...(summary.lights.length === 0 ? [] : [counted(summary.lights.length, 'light')])].join(', ')}</dd>
-          ${spectra ? html`<dt>reflectance</dt><dd>${summary.scaleUndeclared ? 'per cent or fraction is not said: asked' : 'scale declared by the file'}</dd>` : nothing}
+          <dt>holds</dt><dd>${[...summary.quantities.map(([name, count]) => counted(count, ...quantityWords[name] ?? [name, name])), ...(summary.lights.length === 0 ? [] : [counted(summary.lights.length, 'light')])].join(', ')}</dd>
+          ${spectra ? html`<dt>reflectance</dt><dd>${summary.scaleUndeclared ? 'per cent or fraction is not said: asked' : 'scale as the file declares it, shown in per cent'}</dd>` : nothing}
           ${summary.created === undefined ? nothing : html`<dt>made</dt><dd>${summary.created}</dd>`}
           ${summary.conditions.map((found, index) => html`
             <dt>conditions${summary.conditions.length > 1 ? ` ${index + 1}` : ''}</dt>
@@ -143,7 +143,9 @@ export class AdjoinImportFile extends LitElement {
   }
 }
 
-const quantityWords = { spectrum: 'spectra', cielab: 'CIELAB', difference: 'differences', gloss: 'gloss', texture: 'texture' } as const;
+const quantityWords: Readonly<Record<string, readonly [string, string]>> = {
+  spectrum: ['spectrum', 'spectra'], cielab: ['CIELAB reading', 'CIELAB readings'], difference: ['difference', 'differences'], gloss: ['gloss reading', 'gloss readings'], texture: ['texture reading', 'texture readings'],
+};
 
 customElements.define('adjoin-import-file', AdjoinImportFile);
 

@@ -45,7 +45,7 @@ export class AdjoinImportQuestions extends LitElement {
     const open = questions.filter(({ id, topic, required }) => required && this.given(id, topic) === '').length + (kindAsked && choices.newSpecimens === undefined ? 1 : 0);
     return html`
       <section class=${open > 0 ? 'open' : ''}>
-        <h3>${open > 0 ? `Asked: ${counted(open, 'answer is', 'answers are')} needed` : 'Asked and answered'}</h3>
+        <h3>${open > 0 ? `Asked: ${counted(open, 'answer is', 'answers are')} needed` : questions.some(({ required }) => required) ? 'Asked and answered' : 'May be answered'}</h3>
         ${remembered ? html`<p class="remembered">Answers and places are those of the last file of this shape. Look at them once.</p>` : nothing}
         <div class="grid">
           ${questions.map((question) => this.question(question))}

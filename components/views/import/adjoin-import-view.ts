@@ -160,19 +160,21 @@ export class AdjoinImportView extends LitElement {
   private foot(): TemplateResult {
     const { ready, items, taking, planning } = this.files;
     const readings = ready.reduce((sum, { planned }) => sum + (planned?.readings ?? 0), 0);
+    const lights = ready.reduce((sum, { planned }) => sum + (planned?.newLights.length ?? 0), 0);
+    const what = [...(readings > 0 || lights === 0 ? [counted(readings, 'reading')] : []), ...(lights > 0 ? [counted(lights, 'light')] : [])].join(' and ');
     const taken = items.filter(({ state }) => state === 'taken').length;
     const waiting = items.filter((item) => item.state !== 'taken' && !ready.includes(item)).length;
     return html`
       <footer>
         <p role="status">${planning || taking ? 'Working…' : [
-          ...(ready.length === 0 ? [] : [`${counted(ready.length, 'file is', 'files are')} ready with ${counted(readings, 'reading')}`]),
+          ...(ready.length === 0 ? [] : [`${counted(ready.length, 'file is', 'files are')} ready with ${what}`]),
           ...(waiting === 0 ? [] : [`${waiting} not ready: ${waiting === 1 ? 'it stays' : 'they stay'} out`]),
           ...(taken === 0 ? [] : [`${taken} taken over`]),
         ].join('. ')}</p>
         ${taken > 0 ? html`<span class="after"><a class="button" href=${this.linkTo({ view: 'cabin', item: undefined, options: {} })}>See the cabin</a><button type="button" @click=${() => this.files.clearTaken()}>Clear what is taken</button></span>` : nothing}
         ${this.open.locked ? html`<p>The cabin is open in another tab and cannot be changed here.</p>` : html`
           <button class="strong" type="button" ?disabled=${ready.length === 0 || taking} @click=${() => void this.take()}>
-            Take over ${ready.length === 0 ? '' : `${counted(ready.length, 'file')}, ${counted(readings, 'reading')}`}
+            Take over ${ready.length === 0 ? '' : `${counted(ready.length, 'file')}, ${what}`}
           </button>`}
       </footer>`;
   }

@@ -15,7 +15,8 @@ export const styles = css`
   tr.out th { text-decoration: line-through; color: var(--quiet); }
   .number { text-align: right; } thead th:nth-child(2) { text-align: right; }
   .fixed { color: var(--quiet); }
-  .pick select { max-width: 240px; }
+  td .pick { width: 100%; min-width: 150px; max-width: 280px; }
+  fieldset .pick { width: 100%; }
   input[type='text'] { min-width: 100px; } input.stage { min-width: 80px; }
   input:disabled, select:disabled { border-style: dashed; color: var(--quiet); cursor: default; }
   fieldset { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(180px, 100%), 1fr)); gap: 8px 16px; border: 1px solid var(--faint); border-radius: var(--radius); padding: 6px 12px 12px; margin: 0 0 8px; }
