@@ -2,13 +2,15 @@ import { html, LitElement, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Argument } from '../../src/actions/argument.ts';
-import { actionById, namedItems } from '../../src/actions/index.ts';
+import { actionById } from '../../src/actions/index.ts';
 import type { Action, EditResult, Selection } from '../../src/actions/index.ts';
 import type { Cabin } from '../../src/cabin/cabin.ts';
 import type { Issue } from '../../src/issue.ts';
 import { doAction } from '../controllers/edit-events.ts';
 import type { WantedForm } from '../controllers/edit-events.ts';
+import { argumentOptions } from '../model/argument-options.ts';
 import { argumentText, argumentValue } from '../model/argument-text.ts';
+import { argumentOf, faultText } from '../model/fault-text.ts';
 import { base, controls } from '../styles/shared.ts';
 import { fields } from '../styles/fields.ts';
 import { styles } from './action-form.styles.ts';
@@ -76,9 +78,11 @@ export class AdjoinActionForm extends LitElement {
     if (result === undefined) return;
     this.issues = result.done ? [] : result.issues;
     if (!result.done) {
-      const dialog = this.renderRoot.querySelector('dialog');
-      if (dialog?.open === false) dialog.showModal();
-      void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus());
+      void this.updateComplete.then(() => {
+        const dialog = this.renderRoot.querySelector('dialog');
+        if (dialog?.open === false) dialog.showModal();
+        this.renderRoot.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
+      });
       return;
     }
     this.renderRoot.querySelector('dialog')?.close();
@@ -90,7 +94,7 @@ export class AdjoinActionForm extends LitElement {
     if (action === undefined) return nothing;
     const asked = this.asked(action);
     const placed = new Set(asked.map(([key]) => key));
-    const elsewhere = this.issues.filter((issue) => !placed.has(keyOf(issue)));
+    const elsewhere = this.issues.filter((issue) => !placed.has(argumentOf(issue)));
     return html`
       <dialog aria-labelledby="title">
         <form method="dialog" @submit=${(event: Event) => { event.preventDefault(); this.submit(); }}>
@@ -107,7 +111,7 @@ export class AdjoinActionForm extends LitElement {
   }
 
   private field(key: string, argument: Argument): TemplateResult {
-    const issue = this.issues.find((one) => keyOf(one) === key);
+    const issue = this.issues.find((one) => argumentOf(one) === key);
     const told = issue === undefined ? undefined : `${key}-fault`;
     const unit = argument.range?.unit;
     return html`
@@ -124,7 +128,7 @@ export class AdjoinActionForm extends LitElement {
     const set = (event: Event): void => {
       this.texts = { ...this.texts, [key]: (event.target as HTMLInputElement).value };
     };
-    const options = this.options(argument);
+    const options = argumentOptions(argument, this.cabin, this.texts['part'] ?? (this.given['part'] as string | undefined));
     if (options !== undefined) {
       return html`<span class="pick"><select aria-invalid=${told !== undefined} aria-describedby=${told ?? nothing} @change=${set}>
         ${argument.presence === 'needed' && value !== '' ? nothing : html`<option value="" ?selected=${value === ''}>${argument.presence === 'needed' ? 'choose' : 'none'}</option>`}
@@ -139,23 +143,10 @@ export class AdjoinActionForm extends LitElement {
       autocomplete="off" aria-invalid=${told !== undefined} aria-describedby=${told ?? nothing} .value=${live(value)} @input=${set}
     />`;
   }
-
-  private options({ kind, choices, refersTo }: Argument): readonly { readonly id: string; readonly name: string }[] | undefined {
-    if (kind === 'choice') return choices?.map((choice) => ({ id: String(choice), name: String(choice) }));
-    if (kind === 'flag') return [{ id: 'true', name: 'yes' }, { id: 'false', name: 'no' }];
-    if (kind !== 'reference' || refersTo === undefined || this.cabin === undefined) return undefined;
-    const part = this.texts['part'] ?? (this.given['part'] as string | undefined);
-    return namedItems(this.cabin, refersTo, part).toSorted((first, second) => first.name.localeCompare(second.name, 'en'));
-  }
 }
 
 /** Values that name the thing the action is about are not asked for again; others serve as a beginning. */
 const isGiven = ({ kind, presence }: Argument): boolean => presence === 'needed' && ['reference', 'references', 'places', 'point'].includes(kind);
-
-const keyOf = ({ path = '' }: Issue): string => path.split(/[.[]/)[0] ?? '';
-
-const faultText = ({ code, found, expected, hint }: Issue): string =>
-  [expected === undefined ? code.replaceAll('-', ' ') : `Expected ${expected}${found === undefined ? '' : `, found ${found}`}`, hint].filter(Boolean).join('. ');
 
 customElements.define('adjoin-action-form', AdjoinActionForm);
 

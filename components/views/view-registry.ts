@@ -15,6 +15,10 @@ export interface RegisteredView {
 /** In the order of the row of places. The cabin and its joints are part of the shell and always there. */
 export const registeredViews: readonly RegisteredView[] = [
   {
+    view: 'parts', title: 'Parts', about: 'Parts, sources, specimens and readings, to look at and edit', group: 'data', tag: 'adjoin-parts-view',
+    load: () => import('./parts/adjoin-parts-view.ts'),
+  },
+  {
     view: 'import', title: 'Import', about: 'Read files of measurements into the cabin', group: 'data', tag: 'adjoin-import-view',
     load: () => import('./import/adjoin-import-view.ts'),
   },
