@@ -145,9 +145,10 @@ export class AdjoinWorkbench extends LitElement {
   private async takeFiles(files: readonly File[]): Promise<void> {
     const cabin = await droppedCabin(files);
     if (cabin !== undefined) return this.take({ file: cabin, handle: undefined });
-    if (this.desk.open !== undefined && registeredView('import') !== undefined) {
-      this.routes.go({ view: 'import', item: undefined, joint: undefined });
-      const view = await this.load('import');
+    if (this.desk.open !== undefined) {
+      const target = files.length === 1 && /\.(sdf|x3p|png)$/i.test(files[0]?.name ?? '') ? 'surfaces' : 'import';
+      this.routes.go({ view: target, item: undefined, joint: undefined });
+      const view = await this.load(target);
       view?.dispatchEvent(new CustomEvent('adjoin-files', { detail: files }));
       return;
     }

@@ -22,6 +22,10 @@ export const registeredViews: readonly RegisteredView[] = [
     view: 'import', title: 'Import', about: 'Read files of measurements into the cabin', group: 'data', tag: 'adjoin-import-view',
     load: () => import('./import/adjoin-import-view.ts'),
   },
+  {
+    view: 'surfaces', title: 'Surfaces', about: 'Measure a height map or photograph of a surface', group: 'data', tag: 'adjoin-surface-view',
+    load: () => import('./surface/adjoin-surface-view.ts'),
+  },
 ];
 
 export const registeredView = (view: View): RegisteredView | undefined => registeredViews.find((one) => one.view === view);
