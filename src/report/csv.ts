@@ -1,5 +1,5 @@
 import type { Ageing, CabinComparison } from '../harmony/compare/index.ts';
-import type { CheckResult } from '../harmony/judgement.ts';
+import type { CheckResult, PartAppearance } from '../harmony/judgement.ts';
 import type { ReportInput } from './model.ts';
 import type { ReportModel } from './model/report-model.ts';
 import { reportModel } from './model.ts';
@@ -11,13 +11,15 @@ const columns = [
   'row', 'id', 'standard', 'trial', 'jointVerdict', 'totalProbability', 'check', 'subject', 'standing', 'verdict', 'accepted', 'acceptedUntil', 'light', 'observer', 'formula', 'criterion', 'unit',
   'value', 'least', 'limit', 'limitUse', 'uncertainty', 'withinProbability', 'dL', 'da', 'db', 'dC', 'dH', 'cause', 'spotsNeeded', 'sentence', 'basis',
   'change', 'jointVerdictBefore', 'verdictBefore', 'lightBefore', 'valueBefore', 'limitBefore', 'limitUseBefore', 'valueChange', 'stageBefore', 'stage', 'grade', 'gradeValue',
+  'source', 'supplier', 'chosen', 'L', 'a', 'b', 'gloss20', 'gloss60', 'gloss85', 'saUm', 'salMm', 'str', 'clashes', 'open', 'holds', 'piecePrice', 'currency', 'leadWeeks',
 ] as const;
 type Row = Partial<Record<(typeof columns)[number], Cell>>;
 
 /**
  * Every check of every joint and part, every light of every check and every run as rows of one table, RFC 4180.
  * `row` says which: `joint check`, `joint light`, `joint criterion`, the same of a `part`, `run`, `compared joint` and `compared check` (before and
- * now), `aged part`, `aged joint` and `aged check`. Numbers in full double precision, decimal point.
+ * now), `aged part`, `aged joint` and `aged check`, `part` for what it looks like under D65, `source` the same of each source of a part that
+ * has several, `proposal`. Numbers in full double precision, decimal point.
  */
 export function reportCsv(input: ReportInput): string {
   const model = reportModel(input);
@@ -49,6 +51,13 @@ function rowsOf(model: ReportModel): Row[] {
     ...model.joints.flatMap(({ id, names, result }) =>
       checks('joint', { id, standard: names[0], trial: names[1], jointVerdict: result.verdict, totalProbability: result.totalProbability }, result.checks)),
     ...model.parts.flatMap((part) => checks('part', { id: part.id, trial: part.name }, part.checks)),
+    ...model.parts.map(({ id, name, source, supplier, appearance, sample }): Row => ({
+      row: 'part', id, trial: name, source, supplier, light: sample?.light, observer: sample?.observer, L: sample?.lab[0], a: sample?.lab[1], b: sample?.lab[2], ...surfaceCells(appearance),
+    })),
+    ...model.sources.flatMap(({ part, name, sources }) => sources.map(({ source, supplier, chosen, status, appearance, clashes, accepted, open, holds, worstUse, piecePrice, currency, leadWeeks }): Row => ({
+      row: 'source', id: part, trial: name, source, supplier, chosen, subject: status, ...surfaceCells(appearance), clashes, accepted, open, holds, limitUse: worstUse, piecePrice, currency, leadWeeks,
+    }))),
+    ...model.proposals.map(({ joint, proposal, verdict, limitUse, sentence }): Row => ({ row: 'proposal', id: joint, subject: proposal.id, verdict, limitUse, sentence })),
     ...model.runs.map((run): Row => ({
       row: 'run', id: run.id ?? run.parts.join(' > '), verdict: run.verdict, light: run.light, formula: run.formula, criterion: run.criterion, value: run.value, limit: run.limit,
       limitUse: run.limitUse, uncertainty: run.uncertainty, withinProbability: run.withinProbability, cause: run.cause, spotsNeeded: run.spotsNeeded, sentence: run.sentence,
@@ -56,6 +65,13 @@ function rowsOf(model: ReportModel): Row[] {
     ...(model.comparison === undefined ? [] : comparedRows('compared', model.comparison)),
     ...model.ageing.flatMap((stage) => [...agedRows(stage), ...comparedRows('aged', stage.comparison)]),
   ];
+}
+
+/** Gloss by angle and texture, the cells that there are. */
+function surfaceCells(appearance: PartAppearance | undefined): Row {
+  const gloss = (angle: number): number | undefined => appearance?.gloss.find((one) => one.angle === angle)?.mean;
+  const { saUm, salMm, str } = appearance?.texture ?? {};
+  return { gloss20: gloss(20), gloss60: gloss(60), gloss85: gloss(85), saUm, salMm, str };
 }
 
 /** Joints that are not as they were, and each of their checks. */

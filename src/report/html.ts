@@ -19,6 +19,7 @@ import { nearMisses } from './sections/near-misses.ts';
 import { openJoints } from './sections/open-joints.ts';
 import { partChecks } from './sections/part-checks.ts';
 import { ruleBookSection } from './sections/rule-book.ts';
+import { sourcesCompared } from './sections/sources-compared.ts';
 import { traceability } from './sections/traceability.ts';
 import { validation } from './sections/validation.ts';
 import { selfContainedPage } from './self-contained-page.ts';
@@ -27,7 +28,7 @@ import { selfContainedPage } from './self-contained-page.ts';
 export function reportHtml(input: ReportInput): string {
   const model = reportModel(input);
   const page = pageOf(model, input);
-  const sections = [clashes, openJoints, acceptedClashes, nearMisses, partChecks, drift, comparison, ageing, decisions, booth, holding, method, ruleBookSection, traceability, validation, limits, signOff]
+  const sections = [clashes, openJoints, acceptedClashes, nearMisses, partChecks, drift, comparison, ageing, decisions, booth, sourcesCompared, holding, method, ruleBookSection, traceability, validation, limits, signOff]
     .map((make) => make(page))
     .filter((made) => made !== undefined && made !== false);
   const title = `Harmony report, ${model.cabin.name}, ${model.asOf}`;

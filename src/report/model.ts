@@ -1,11 +1,13 @@
 import type { Cabin } from '../cabin/cabin.ts';
 import type { PublishedCheck } from '../colour/index.ts';
 import type { Ageing, CabinComparison } from '../harmony/compare/index.ts';
-import type { CheckResult, JointResult, Judgement, PartResult } from '../harmony/judgement.ts';
+import type { CheckResult, JointResult, Judgement, MeasurementRequest, PartResult } from '../harmony/judgement.ts';
 import type { RuleBook } from '../rules/rule-book.ts';
 import type { InputFile, ReportJoint, ReportModel, ReportPart } from './model/report-model.ts';
 import { counts, worstCheck } from '../harmony/judge-joint.ts';
 import { cautions } from './cautions.ts';
+import type { ComparedPart } from './model/compared-sources.ts';
+import type { ProposedChange } from './model/proposed-changes.ts';
 import { reportDecisions } from './model/decisions.ts';
 import { lightOf, sampleUnder } from './sample.ts';
 import { software } from './software.ts';
@@ -21,6 +23,8 @@ export interface ReportInput {
   /** What it is compared with, the report's own cabin being `after`. */
   readonly comparison?: CabinComparison;
   readonly ageing?: readonly Ageing[];
+  readonly sources?: readonly ComparedPart[];
+  readonly proposals?: readonly ProposedChange[];
 }
 
 /** All that a report says, as plain data: the HTML, the JSON and the CSV are written from this alone. No clock, no place of a machine. */
@@ -29,13 +33,15 @@ export function reportModel(input: ReportInput): ReportModel {
   const results = new Map(judgement.joints.map((joint) => [joint.id, joint]));
   const names = new Map(cabin.parts.map((part) => [part.id, part.name]));
   const joints = new Map(cabin.joints.map((joint) => [joint.id, joint]));
+  const requests = new Map<string | undefined, MeasurementRequest[]>();
+  for (const request of judgement.requests) requests.set(request.joint, [...(requests.get(request.joint) ?? []), request]);
   const ordered = worstFirst(judgement.joints).flatMap((result): ReportJoint[] => {
     const joint = joints.get(result.id);
     return joint === undefined ? [] : [{
       id: result.id, joint, result,
       names: [names.get(result.standard) ?? result.standard, names.get(result.trial) ?? result.trial],
       leading: leadingCheck(result),
-      requests: judgement.requests.filter((request) => request.joint === result.id),
+      requests: requests.get(result.id) ?? [],
     }];
   });
   return {
@@ -57,7 +63,7 @@ export function reportModel(input: ReportInput): ReportModel {
       return latest === undefined ? [] : [{ joint: id, record: latest, verdict: result.verdict, agrees: result.visual?.agrees ?? false }];
     }),
     ...(input.comparison === undefined ? {} : { comparison: input.comparison }),
-    ageing: input.ageing ?? [],
+    ageing: input.ageing ?? [], sources: input.sources ?? [], proposals: input.proposals ?? [],
     ruleBook,
     instruments: cabin.instruments,
     files: [...input.files, ...(cabin.files ?? []).map((file) => ({ role: 'readings' as const, name: file.name, sha256: file.sha256 }))],

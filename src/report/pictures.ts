@@ -64,6 +64,10 @@ export function spectraPicture(page: Page, entry: ReportJoint, size: { readonly 
   return figure(spectraPlot({ standard, trial, note: missing === undefined ? undefined : `no spectrum of ${missing}` }, size, printTheme));
 }
 
+/** A small square of a colour. */
+export const colourChip = (hex: string | undefined): Content => hex !== undefined && figure(element('svg', { class: 'swatch', viewBox: '0 0 14 14', width: 14, height: 14, 'aria-hidden': 'true' },
+  element('rect', { width: 14, height: 14, fill: hex })));
+
 /** Limit use of a check or of one light on its scale. */
 export function usePicture(check: Pick<CheckResult, 'limitUse' | 'limit' | 'uncertainty'> & { readonly verdict: string; readonly accepted?: boolean; readonly indicative?: boolean }): Content {
   const verdict = check.verdict === 'holds' || check.verdict === 'clashes' ? check.verdict : 'open';

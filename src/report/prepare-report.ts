@@ -7,6 +7,8 @@ import type { ReportInput } from './model.ts';
 import type { InputFile } from './model/report-model.ts';
 import { agedStages, ageingOf, compareCabins } from '../harmony/compare/index.ts';
 import { judgeCabin } from '../harmony/judge.ts';
+import { comparedSources } from './model/compared-sources.ts';
+import { proposedChanges } from './model/proposed-changes.ts';
 
 export interface ReportAsked extends JudgeOptions {
   readonly files: readonly InputFile[];
@@ -17,12 +19,12 @@ export interface ReportAsked extends JudgeOptions {
 
 /**
  * Judges a cabin and all that its report sets beside it: the cabin or stage that it is compared with, by the same rule book and on the same
- * day, and every exposure that specimens of it were brought to.
+ * day, every exposure that specimens of it were brought to, every source that a part may have and every change that was proposed.
  */
 export function prepareReport(cabin: Cabin, ruleBook: RuleBook, { files, validation, against, ...options }: ReportAsked): ReportInput {
   const judged = judgeCabin(cabin, ruleBook, options);
   const { judgement } = judged;
-  const input: ReportInput = { cabin, ruleBook, judgement, files, validation, ageing: ageingStages(judged, ruleBook) };
+  const input: ReportInput = { cabin, ruleBook, judgement, files, validation, ageing: ageingStages(judged, ruleBook), sources: comparedSources(judged), proposals: proposedChanges(judged) };
   if (against === undefined) return input;
   const other = against.cabin ?? cabin;
   const before = judgeCabin(other, ruleBook, { stage: against.stage ?? judgement.stage, asOf: options.asOf ?? other.asOf }).judgement;

@@ -6,6 +6,8 @@ import type { CheckResult, JointResult, MeasurementRequest, PartAppearance, RunR
 import type { RuleBook } from '../../rules/rule-book.ts';
 import type { Instrument } from '../../readings/reading.ts';
 import type { Sample } from '../sample.ts';
+import type { ComparedPart } from './compared-sources.ts';
+import type { ProposedChange } from './proposed-changes.ts';
 
 /** A file that went into the report, by name and by the hash of its bytes. */
 export interface InputFile {
@@ -34,6 +36,8 @@ export interface ReportDecision {
   readonly joint: string;
   readonly decision: Decision;
   readonly status: 'in force' | 'expired' | 'void' | 'not needed';
+  /** In force, and its term ends within 90 days of the report's day. */
+  readonly expiring: boolean;
   readonly why: string;
 }
 
@@ -87,6 +91,9 @@ export interface ReportModel {
   readonly comparison?: CabinComparison;
   /** This cabin as it is against itself after each exposure that specimens were brought to. */
   readonly ageing: readonly Ageing[];
+  /** Parts of which a choice of source was made. */
+  readonly sources: readonly ComparedPart[];
+  readonly proposals: readonly ProposedChange[];
   readonly ruleBook: RuleBook;
   readonly instruments: readonly Instrument[];
   readonly files: readonly InputFile[];

@@ -4,6 +4,8 @@ import type { Page } from '../page.ts';
 import { html, named } from '../markup.ts';
 import { section } from '../pieces.ts';
 import { jointBlock } from './joint-block.ts';
+import { jointList } from './joint-list.ts';
+import { proposalNotes } from './proposals.ts';
 
 /** Clashes without a decision in force, the worst first, each on one block. */
 export function clashes(page: Page): Markup {
@@ -12,7 +14,7 @@ export function clashes(page: Page): Markup {
     entries.length === 0
       ? html('p', {}, 'No joint clashes without a decision in force.')
       : html('p', { class: 'lead' }, 'A joint clashes where the data show, with the confidence asked for, that a limit of its rule is passed. The worst stands first.'),
-    entries.map((entry) => jointBlock(page, entry, decisionNotes(page, entry))));
+    jointList(page, entries, (entry) => jointBlock(page, entry, proposalNotes(page, entry.id), decisionNotes(page, entry))));
 }
 
 /** Clashes that a decision in force covers. */
@@ -20,7 +22,7 @@ export function acceptedClashes(page: Page): Content {
   const entries = page.model.joints.filter(({ result }) => result.verdict === 'clashes' && result.accepted);
   return entries.length > 0 && section('accepted', 'Accepted clashes',
     html('p', { class: 'lead' }, 'These joints clash and are accepted by a decision in force. A worse value, another worst light or the end of its term voids a decision.'),
-    entries.map((entry) => jointBlock(page, entry, decisionNotes(page, entry))));
+    jointList(page, entries, (entry) => jointBlock(page, entry, proposalNotes(page, entry.id), decisionNotes(page, entry))));
 }
 
 function decisionNotes(page: Page, entry: ReportJoint): Content {

@@ -7,6 +7,7 @@ import { data, figure, html, named } from '../markup.ts';
 import { counted, coverageText, fixed, limitUseText } from '../number-text.ts';
 import { jointAnchor, jointNames, terms } from '../pieces.ts';
 import { mapPicture, stripPicture } from '../pictures.ts';
+import { summaryText } from './comparison.ts';
 
 /** The first page: what cabin, what verdict, where on the map, and the few sentences that matter. */
 export function front(page: Page): Markup {
@@ -60,7 +61,10 @@ function inShort(page: Page): Markup {
     ['How sure', html('p', {},
       counted(summary.holds, 'joint holds', 'joints hold'), '; the expected number of them that in truth do not is ', html('strong', {}, data(summary.expectedWrongHolds, fixed(summary.expectedWrongHolds, 1))),
       '. Of the checks that the rules want, ', html('strong', {}, data(summary.coverage, coverageText(summary.coverage))), ' had data.')],
+    mendShort(page),
     acceptedShort(page),
+    comparedShort(page),
+    ageingShort(page),
     summary.visual.joints === 0 ? undefined : ['Seen in the booth', html('p', {},
       `Numbers and booth agree on ${summary.visual.agree} of ${counted(summary.visual.joints, 'joint')} that both have judged`,
       summary.visual.differ.length === 0 ? '.' : ['; they differ on ', joinedLinks(page, summary.visual.differ), '.'])],
@@ -100,11 +104,35 @@ function openShort(page: Page): Markup {
 function acceptedShort(page: Page): readonly [Content, Content] | undefined {
   const inForce = page.model.decisions.filter((row) => row.status === 'in force');
   const fallen = page.model.decisions.filter((row) => row.status === 'expired' || row.status === 'void').length;
+  const ending = inForce.filter(({ expiring }) => expiring).length;
   if (inForce.length === 0 && fallen === 0) return undefined;
   return ['Accepted', html('p', {},
     inForce.length === 0 ? 'No decision is in force. ' : `${counted(inForce.length, 'decision')} in force, the next to end on ${inForce[0].decision.expires}. `,
+    ending > 0 && `${counted(ending, 'ends', 'end')} within 90 days. `,
     fallen > 0 && `${counted(fallen, 'decision')} ${fallen === 1 ? 'has' : 'have'} expired or been voided. `,
     html('a', { href: '#decisions' }, 'Decisions'), '.')];
+}
+
+function mendShort({ model: { proposals, joints } }: Page): readonly [Content, Content] | undefined {
+  if (proposals.length === 0) return undefined;
+  const clashing = joints.filter(({ result }) => result.verdict === 'clashes' && !result.accepted).map(({ id }) => id);
+  const mended = new Set(proposals.flatMap(({ noLongerClashing }) => noLongerClashing));
+  const harmful = proposals.filter(({ nowClashing }) => nowClashing.length > 0).length;
+  return ['Proposed', html('p', {},
+    `${counted(proposals.length, 'change is', 'changes are')} on record; taken one by one they mend ${clashing.filter((id) => mended.has(id)).length} of ${counted(clashing.length, 'clash', 'clashes')}`,
+    harmful > 0 ? `, ${harmful} of them at the cost of another.` : '.')];
+}
+
+function comparedShort({ model: { comparison: compared } }: Page): readonly [Content, Content] | undefined {
+  return compared && ['Compared', html('p', {}, 'With ', named(compared.before.name), compared.before.stage !== compared.after.stage && ` at stage “${compared.before.stage}”`, ': ', summaryText(compared.summary), ' ', html('a', { href: '#compared' }, 'What changed'), '.')];
+}
+
+function ageingShort({ model: { ageing } }: Page): readonly [Content, Content] | undefined {
+  if (ageing.length === 0) return undefined;
+  return ['Aged', html('p', {}, ageing.map(({ to, parts, holdThenClash, wanted }) => {
+    const weak = parts.filter(({ fast }) => !fast).length;
+    return [`After “${to}” ${weak === 0 ? `no graded part is below grade ${wanted.grade}` : `${counted(weak, 'part is', 'parts are')} below grade ${wanted.grade}`}; ${counted(holdThenClash.length, 'joint that holds clashes', 'joints that hold clash')} then. `];
+  }), html('a', { href: '#ageing' }, 'Ageing'), '.')];
 }
 
 function joinedLinks(page: Page, ids: readonly string[]): Content {

@@ -6,6 +6,7 @@ import { data, html, named } from '../markup.ts';
 import { decimalsOf, fixed, limitUseText, probability, signed } from '../number-text.ts';
 import { jointAnchor, table, verdictWord } from '../pieces.ts';
 import { spectraPicture, stripPicture, usePicture } from '../pictures.ts';
+import { sidesTable } from './sides-table.ts';
 
 /** One joint on one block: what it is, the sentence, both sides under the worst light and D65, spectra, every check and light, what it was judged on. */
 export function jointBlock(page: Page, entry: ReportJoint, ...more: readonly Content[]): Markup {
@@ -26,6 +27,7 @@ export function jointBlock(page: Page, entry: ReportJoint, ...more: readonly Con
     more,
     checksTable(result.checks),
     tables.map((check) => lightsTable(check)),
+    sidesTable(page, entry),
     html('p', { class: 'judged' }, html('span', { class: 'quiet' }, 'Judged on: '), result.judgedOn.map((side, index) => [index > 0 && '; ', judgedOn(page, side)]), '. ',
       html('span', { class: 'quiet' }, 'Rule: '), result.ruleWhy, result.lotProbability !== undefined && [' A random pair of parts of these lots holds with a probability of ', data(result.lotProbability, probability(result.lotProbability)), '.']),
     cautionList(result.checks));

@@ -4,7 +4,7 @@ import type { ReportJoint } from '../model/report-model.ts';
 import type { Page } from '../page.ts';
 import { data, html } from '../markup.ts';
 import { decimalsOf, fixed, probability } from '../number-text.ts';
-import { jointAnchor, jointNames, section, table, verdictWord } from '../pieces.ts';
+import { jointAnchor, jointNames, pagedTable, section, verdictWord } from '../pieces.ts';
 import { quantityOf } from './joint-block.ts';
 
 interface Row {
@@ -24,7 +24,7 @@ export function nearMisses(page: Page): Content {
     apart.length > 0 && apartTable(page, 'Clearly apart', apart, false));
 }
 
-const apartTable = (page: Page, caption: string, rows: readonly Row[], sentences: boolean): Content => table<Row>(caption, [
+const apartTable = (page: Page, caption: string, rows: readonly Row[], sentences: boolean): Content => pagedTable<Row>(caption, [
   { title: 'Joint', cell: ({ entry }) => html('a', { href: `#${jointAnchor(page.place(entry.id))}` }, jointNames(entry)) },
   { title: 'Intent', steady: true, cell: ({ entry }) => entry.result.intent.colour },
   { title: 'Verdict', cell: ({ check }) => verdictWord(check) },

@@ -1,10 +1,12 @@
 import type { MeasurementRequest } from '../../harmony/judgement.ts';
-import type { Content, Markup } from '../markup.ts';
+import type { Content } from '../markup.ts';
 import type { Page } from '../page.ts';
 import { data, html, named } from '../markup.ts';
 import { counted, probability } from '../number-text.ts';
-import { jointAnchor, section, table } from '../pieces.ts';
+import { jointAnchor, pagedTable, section } from '../pieces.ts';
 import { jointBlock } from './joint-block.ts';
+import { jointList } from './joint-list.ts';
+import { proposalNotes } from './proposals.ts';
 
 /** Joints the data cannot decide, why, and the readings that would. */
 export function openJoints(page: Page): Content {
@@ -14,7 +16,7 @@ export function openJoints(page: Page): Content {
   return section('open', 'Open joints and what would decide them',
     html('p', { class: 'lead' }, 'A joint is open where the readings cannot say with the confidence asked for whether it holds, or may not be compared. It is neither good nor bad.'),
     requestSheets(page),
-    entries.map((entry) => jointBlock(page, entry, entry.requests.length > 0 && html('ul', { class: 'notes' }, entry.requests.map((request) => html('li', {}, requestText(page, request)))))));
+    jointList(page, entries, (entry) => jointBlock(page, entry, proposalNotes(page, entry.id), entry.requests.length > 0 && html('ul', { class: 'notes' }, entry.requests.map((request) => html('li', {}, requestText(page, request)))))));
 }
 
 const requestText = (page: Page, request: MeasurementRequest): Content => [
@@ -32,8 +34,12 @@ function requestSheets(page: Page): Content {
   const { requests } = page.model;
   const suppliers = new Map(page.input.cabin.suppliers.map((supplier) => [supplier.id, supplier.name]));
   const groups = new Map<string, MeasurementRequest[]>();
-  for (const request of requests) groups.set(request.supplier, [...(groups.get(request.supplier) ?? []), request]);
-  return [...groups].map(([supplier, rows]): Markup => table<MeasurementRequest>(['Readings asked of ', named(suppliers.get(supplier) ?? supplier)], [
+  for (const request of requests) {
+    const rows = groups.get(request.supplier) ?? [];
+    groups.set(request.supplier, rows);
+    rows.push(request);
+  }
+  return [...groups].map(([supplier, rows]): Content => pagedTable<MeasurementRequest>(['Readings asked of ', named(suppliers.get(supplier) ?? supplier)], [
     { title: 'Part', cell: (row) => named(page.part(row.part)?.name ?? row.part) },
     { title: 'Specimen', cell: (row) => named(row.specimen) },
     { title: 'Reading', cell: (row) => `${row.quantity}, ${row.geometry}` },

@@ -4,7 +4,7 @@ import type { ReportPart } from '../model/report-model.ts';
 import type { Page } from '../page.ts';
 import { data, html, named } from '../markup.ts';
 import { decimalsOf, fixed, limitUseText, probability } from '../number-text.ts';
-import { section, table, verdictWord } from '../pieces.ts';
+import { pagedTable, section, verdictWord } from '../pieces.ts';
 import { usePicture } from '../pictures.ts';
 
 interface Row {
@@ -30,7 +30,7 @@ export function partChecks(page: Page): Content {
     cautions.length > 0 && html('ul', { class: 'caution' }, cautions.map((caution) => html('li', {}, caution))));
 }
 
-const partTable = (caption: string, rows: readonly Row[]): Content => table<Row>(caption, [
+const partTable = (caption: string, rows: readonly Row[]): Content => pagedTable<Row>(caption, [
   { title: 'Part', cell: ({ part }) => named(part.name) },
   { title: 'Check', cell: ({ check }) => (check.subject === undefined ? check.formula ?? check.unit : named(check.subject)) },
   { title: 'Verdict', cell: ({ check }) => verdictWord(check) },

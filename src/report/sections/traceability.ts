@@ -3,10 +3,10 @@ import type { Content, Markup } from '../markup.ts';
 import type { InputFile, ReportPart } from '../model/report-model.ts';
 import type { Page } from '../page.ts';
 import { issueText } from '../../issue.ts';
-import { data, figure, html, named } from '../markup.ts';
+import { data, html, named } from '../markup.ts';
 import { fixed } from '../number-text.ts';
-import { section, table } from '../pieces.ts';
-import { element } from '../scene.ts';
+import { pagedTable, section, table } from '../pieces.ts';
+import { colourChip } from '../pictures.ts';
 
 /** What the report rests on: files by hash, instruments with their dates, parts with the readings that stand for them, notes on the data. */
 export function traceability(page: Page): Markup {
@@ -35,10 +35,10 @@ function calibration({ calibratedOn, calibrationDays }: Instrument, asOf: string
   return [calibratedOn, calibrationDays !== undefined && age > calibrationDays && html('strong', {}, ` out of date by ${age - calibrationDays} days`)];
 }
 
-function partsTable(page: Page): Markup {
+function partsTable(page: Page): Content {
   const zones = new Map(page.model.cabin.zones.map((zone) => [zone.id, zone.name]));
-  return table<ReportPart>(`Parts and the readings that stand for them; CIELAB under D65, ${page.model.observer}° observer`, [
-    { title: 'Part', cell: (part) => [swatch(part), named(part.name)] },
+  return pagedTable<ReportPart>(`Parts and the readings that stand for them; CIELAB under D65, ${page.model.observer}° observer`, [
+    { title: 'Part', cell: (part) => [colourChip(part.sample?.hex), named(part.name)] },
     { title: 'Zone', cell: (part) => named(zones.get(part.zone) ?? part.zone) },
     { title: 'Material', cell: (part) => [named(part.material), part.grain !== undefined && html('span', { class: 'quiet' }, ' ', named(part.grain))] },
     { title: 'Supplier', cell: (part) => named(part.supplier) },
@@ -46,8 +46,13 @@ function partsTable(page: Page): Markup {
     { title: 'Spots', number: true, cell: ({ appearance }) => String(appearance?.colourSpots ?? 0) },
     ...(['L*', 'a*', 'b*'] as const).map((title, axis) => ({ title, number: true, cell: ({ sample }: ReportPart) => data(sample?.lab[axis], fixed(sample?.lab[axis], 2)) })),
     { title: 'Gloss', unit: 'GU', number: true, cell: ({ appearance }) => (appearance?.gloss ?? []).map((gloss, index) => [index > 0 && ', ', data(gloss.mean, fixed(gloss.mean, 1)), html('span', { class: 'quiet' }, ` ${gloss.angle}°`)]) },
+    { title: 'Texture', unit: 'Sa µm, Sal mm, Str', number: true, cell: texture },
   ], page.model.parts, 'compact');
 }
 
-const swatch = (part: ReportPart): Content => part.sample && figure(element('svg', { class: 'swatch', viewBox: '0 0 14 14', width: 14, height: 14, 'aria-hidden': 'true' },
-  element('rect', { width: 14, height: 14, fill: part.sample.hex })));
+/** Mean areal parameters, the height first. */
+const texture = ({ appearance }: ReportPart): Content => {
+  const { saUm, salMm, str } = appearance?.texture ?? {};
+  if (saUm === undefined && salMm === undefined && str === undefined) return '–';
+  return [data(saUm, fixed(saUm, 1)), ', ', data(salMm, fixed(salMm, 2)), ', ', data(str, fixed(str, 2))];
+};
