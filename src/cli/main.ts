@@ -26,7 +26,7 @@ const terminal = {
 };
 
 try {
-  const result = await runCommand(words, nodeIo(terminal));
+  const result = await runCommand(words, nodeIo(terminal, process.env['CHROMIUM']));
   const issues = result.exit === 2 ? [] : overwritten(words, result.files) ?? writeFiles(result.files);
   if (issues.length) {
     process.exitCode = 2;

@@ -9,11 +9,13 @@ const reasons: Readonly<Record<string, string>> = {
 };
 
 /** The world outside, by way of Node. */
-export function nodeIo(terminal: Terminal): Io {
+export function nodeIo(terminal: Terminal, chromium?: string): Io {
   return {
     read: readBytes,
     exists: existsSync,
     sha256: (bytes) => createHash('sha256').update(bytes).digest('hex'),
+    // Loaded when it is asked for: few commands print.
+    printPdf: async (page) => (await import('./pdf/print-pdf.ts')).printPdf(page, chromium),
     terminal,
   };
 }

@@ -14,7 +14,7 @@ interface Entry {
 
 export const entries: readonly Entry[] = [
   { name: 'check', summary: 'Judge every joint of a cabin and print what clashes, what is open and why.', load: async () => (await import('./verbs/check.ts')).check },
-  { name: 'report', summary: 'Write the harmony report of a cabin as HTML, JSON or CSV.', load: async () => (await import('./verbs/report.ts')).report },
+  { name: 'report', summary: 'Write the harmony report of a cabin as HTML, PDF, JSON or CSV.', load: async () => (await import('./verbs/report.ts')).report },
   { name: 'requests', summary: 'Ask suppliers for the readings that would decide the open joints.', load: async () => (await import('./verbs/requests.ts')).requests },
   { name: 'masters', summary: 'Show the recorded masters, their drift, and what clashes within them; write one for a supplier.', load: async () => (await import('./verbs/masters.ts')).masters },
   { name: 'choose', summary: 'Choose one source for each part: fewest clashes, then least over-use, then least cost.', load: async () => (await import('./verbs/choose.ts')).choose },

@@ -5,7 +5,7 @@ export type ExitCode = 0 | 1 | 2 | 3;
 
 export interface OutputFile {
   readonly path: string;
-  readonly content: string;
+  readonly content: string | Uint8Array;
 }
 
 /** What a verb asks the runner to do; the runner alone writes. Files are written before anything is printed. */
@@ -28,6 +28,8 @@ export interface Io {
   readonly read: (path: string) => Outcome<Uint8Array>;
   readonly exists: (path: string) => boolean;
   readonly sha256: (bytes: Uint8Array) => string;
+  /** A self-contained page as PDF; an issue where nothing on the machine can print one. */
+  readonly printPdf: (page: string) => Promise<Outcome<Uint8Array>>;
   readonly terminal: Terminal;
 }
 

@@ -54,8 +54,8 @@ function rowsOf(model: ReportModel): Row[] {
     ...model.parts.map(({ id, name, source, supplier, appearance, sample }): Row => ({
       row: 'part', id, trial: name, source, supplier, light: sample?.light, observer: sample?.observer, L: sample?.lab[0], a: sample?.lab[1], b: sample?.lab[2], ...surfaceCells(appearance),
     })),
-    ...model.sources.flatMap(({ part, name, sources }) => sources.map(({ source, supplier, chosen, status, appearance, clashes, accepted, open, holds, worstUse, piecePrice, currency, leadWeeks }): Row => ({
-      row: 'source', id: part, trial: name, source, supplier, chosen, subject: status, ...surfaceCells(appearance), clashes, accepted, open, holds, limitUse: worstUse, piecePrice, currency, leadWeeks,
+    ...model.sources.flatMap(({ part, name, sources }) => sources.map(({ source, supplier, chosen, status, appearance, sample, clashes, accepted, open, holds, worstUse, piecePrice, currency, leadWeeks }): Row => ({
+      row: 'source', id: part, trial: name, source, supplier, chosen, subject: status, light: sample?.light, observer: sample?.observer, L: sample?.lab[0], a: sample?.lab[1], b: sample?.lab[2], ...surfaceCells(appearance), clashes, accepted, open, holds, limitUse: worstUse, piecePrice, currency, leadWeeks,
     }))),
     ...model.proposals.map(({ joint, proposal, verdict, limitUse, sentence }): Row => ({ row: 'proposal', id: joint, subject: proposal.id, verdict, limitUse, sentence })),
     ...model.runs.map((run): Row => ({

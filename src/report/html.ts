@@ -23,16 +23,17 @@ import { sourcesCompared } from './sections/sources-compared.ts';
 import { traceability } from './sections/traceability.ts';
 import { validation } from './sections/validation.ts';
 import { selfContainedPage } from './self-contained-page.ts';
+import type { Paper } from './styles/style-sheet.ts';
 
-/** The harmony report as one self-contained page: no script, no network, same input, same bytes. */
-export function reportHtml(input: ReportInput): string {
+/** The harmony report as one self-contained page: no script, no network, same input, same bytes. `paper` fixes the format it prints on. */
+export function reportHtml(input: ReportInput, paper?: Paper): string {
   const model = reportModel(input);
   const page = pageOf(model, input);
   const sections = [clashes, openJoints, acceptedClashes, nearMisses, partChecks, drift, comparison, ageing, decisions, booth, sourcesCompared, holding, method, ruleBookSection, traceability, validation, limits, signOff]
     .map((make) => make(page))
     .filter((made) => made !== undefined && made !== false);
   const title = `Harmony report, ${model.cabin.name}, ${model.asOf}`;
-  return selfContainedPage(title, footText(page), html('main', {}, figure(markDefinitions()), front(page), contents(sections), sections));
+  return selfContainedPage(title, footText(page), html('main', {}, figure(markDefinitions()), front(page), contents(sections), sections), paper);
 }
 
 /** Foot of every printed page. */

@@ -5,7 +5,7 @@ import type { JudgedCabin, JudgeOptions } from '../harmony/judge.ts';
 import type { RuleBook } from '../rules/rule-book.ts';
 import type { ReportInput } from './model.ts';
 import type { InputFile } from './model/report-model.ts';
-import { agedStages, ageingOf, compareCabins } from '../harmony/compare/index.ts';
+import { agedStages, ageingOf, compareCabins, compareStages } from '../harmony/compare/index.ts';
 import { judgeCabin } from '../harmony/judge.ts';
 import { comparedSources } from './model/compared-sources.ts';
 import { proposedChanges } from './model/proposed-changes.ts';
@@ -27,8 +27,8 @@ export function prepareReport(cabin: Cabin, ruleBook: RuleBook, { files, validat
   const input: ReportInput = { cabin, ruleBook, judgement, files, validation, ageing: ageingStages(judged, ruleBook), sources: comparedSources(judged), proposals: proposedChanges(judged) };
   if (against === undefined) return input;
   const other = against.cabin ?? cabin;
-  const before = judgeCabin(other, ruleBook, { stage: against.stage ?? judgement.stage, asOf: options.asOf ?? other.asOf }).judgement;
-  return { ...input, comparison: compareCabins({ cabin: other, judgement: before }, { cabin, judgement }) };
+  const before = judgeCabin(other, ruleBook, { stage: against.stage ?? judgement.stage, asOf: options.asOf ?? other.asOf });
+  return { ...input, comparison: against.cabin === undefined ? compareStages(before, judged) : compareCabins({ cabin: other, judgement: before.judgement }, { cabin, judgement }) };
 }
 
 function ageingStages(judged: JudgedCabin, ruleBook: RuleBook): readonly Ageing[] {

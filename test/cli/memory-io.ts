@@ -14,13 +14,21 @@ export function memoryIo(files: Readonly<Record<string, string | Uint8Array>> = 
     },
     exists: (path) => path in files,
     sha256: (bytes) => createHash('sha256').update(bytes).digest('hex'),
+    printPdf: () => Promise.resolve({ value: undefined, issues: [{ code: 'no-chromium', severity: 'error' }] }),
     terminal,
   };
 }
 
+/** A result whose files are text. */
+export interface TextResult extends CommandResult {
+  readonly files: readonly { readonly path: string; readonly content: string }[];
+}
+
 /** Runs a command line over files in memory. */
-export const run = (words: readonly string[], files: Readonly<Record<string, string | Uint8Array>> = {}, terminal?: Io['terminal']): Promise<CommandResult> =>
-  runCommand(words, memoryIo(files, terminal));
+export async function run(words: readonly string[], files: Readonly<Record<string, string | Uint8Array>> = {}, terminal?: Io['terminal']): Promise<TextResult> {
+  const result = await runCommand(words, memoryIo(files, terminal));
+  return { ...result, files: result.files.map(({ path, content }) => ({ path, content: typeof content === 'string' ? content : new TextDecoder().decode(content) })) };
+}
 
 /** What `--json` printed. */
 // The caller states the shape it then asserts.

@@ -16,7 +16,7 @@ const files = {
 const written = async (out: string, ...words: string[]): Promise<string> => {
   const result = await run(['report', 'slate.cabin.json', '--out', out, ...words], files);
   expect(result.exit).toBe(0);
-  return result.files[0].content as string;
+  return result.files[0].content;
 };
 interface ReportJson { readonly comparison?: CabinComparison; readonly ageing: readonly Ageing[]; readonly files: readonly { readonly role: string; readonly name: string }[] }
 

@@ -4,7 +4,7 @@ import type { JudgedCabin } from '../judge.ts';
 import type { AgedPart } from './aged-part.ts';
 import { agedPart, wantedGrade } from './aged-part.ts';
 import type { CabinComparison } from './compare-cabins.ts';
-import { compareCabins } from './compare-cabins.ts';
+import { compareStages } from './compare-stages.ts';
 
 /** A cabin as it is and after an exposure: plain data. */
 export interface Ageing {
@@ -18,11 +18,11 @@ export interface Ageing {
   readonly notGraded: readonly { readonly part: string; readonly name: string; readonly why: string }[];
   /** Ids of parts without an exposed specimen of their own. */
   readonly notExposed: readonly string[];
-  /** Joints of which both sides have readings at the later stage. */
+  /** Joints of which both sides have readings at both stages. */
   readonly comparison: CabinComparison;
   /** Ids of joints that hold before and clash after. */
   readonly holdThenClash: readonly string[];
-  /** Ids of joints that cannot be judged at the later stage, for want of an exposed side. */
+  /** Ids of joints that cannot be compared, for want of a specimen at one of the stages. */
   readonly notJudged: readonly string[];
 }
 
@@ -43,11 +43,8 @@ export function ageingOf(before: JudgedCabin, after: JudgedCabin): Ageing {
     return { part: part.id, name, grade: source === undefined ? undefined : agedPart(after.context, { id: part.id, name }, source, from, to) };
   });
   const parts = graded.flatMap(({ grade }) => (typeof grade === 'object' ? [grade] : []));
-  const read = (part: string): boolean => after.bases.get(part)?.colour !== undefined;
-  const both = new Set(cabin.joints.filter((joint) => joint.parts.every(read)).map(({ id }) => id));
-  const comparison = compareCabins(
-    { cabin: before.context.cabin, judgement: before.judgement }, { cabin, judgement: after.judgement }, { only: (joint) => both.has(joint) },
-  );
+  const comparison = compareStages(before, after);
+  const compared = new Set(comparison.joints.map(({ id }) => id));
   return {
     from, to, wanted: wantedGrade,
     exposures: distinct(parts.flatMap(({ exposure }) => (exposure === undefined ? [] : [exposure]))),
@@ -56,7 +53,7 @@ export function ageingOf(before: JudgedCabin, after: JudgedCabin): Ageing {
     notExposed: graded.filter(({ grade }) => grade === undefined).map(({ part }) => part),
     comparison,
     holdThenClash: comparison.joints.filter((joint) => joint.before?.verdict === 'holds' && joint.after?.verdict === 'clashes').map(({ id }) => id),
-    notJudged: cabin.joints.filter(({ id }) => !both.has(id)).map(({ id }) => id),
+    notJudged: cabin.joints.filter(({ id }) => !compared.has(id)).map(({ id }) => id),
   };
 }
 

@@ -39,13 +39,17 @@ export interface CabinComparison {
 export interface CompareOptions {
   /** Only the joints that this lets pass, by id. */
   readonly only?: (joint: string) => boolean;
+  /** The same of parts. */
+  readonly onlyParts?: (part: string) => boolean;
+  /** Further notes. */
+  readonly notes?: readonly string[];
 }
 
 /**
  * Compares two judged states of a cabin, or two cabins: before and after a change of supplier, two build phases, two stages. Joints are
  * matched by id, those left over by the two parts that meet and the kind of joint; parts are matched by id. Changes are after minus before.
  */
-export function compareCabins(before: JudgedState, after: JudgedState, { only = () => true }: CompareOptions = {}): CabinComparison {
+export function compareCabins(before: JudgedState, after: JudgedState, { only = () => true, onlyParts = () => true, notes = [] }: CompareOptions = {}): CabinComparison {
   const [then, now] = [resultsOf(before, only), resultsOf(after, only)];
   const names = [partNames(before.cabin.parts), partNames(after.cabin.parts)] as const;
   const named = (result: JointResult, state: 0 | 1): readonly [string, string] =>
@@ -59,7 +63,7 @@ export function compareCabins(before: JudgedState, after: JudgedState, { only = 
   joints.sort((first, second) => rank(first.change) - rank(second.change) || weight(second.change) - weight(first.change) || first.place - second.place);
   const changes = joints.map(({ change }) => change);
   const states = [stateName(before), stateName(after)] as const;
-  return { before: states[0], after: states[1], notes: unlikeStates(...states), summary: summarised(changes), joints: changes, parts: partChanges(before, after) };
+  return { before: states[0], after: states[1], notes: [...unlikeStates(...states), ...notes], summary: summarised(changes), joints: changes, parts: partChanges(before, after).filter(({ part }) => onlyParts(part)) };
 }
 
 const resultsOf = ({ judgement }: JudgedState, only: (joint: string) => boolean): Map<string, JointResult> =>

@@ -4,7 +4,9 @@ import type { JudgedCabin } from '../../harmony/judge.ts';
 import type { PairVerdict } from '../../harmony/pair-verdict.ts';
 import { sourceOf } from '../../cabin/source-of.ts';
 import { partAppearance } from '../../harmony/appearance.ts';
+import { lightOf, sampleUnder } from '../sample.ts';
 import { piecePriceAt } from '../../plan/model/source-cost.ts';
+import type { Sample } from '../sample.ts';
 import { pairJudge } from '../../plan/model/pair-judge.ts';
 
 /** One source of a part that has several: what it looks like, what it costs, and the joints of the part if it were taken, all else as it is. */
@@ -15,6 +17,8 @@ export interface ComparedSource {
   /** The part stands by it. */
   readonly chosen: boolean;
   readonly appearance: PartAppearance;
+  /** Colour under D65 and the book's observer. */
+  readonly sample?: Sample;
   readonly piecePrice?: number;
   readonly currency?: string;
   readonly leadWeeks?: number;
@@ -41,6 +45,7 @@ export function comparedSources({ context, judgement }: JudgedCabin): readonly C
   const { cabin, book } = context;
   const choices = cabin.parts.filter(({ sources }) => sources.length > 1);
   if (choices.length === 0) return [];
+  const daylight = lightOf(cabin, 'D65');
   const judge = pairJudge(cabin, book, { stage: judgement.stage, asOf: judgement.asOf });
   const picked = new Map(cabin.parts.map((part) => [part.id, sourceOf(part).id]));
   const joints = new Map<string, Joint[]>(choices.map(({ id }) => [id, []]));
@@ -54,10 +59,12 @@ export function comparedSources({ context, judgement }: JudgedCabin): readonly C
         const verdicts = own.map((joint) => judge.at(joint, ...(joint.parts.map((other) => (other === part.id ? id : picked.get(other) ?? '')) as [string, string])));
         const count = (holds: (verdict: PairVerdict) => boolean): number => verdicts.filter(holds).length;
         const uses = verdicts.flatMap(({ limitUse }) => (limitUse === undefined ? [] : [limitUse]));
+        const appearance = partAppearance(judge.context, judge.basis(part.id, id));
+        const sample = daylight && sampleUnder(appearance, daylight, judgement.observer);
         const piecePrice = piecePriceAt(source, cabin.volume ?? 1);
         return {
           source: id, supplier: context.index.suppliers.get(supplier)?.name ?? supplier, status, chosen: id === picked.get(part.id),
-          appearance: partAppearance(judge.context, judge.basis(part.id, id)),
+          appearance, ...(sample === undefined ? {} : { sample }),
           ...(piecePrice === undefined ? {} : { piecePrice }), ...(currency === undefined ? {} : { currency }), ...(leadWeeks === undefined ? {} : { leadWeeks }),
           clashes: count(({ verdict, accepted }) => verdict === 'clashes' && !accepted), accepted: count(({ verdict, accepted }) => verdict === 'clashes' && accepted),
           open: count(({ verdict }) => verdict === 'open'), holds: count(({ verdict }) => verdict === 'holds'),

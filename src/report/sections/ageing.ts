@@ -51,7 +51,7 @@ const gradeTable = (stage: Ageing): Markup | Content => pagedTable<AgedPart>('Ch
   })),
   { title: 'ΔE*ab', number: true, cell: ({ cie76 }) => data(cie76, fixed(cie76, 2)) },
   { title: 'Grade', number: true, cell: ({ greyScale, fast }) => [html(fast ? 'span' : 'strong', {}, greyScale.grade), html('span', { class: 'quiet' }, ' ', data(greyScale.value, fixed(greyScale.value, 2)))] },
-  { title: 'Gloss', unit: 'GU', number: true, cell: ({ gloss }) => (gloss.length === 0 ? '–' : gloss.map(({ angle, change }, index) => [index > 0 && ', ', data(change, signed(change, 1)), html('span', { class: 'quiet' }, ` ${angle}°`)])) },
+  { title: 'Gloss', unit: 'GU', number: true, cell: ({ gloss }) => (gloss.length === 0 ? '–' : gloss.map(({ angle, change }, index) => [index > 0 && ', ', data(change, signed(change, 2)), html('span', { class: 'quiet' }, ` ${angle}°`)])) },
   { title: 'Texture', unit: 'Sa, µm', number: true, cell: ({ texture }) => data(texture?.change, signed(texture?.change, 2)) },
   { title: 'It is now', cell: ({ words }) => (words.length === 0 ? 'hardly changed' : words.join(', ')) },
 ], stage.parts, 'compact');

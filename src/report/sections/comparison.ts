@@ -48,7 +48,7 @@ const partsTable = (parts: readonly PartChange[]): Content => pagedTable<PartCha
     title: { dL: 'ΔL*', da: 'Δa*', db: 'Δb*' }[axis], number: true, cell: ({ colour }: PartChange): Content => data(colour?.[axis], signed(colour?.[axis], 2)),
   })),
   { title: 'ΔE00', number: true, cell: ({ colour, notCompared }) => (colour === undefined ? html('span', { class: 'quiet' }, notCompared ?? '–') : data(colour.ciede2000, fixed(colour.ciede2000, 2))) },
-  { title: 'Gloss', unit: 'GU', number: true, cell: ({ gloss }) => (gloss.length === 0 ? '–' : gloss.map(({ angle, change }, index) => [index > 0 && ', ', data(change, signed(change, 1)), html('span', { class: 'quiet' }, ` ${angle}°`)])) },
+  { title: 'Gloss', unit: 'GU', number: true, cell: ({ gloss }) => (gloss.length === 0 ? '–' : gloss.map(({ angle, change }, index) => [index > 0 && ', ', data(change, signed(change, 2)), html('span', { class: 'quiet' }, ` ${angle}°`)])) },
   { title: 'Texture', unit: 'Sa, µm', number: true, cell: ({ texture }) => data(texture?.change, signed(texture?.change, 2)) },
 ], parts, 'compact');
 

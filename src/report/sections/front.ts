@@ -1,3 +1,4 @@
+import { max, min } from 'd3';
 import type { Content, Markup } from '../markup.ts';
 import type { ReportJoint } from '../model/report-model.ts';
 import type { Page } from '../page.ts';
@@ -44,7 +45,7 @@ function mapFigure(page: Page): Content {
 /** Height that lets the cabin fill the width of the page, within what a first page can hold. */
 function mapHeight(page: Page): number {
   const points = page.input.cabin.parts.flatMap((part) => part.outline ?? []);
-  const extent = (axis: 0 | 1): number => Math.max(...points.map((point) => point[axis])) - Math.min(...points.map((point) => point[axis]));
+  const extent = (axis: 0 | 1): number => (max(points, (point) => point[axis]) ?? 0) - (min(points, (point) => point[axis]) ?? 0);
   return points.length < 2 ? 200 : Math.round(Math.min(400, Math.max(200, (680 * extent(1)) / Math.max(1, extent(0)) + 24)));
 }
 

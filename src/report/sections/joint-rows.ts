@@ -10,9 +10,9 @@ import { jointAnchor, jointNames, pagedTable } from '../pieces.ts';
 /** Joints one row each: value and limit of colour, gloss and texture, the use of the limit, how sure. The anchors of the joints are here. */
 export const jointRows = (page: Page, caption: Content, entries: readonly ReportJoint[]): Content => pagedTable<ReportJoint>(caption, [
   { title: 'Joint', cell: (entry) => html('span', { id: jointAnchor(page.place(entry.id)) }, jointNames(entry)) },
-  { title: 'Kind', cell: (entry) => entry.joint.kind },
+  { title: 'Kind', steady: true, cell: (entry) => entry.joint.kind },
   ...(['colour', 'gloss', 'texture'] as const).map((name): Column<ReportJoint> => ({ title: titles[name], number: true, cell: (entry) => checkValue(entry, name) })),
-  { title: 'Decided by', cell: ({ leading }) => [leading?.check, leading?.light !== undefined && html('span', { class: 'quiet' }, ` ${leading.light}`), leading?.cause !== undefined && html('span', { class: 'quiet' }, ` ${leading.cause}`)] },
+  { title: 'Decided by', steady: true, cell: ({ leading }) => [leading?.check, leading?.light !== undefined && html('span', { class: 'quiet' }, ` ${leading.light}`), leading?.cause !== undefined && html('span', { class: 'quiet' }, html('br', {}), leading.cause)] },
   { title: 'Limit use', number: true, cell: ({ result }) => data(result.limitUse, limitUseText(result.limitUse)) },
   { title: 'Holds', number: true, cell: ({ result }) => data(result.totalProbability, probability(result.totalProbability)) },
   { title: 'Coverage', number: true, cell: ({ result }) => `${result.coverage.withData} of ${result.coverage.wanted}` },

@@ -5,7 +5,6 @@ import type { Page } from '../page.ts';
 import { data, html, named } from '../markup.ts';
 import { counted, fixed, limitUseText } from '../number-text.ts';
 import { pagedTable, section } from '../pieces.ts';
-import { lightOf, sampleUnder } from '../sample.ts';
 import { colourChip } from '../pictures.ts';
 
 interface Row {
@@ -29,7 +28,7 @@ export function sourcesCompared(page: Page): Content {
     pagedTable<Row>('Sources of each part, the one it stands by marked', [
       { title: 'Part', cell: ({ part, first }) => (first ? named(part.name) : html('span', { class: 'quiet' }, named(part.name))) },
       { title: 'Supplier', cell: ({ source }) => [html(source.chosen ? 'strong' : 'span', {}, named(source.supplier)), html('span', { class: 'quiet' }, source.chosen ? ' chosen' : ` ${source.status}`)] },
-      { title: 'Colour', unit: 'L* a* b*, D65', steady: true, cell: ({ source }) => colour(page, source) },
+      { title: 'Colour', unit: 'L*, a*, b*, D65', steady: true, cell: ({ source: { sample } }) => (sample === undefined ? '–' : [colourChip(sample.hex), sample.lab.map((value, axis) => [axis > 0 && ', ', data(value, fixed(value, 1))])]) },
       { title: 'Gloss', unit: 'GU', number: true, cell: ({ source }) => (source.appearance.gloss.length === 0 ? '–' : source.appearance.gloss.map((gloss, index) => [index > 0 && ', ', data(gloss.mean, fixed(gloss.mean, 1)), html('span', { class: 'quiet' }, ` ${gloss.angle}°`)])) },
       { title: 'Texture', unit: 'Sa, µm', number: true, cell: ({ source }) => data(source.appearance.texture?.saUm, fixed(source.appearance.texture?.saUm, 1)) },
       ...counts,
@@ -43,9 +42,3 @@ const counts: readonly Column<Row>[] = (['clashes', 'open', 'holds'] as const).m
   title: { clashes: 'Clash', open: 'Open', holds: 'Hold' }[verdict], number: true,
   cell: ({ source }) => [data(source[verdict], String(source[verdict])), verdict === 'clashes' && source.accepted > 0 && html('span', { class: 'quiet' }, ' +', data(source.accepted, String(source.accepted)), ' accepted')],
 }));
-
-function colour(page: Page, { appearance }: ComparedSource): Content {
-  const daylight = lightOf(page.input.cabin, 'D65');
-  const sample = daylight && sampleUnder(appearance, daylight, page.input.judgement.observer);
-  return sample === undefined ? '–' : [colourChip(sample.hex), sample.lab.map((value, axis) => [axis > 0 && ' ', fixed(value, 1)])];
-}

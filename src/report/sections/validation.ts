@@ -40,6 +40,6 @@ function grouped(rows: readonly PublishedCheck[]): Group[] {
   }
   return [...groups.values()].map((members) => ({
     source: members[0]!.source, kind: members[0]!.kind, formulas: [...new Set(members.map((row) => row.formula))], values: members.length, ok: members.filter((row) => row.ok).length,
-    worst: Math.max(...members.map((row) => row.deviation / row.tolerance)),
+    worst: Math.max(...members.map((row) => (row.deviation === 0 ? 0 : row.deviation / row.tolerance))),
   }));
 }

@@ -4,8 +4,11 @@ import { sourceSansLatin } from './source-sans.ts';
 export const cssString = (text: string): string =>
   `"${[...text].map((character) => (/[A-Za-z0-9 ,.-]/.test(character) ? character : /[\p{C}]/u.test(character) ? ' ' : `\\${character.codePointAt(0)?.toString(16)} `)).join('').slice(0, 400)}"`;
 
+/** Formats that the report prints on; without one the printer decides. */
+export type Paper = 'A4' | 'letter';
+
 /** Ink on paper; the samples are the only colour beside the two hues of the verdicts, which never stand without their line and word. */
-export const styleSheet = (foot: string): string => `
+export const styleSheet = (foot: string, paper?: Paper): string => `
 @font-face{font-family:"Source Sans 3";font-weight:200 900;font-display:block;src:url(data:font/woff2;base64,${sourceSansLatin}) format("woff2")}
 :root{--ink:#141414;--quiet:#4d4d4d;--faint:#c4c4c4;--hair:#dedede;--mat:#b3b3b3;--clash:#96261a;--open:#6b5200}
 *{box-sizing:border-box}
@@ -102,7 +105,7 @@ table{display:block;overflow-x:auto}
 .band{overflow-x:auto}
 .band svg{width:34rem;max-width:none}
 }
-@page{margin:15mm 15mm 18mm;
+@page{${paper === undefined ? '' : `size:${paper} portrait;`}margin:15mm 15mm 18mm;
 @bottom-left{content:${cssString(foot)};font:8pt "Source Sans 3",sans-serif;color:#4d4d4d;vertical-align:top;padding-top:4mm;max-width:140mm;overflow:hidden}
 @bottom-right{content:counter(page) " of " counter(pages);font:8pt "Source Sans 3",sans-serif;color:#4d4d4d;vertical-align:top;padding-top:4mm}}
 @media print{
