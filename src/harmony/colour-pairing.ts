@@ -39,12 +39,19 @@ export interface PairingOptions {
   readonly sameGeometryOnly?: boolean;
 }
 
+/** A further comparison of the same two sides: at another angle, or of another of their colours. */
+export interface FurtherPair {
+  readonly colour: ColourPair;
+  /** What the sides are called in it, where that is not as in the first. */
+  readonly names?: { readonly standard: string; readonly trial: string };
+}
+
 /** The groups that a pair is compared on, and the groups behind each side, for the line "judged on". */
 export interface Pairing {
   readonly colour: ColourPair | string;
   readonly groups?: readonly [ReadingGroup, ReadingGroup];
-  /** Effect finishes: the pairs at the other aspecular angles that both sides have. */
-  readonly otherAngles: readonly ColourPair[];
+  /** Effect finishes: the pairs at the other aspecular angles that both sides have. Patterns: the other colours that both sides name. */
+  readonly further: readonly FurtherPair[];
 }
 
 /** Makes two sides ready to be compared in colour; a sentence instead where a side has no data at all. */
@@ -55,7 +62,7 @@ export function pairColours(context: JudgeContext, standard: ColourSide, trial: 
   const choice = pickSharedGroup(standard.groups, trial.groups, order);
   if (choice.kind === 'missing') {
     const without = choice.side === 'both' ? [standard.name, trial.name] : [choice.side === 'first' ? standard.name : trial.name];
-    return { colour: `no colour reading of ${without.join(' and ')} at stage ${context.stage}`, otherAngles: [] };
+    return { colour: `no colour reading of ${without.join(' and ')} at stage ${context.stage}`, further: [] };
   }
   const reason = unlikeReason(choice, options) ?? (effect ? effectReason(standard.groups, trial.groups) : undefined);
   const colour = comparePair(context, standard, trial, [choice.first, choice.second], options, reason);
@@ -63,7 +70,8 @@ export function pairColours(context: JudgeContext, standard: ColourSide, trial: 
   return {
     colour,
     groups: [choice.first, choice.second],
-    otherAngles: others.map((groups) => comparePair(context, standard, trial, groups, options, undefined)).filter((pair) => typeof pair !== 'string'),
+    further: others.map((groups) => comparePair(context, standard, trial, groups, options, undefined))
+      .filter((pair) => typeof pair !== 'string').map((pair) => ({ colour: pair })),
   };
 }
 

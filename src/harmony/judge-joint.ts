@@ -9,8 +9,9 @@ import { metamerismCheck, turnsUnderLight } from './checks/metamerism.ts';
 import { nearMissCheck, nearMissQuestion } from './checks/near-miss.ts';
 import { textureCheck } from './checks/texture.ts';
 import { colourSideOf } from './colour-side.ts';
+import { melangeSpread } from './melange-spread.ts';
+import { pairPatterns } from './pattern-pairing.ts';
 import { evaluateColour } from './colour-evaluation.ts';
-import { pairColours } from './colour-pairing.ts';
 import type { Pairing } from './colour-pairing.ts';
 import { applyDecisions } from './decisions.ts';
 import type { JudgeContext } from './judge-context.ts';
@@ -34,6 +35,7 @@ export interface JudgedJoint {
 const ruleSide = (side: PartBasis): RuleSide => ({
   material: side.source.material, surface: side.source.surface, zone: side.part.zone,
   ...(side.source.grain === undefined ? {} : { grain: side.source.grain.id }),
+  ...(side.colour?.named === undefined ? {} : { namedColours: true }),
 });
 
 /** Judges one joint: all its checks, its verdict, and the sentence that says what matters most. */
@@ -44,7 +46,7 @@ export function judgeJoint(
   const { pairing, ...rest } = input;
   const given = rest.input;
   const { rule } = given;
-  const colour = worstAngle(given, pairing);
+  const colour = worstPair(given, pairing);
   const spectra = pairing.groups?.map((group) => context.sample(group, [])?.spectrum) ?? [];
   const metamerism = metamerismCheck(given, [spectra[0], spectra[1]], colour, context.light);
   const nearMiss = nearMissCheck(given);
@@ -94,30 +96,31 @@ export function jointInput(context: JudgeContext, joint: Joint, bases: ReadonlyM
   const sides = orderedSides(joint, bases);
   const rule = jointRule(context, joint, sides);
   const colourSides = sides.map((side) => colourSideOf(context, side));
-  const pairing = pairColours(context, colourSides[0], colourSides[1], {
+  const pairing = pairPatterns(context, sides, [colourSides[0], colourSides[1]], {
     lights: rule.colour.lights.length > 0 ? rule.colour.lights : context.book.lights,
     sameGeometryOnly: rule.colour.sameGeometryOnly === true,
   });
   const input: JointInput = {
     joint, rule, book: context.book, sides, colour: pairing.colour, hasReference: joint.reference !== undefined,
-    names: { standard: colourSides[0].name, trial: colourSides[1].name },
-    grounds: groundsOf(rule.id, pairing, sides),
+    names: pairing.names ?? { standard: colourSides[0].name, trial: colourSides[1].name },
+    grounds: groundsOf(context, rule.id, pairing, sides),
   };
   return { input, pairing };
 }
 
 /** "By rule moulded + moulded, on 5 and 3 spots at 45:0", the trial's spots first, as in the sentence before it. */
-function groundsOf(rule: string, { groups }: Pairing, sides: readonly PartBasis[]): string {
+function groundsOf(context: JudgeContext, rule: string, { groups }: Pairing, sides: readonly PartBasis[]): string {
   if (groups === undefined) return `By rule ${rule}`;
   const borrowed = sides.flatMap(({ part, colour }) => (colour?.borrowedFrom === undefined ? [] : [`, those of ${part.name} borrowed from its other hand`])).join('');
   const [standard, trial] = groups;
   const geometry = standard.geometryClass === trial.geometryClass ? standard.geometryClass : `${trial.geometryClass} and ${standard.geometryClass}`;
-  return `By rule ${rule}, on ${trial.spots} and ${standard.spots} spots at ${geometry}${borrowed}`;
+  const scattered = [1, 0].map((index) => melangeSpread(context, sides[index], groups[index])).filter((text) => text !== undefined);
+  return `By rule ${rule}, on ${trial.spots} and ${standard.spots} spots at ${geometry}${borrowed}${scattered.map((text) => `; ${text}`).join('')}`;
 }
 
-/** Effect finishes are judged at every angle that both sides have; the worst one stands. */
-export function worstAngle(input: JointInput, pairing: Pairing): CheckResult {
-  const results = [input.colour, ...pairing.otherAngles].map((colour) => colourCheck({ ...input, colour }));
+/** Effect finishes are judged at every angle that both sides have, patterns in every colour that both name; the worst one stands. */
+export function worstPair(input: JointInput, pairing: Pairing): CheckResult {
+  const results = [{ colour: input.colour }, ...pairing.further].map((pair) => colourCheck({ ...input, ...pair }));
   return [...results].sort((first, second) => severity[second.verdict] - severity[first.verdict]
     || (first.withinProbability ?? 1) - (second.withinProbability ?? 1))[0];
 }

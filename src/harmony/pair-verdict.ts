@@ -7,7 +7,7 @@ import { nearMissCheck } from './checks/near-miss.ts';
 import { textureCheck } from './checks/texture.ts';
 import { applyDecisions } from './decisions.ts';
 import type { JudgeContext } from './judge-context.ts';
-import { counts, jointInput, totalProbability, worstAngle, worstCheck, worstVerdict } from './judge-joint.ts';
+import { counts, jointInput, totalProbability, worstPair, worstCheck, worstVerdict } from './judge-joint.ts';
 import type { JointResult } from './judgement.ts';
 import type { PartBasis } from './part-basis.ts';
 
@@ -21,7 +21,7 @@ export type PairVerdict = Pick<JointResult, 'verdict' | 'accepted' | 'limitUse' 
 export function pairVerdict(context: JudgeContext, joint: Joint, bases: ReadonlyMap<string, PartBasis>): PairVerdict {
   const { input, pairing } = jointInput(context, joint, bases);
   const lean = withoutShown(input);
-  const colour = worstAngle(lean, pairing);
+  const colour = worstPair(lean, pairing);
   const checks = [conditionsCheck(lean), colour, nearMissCheck(lean), metamerism(context, input, colour, pairing), glossCheck(lean), textureCheck(lean)]
     .filter((check) => check !== undefined)
     .map((check) => applyDecisions(check, joint.decisions ?? [], context.asOf))
@@ -46,7 +46,7 @@ function withoutShown(input: JointInput): JointInput {
   };
 }
 
-function metamerism(context: JudgeContext, input: JointInput, colour: ReturnType<typeof worstAngle>, pairing: ReturnType<typeof jointInput>['pairing']) {
+function metamerism(context: JudgeContext, input: JointInput, colour: ReturnType<typeof worstPair>, pairing: ReturnType<typeof jointInput>['pairing']) {
   if (input.rule.metamerism.standing === 'advisory') return undefined;
   const [standard, trial] = pairing.groups?.map((group) => context.sample(group, [])?.spectrum) ?? [];
   return metamerismCheck(input, [standard, trial], colour, context.light);

@@ -14,13 +14,21 @@ export interface Stand {
   readonly borrowedFrom?: string;
 }
 
+/** One of the named colours of a patterned surface, with its readings. */
+export interface NamedColourBasis {
+  readonly name: string;
+  readonly areaShare: number;
+  readonly groups: readonly ReadingGroup[];
+}
+
 /** What a part is judged on: its source, and for colour, gloss and texture the specimen that stands for it. */
 export interface PartBasis {
   readonly part: Part;
   readonly source: Source;
   /** The rule book's class of the material; undefined where the book does not know it. */
   readonly materialClass: MaterialClass | undefined;
-  readonly colour: (Stand & { readonly groups: readonly ReadingGroup[] }) | undefined;
+  /** Of a patterned surface the groups are those of its ground, and `named` all its colours that were read, the largest share first. */
+  readonly colour: (Stand & { readonly groups: readonly ReadingGroup[]; readonly named?: readonly NamedColourBasis[] }) | undefined;
   readonly gloss: (Stand & { readonly samples: readonly GlossSample[]; readonly measured: MeasuredSide }) | undefined;
   readonly texture: (Stand & { readonly sample: TextureSample; readonly measured: MeasuredSide }) | undefined;
 }

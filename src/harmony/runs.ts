@@ -9,7 +9,7 @@ import type { ColourPair } from './colour-pair.ts';
 import { criterionName } from './colour-evaluation.ts';
 import type { Pairing } from './colour-pairing.ts';
 import type { JudgeContext } from './judge-context.ts';
-import { jointInput, jointRule, orderedSides, worstAngle } from './judge-joint.ts';
+import { jointInput, jointRule, orderedSides, worstPair } from './judge-joint.ts';
 import type { CheckResult, JointResult, RunResult } from './judgement.ts';
 import type { PartBasis } from './part-basis.ts';
 import { sameRule } from './same-rule.ts';
@@ -111,7 +111,7 @@ const seen = new WeakMap<object, WeakMap<object, SeenTogether>>();
 const judgedEnds = new WeakMap<Pairing, CheckResult>();
 
 function checkOf({ input, pairing }: SeenTogether): CheckResult {
-  const made = judgedEnds.get(pairing) ?? worstAngle(input, pairing);
+  const made = judgedEnds.get(pairing) ?? worstPair(input, pairing);
   judgedEnds.set(pairing, made);
   return made;
 }

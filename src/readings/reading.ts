@@ -72,6 +72,8 @@ interface ReadingBase {
   readonly row?: number;
   /** Marked by the user or by a robust test; never dropped by itself. */
   readonly outlier?: boolean;
+  /** Colour of a patterned surface: the named colour that it was read on. */
+  readonly colour?: string;
 }
 
 export interface SpectrumReading extends ReadingBase {

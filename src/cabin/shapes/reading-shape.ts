@@ -22,6 +22,7 @@ const common = {
   file: optional(name('the id of a file')),
   row: optional(number({ min: 1, max: 1e9, whole: true })),
   outlier: optional(boolean()),
+  colour: optional(name('the name of a colour of a pattern')),
 };
 
 const observer = oneOf([2, 10] as const);
