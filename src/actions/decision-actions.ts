@@ -23,11 +23,12 @@ export const addDecision = defineAction({
     expires: needed(aDate('Expires')),
     value: needed(aNumber('Agreed value', { min: 0, max: 1e6 })),
     light: optional(aReference('Light', 'light')),
+    criterion: optional(aName('What the value is, if not the difference')),
   },
   label: ({ joint: id, check, expires }, cabin) => `Accept the ${check} of joint ${jointName(cabin, id)} until ${expires}`,
-  edit: (cabin, { joint: id, check, reason, role, date, expires, value, light }) => editJoint(cabin, id, (of) => {
+  edit: (cabin, { joint: id, check, reason, role, date, expires, value, light, criterion }) => editJoint(cabin, id, (of) => {
     const taken = cabin.joints.flatMap(({ decisions }) => idsOf(decisions));
-    const made: Decision = { id: numberedId('decision', taken), check, reason, role, date, expires, value, ...(light === undefined ? {} : { light }) };
+    const made: Decision = { id: numberedId('decision', taken), check, reason, role, date, expires, value, ...(light === undefined ? {} : { light }), ...(criterion === undefined ? {} : { criterion }) };
     return setList(of, 'decisions', [...(of.decisions ?? []), made]);
   }),
 });

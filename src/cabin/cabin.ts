@@ -163,6 +163,8 @@ export interface Decision {
   readonly value: number;
   /** The light it was agreed under; another worst light voids the decision. */
   readonly light?: string;
+  /** What `value` is where it is not the check's own difference: `dL*`, `20°`, `Sa ratio`; another worst criterion voids the decision. */
+  readonly criterion?: string;
 }
 
 export const visualResults = ['match', 'acceptable', 'clash'] as const;

@@ -10,8 +10,8 @@ const largerIsBetter = (check: CheckResult): boolean => check.check === 'near-mi
 
 /**
  * Marks a clashing check as accepted where a decision in force covers it.
- * A decision is void after its expiry, under another worst light, and where the
- * value is worse than the one agreed; the reason is then kept on the check.
+ * A decision is void after its expiry, under another worst light, by another worst criterion where it names its own,
+ * and where the value is worse than the one agreed; the reason is then kept on the check.
  * The verdict stays `clashes` in every case.
  */
 export function applyDecisions(check: CheckResult, decisions: readonly Decision[], asOf: IsoDate): CheckResult {
@@ -36,6 +36,10 @@ export function voidReason(decision: Decision, check: CheckResult, asOf: IsoDate
   if (decision.date > asOf) return `decision ${decision.id} is dated ${decision.date}, after ${asOf}`;
   if (decision.light !== undefined && check.light !== undefined && decision.light !== check.light) {
     return `decision ${decision.id} was agreed under ${decision.light}, the worst light now is ${check.light}`;
+  }
+  const criterion = check.criterion ?? 'ΔE';
+  if (decision.criterion !== undefined && decision.criterion !== criterion) {
+    return `decision ${decision.id} was agreed on ${decision.criterion}, the worst criterion now is ${criterion}`;
   }
   const value = Math.abs(check.value ?? 0);
   const agreed = Math.abs(decision.value);

@@ -48,6 +48,20 @@ describe('a metameric pair', () => {
     expect(index.sentence).toContain('parametric 1.60');
   });
 
+  test('with a limit of the rule, the index is judged by its value alone and says so', () => {
+    const limited = (metamerismLimit: number): JointResult => only(twoPartCabin({ curve: grey }, { curve: metamer }), {
+      ...defaultBook, formula: 'cie76', rules: [{ id: 'index', pair: ['moulded', 'moulded'], basis: 'test', metamerismLimit, standing: { metamerism: 'required' }, colour: { limit: 9 } }],
+    });
+    // The same computation: 1.6074 in CIE76 units.
+    const [over, under] = [check(limited(1.5), 'metamerism'), check(limited(1.7), 'metamerism')];
+    expect([over.verdict, under.verdict]).toEqual(['clashes', 'holds']);
+    expect(over.limitUse).toBeCloseTo(1.6074 / 1.5, 2);
+    expect(over.sentence).toContain('index 1.61 from D65 to FL11');
+    expect(over.sentence).toContain('107 % of its limit of 1.50 by the value alone');
+    expect(over.uncertainty).toBeUndefined();
+    expect([limited(1.5).verdict, limited(1.5).simple]).toEqual(['clashes', 'clashes']);
+  });
+
   test('holds by a book that asks for D65 alone', () => {
     const book = { ...defaultBook, lights: defaultBook.lights.filter(({ light }) => light === 'D65') };
     expect(only(twoPartCabin({ curve: grey }, { curve: metamer }), book).verdict).not.toBe('clashes');
@@ -195,6 +209,18 @@ describe('why a joint is open', () => {
     const joint = only(twoPartCabin({ curve: grey, spots: 20 }, { curve: near, spots: 20, conditions: 'annular-two' }), book);
     expect(check(joint, 'colour').cause).toBe('instruments disagree');
     expect(only(twoPartCabin({ curve: grey, spots: 20 }, { curve: near, spots: 20 }), book).verdict).toBe('holds');
+  });
+
+  test('a part that scatters', () => {
+    // L* of single spots 2.4 apart in turn, about a mean 0.55 from the other side: sd 1.2 a spot, so that 50 spots leave an sd of 0.17 on
+    // 0.15 to the limit of 0.7, and 500 do not.
+    const scattered = Array.from({ length: 50 }, (_, spot) => {
+      const reflectance = ((116 * Math.cbrt(0.06) + 0.55 + (spot % 2 === 0 ? 1.2 : -1.2)) / 116) ** 3;
+      return { ...spectra(spectrumOf(() => reflectance), 1)[0], spot: { name: `s${spot}` } };
+    });
+    const joint = only(twoPartCabin({ curve: grey, spots: 50 }, { readings: scattered }));
+    expect(check(joint, 'colour')).toMatchObject({ verdict: 'open', cause: 'spread of the part' });
+    expect(joint.sentence).toContain('scatter too much');
   });
 
   test('a value on its limit', () => {

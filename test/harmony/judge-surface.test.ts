@@ -129,6 +129,38 @@ describe('decisions', () => {
     expect(check(result, 'colour')?.decisionVoid).toContain(words);
   });
 
+  test('cover their own light and criterion, up to and on the day of their expiry', () => {
+    const criterion = check(joint({}), 'colour')?.criterion;
+    // A dark pair 2 units of L* apart is led by the cap on dL*.
+    expect(criterion).toBe('dL*');
+    expect(joint({ light: check(joint({}), 'colour')?.light, criterion, expires: '2026-03-01' }).accepted).toBe(true);
+    expect(joint({ criterion: 'ΔE' }).accepted).toBe(false);
+    expect(check(joint({ criterion: 'ΔE' }), 'colour')?.decisionVoid).toContain('agreed on ΔE, the worst criterion now is dL*');
+  });
+
+  test('on a gloss are worse by a larger value, on a near miss by a smaller one', () => {
+    const glossy = (value: number) => only(twoPartCabin({ curve: grey, gloss60: 2 }, { curve: grey, gloss60: 3.2 }, { decisions: [decision({ check: 'gloss', value })] }));
+    expect([glossy(1.2).accepted, glossy(1.5).accepted, glossy(1.1).accepted]).toEqual([true, true, false]);
+    const near = (value: number) => only(twoPartCabin({ curve: grey }, { curve: level(3) }, {
+      intent: { colour: 'tone-step', gloss: 'free' }, decisions: [decision({ check: 'near-miss', value })],
+    }));
+    const apart3 = Math.abs(check(near(3), 'near-miss')?.value ?? 0);
+    expect(apart3).toBeCloseTo(3, 2);
+    expect([near(apart3).accepted, near(2).accepted, near(4).accepted]).toEqual([true, true, false]);
+  });
+
+  test('one of several that is in force is enough; the verdict stays and the count of clashes does not hide it', () => {
+    const both = twoPartCabin({ curve: grey }, apart, { decisions: [decision({ id: 'old', expires: '2026-02-20' }), decision({ id: 'new', expires: '2026-04-01' })] });
+    const judged = judge(both, defaultBook);
+    expect(judged.joints[0]).toMatchObject({ verdict: 'clashes', accepted: true, acceptedUntil: '2026-04-01' });
+    expect(judged.summary).toMatchObject({ clashes: 0, accepted: 1, holds: 0, open: 0 });
+  });
+
+  test('on one of two clashing checks leave the joint unaccepted', () => {
+    const cabin = twoPartCabin({ curve: grey, gloss60: 2 }, { ...apart, gloss60: 4 }, { decisions: [decision({})] });
+    expect(judge(cabin, defaultBook).summary).toMatchObject({ clashes: 1, accepted: 0 });
+  });
+
   test('on another check do not cover this one', () => {
     expect(joint({ check: 'gloss' }).accepted).toBe(false);
   });

@@ -21,6 +21,7 @@ const decisionShape = refine(
     expires: required(date()),
     value: required(number({ min: 0, max: 1e6 })),
     light: optional(name('the name of a light')),
+    criterion: optional(name('the name of a criterion')),
   }),
   ({ date: agreed, expires }, faults) => {
     if (expires >= agreed) return;

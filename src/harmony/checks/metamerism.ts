@@ -4,7 +4,7 @@ import type { Metamerism } from '../../colour/metamerism.ts';
 import type { Spectrum } from '../../colour/spectrum.ts';
 import type { Light } from '../../colour/lights.ts';
 import type { CheckResult } from '../judgement.ts';
-import { figure } from '../wording.ts';
+import { figure, percentOfLimit } from '../wording.ts';
 import type { JointInput } from './joint-input.ts';
 import { ruleFormula } from './joint-input.ts';
 
@@ -15,7 +15,8 @@ interface IndexUnderLight {
 
 /**
  * Metamerism of a pair that is meant to match: the multiplicative index of ISO 18314-4:2024 from the rule's first required light
- * to each other one. Attached to the colour check as its cause; judged alone only where the rule gives it a limit, else it
+ * to each other one. Attached to the colour check as its cause; judged alone only where the rule gives it a limit, by its value without
+ * an uncertainty, since the index is a figure of the two mean spectra; else it
  * clashes where colour holds under the first light and clashes under another. Undefined for other intents.
  */
 export function metamerismCheck(
@@ -50,10 +51,11 @@ export function metamerismCheck(
   const verdict = clashes ? 'clashes' as const : 'holds' as const;
   const phrase = `index ${figure(value)} from ${reference} to ${worst.light} between ${names.trial} and ${names.standard}`
     + ` (residual ${figure(residual)} under ${reference}; additive ${figure(additive)}, parametric ${figure(parametric)})`;
+  const judged = limit === undefined ? '' : `, ${percentOfLimit(value / limit)} of its limit of ${figure(limit)} by the value alone`;
   const end = turning ? `; the pair holds under ${reference} and comes apart under ${colour.light}` : '';
   return {
     ...base, verdict, simple: verdict, light: worst.light, value, ...(limit === undefined ? {} : { limit, limitUse: value / limit }),
-    sentence: `Metamerism: ${phrase}${end}.`,
+    sentence: `Metamerism: ${phrase}${judged}${end}.`,
   };
 }
 

@@ -15,7 +15,7 @@ export function decisions(page: Page): Content {
     html('p', { class: 'lead' }, `${counted(inForce, 'decision')} in force, ${ending === 0 ? 'none ending' : ending === inForce ? 'all ending' : `${ending} ending`} within 90 days; ${fallen} expired or void. A worse value, another worst light or the end of its term voids a decision.`),
     table<ReportDecision>(`Agreed deviations as of ${page.model.asOf}`, [
       { title: 'Joint', cell: (row) => html('a', { href: `#${jointAnchor(page.place(row.joint))}` }, jointNames(page.joint(row.joint))) },
-      { title: 'Check', cell: (row) => [row.decision.check, row.decision.light !== undefined && html('span', { class: 'quiet' }, ` under ${row.decision.light}`)] },
+      { title: 'Check', cell: (row) => [row.decision.check, row.decision.light !== undefined && html('span', { class: 'quiet' }, ` under ${row.decision.light}`), row.decision.criterion !== undefined && html('span', { class: 'quiet' }, ' by ', named(row.decision.criterion))] },
       { title: 'Status', cell: (row) => [html('strong', {}, row.expiring ? 'expiring' : row.status), row.status !== 'in force' && html('span', { class: 'quiet' }, ` ${row.why}`)] },
       { title: 'Agreed at', number: true, cell: (row) => data(row.decision.value, fixed(row.decision.value, 2)) },
       { title: 'By', cell: (row) => [named(row.decision.role), html('span', { class: 'steady' }, ` ${row.decision.date}`)] },
