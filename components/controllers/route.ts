@@ -27,7 +27,7 @@ export interface Route {
 const filterFields = { q: 'search', zone: 'zone', verdict: 'verdict', check: 'check', supplier: 'supplier' } as const;
 const reserved = new Set(['open', 'light', ...Object.keys(filterFields)]);
 /** Choices with names and values of reasonable length are kept; an address is no place for data. */
-const longestChoice = 200;
+const longestChoice = 1000;
 
 /** Reads `#/cabin?light=A&zone=doors` and its like; whatever it does not know is left out, an unknown view is the start. */
 export function parseRoute(hash: string): Route {

@@ -26,6 +26,10 @@ export const registeredViews: readonly RegisteredView[] = [
     view: 'surfaces', title: 'Surfaces', about: 'Measure a height map or photograph of a surface', group: 'data', tag: 'adjoin-surface-view',
     load: () => import('./surface/adjoin-surface-view.ts'),
   },
+  {
+    view: 'sources', title: 'Sources', about: 'Choose one source for each part by harmony and cost', group: 'plan', tag: 'adjoin-sources-view',
+    load: () => import('./sources/adjoin-sources-view.ts'),
+  },
 ];
 
 export const registeredView = (view: View): RegisteredView | undefined => registeredViews.find((one) => one.view === view);

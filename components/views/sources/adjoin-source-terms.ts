@@ -1,0 +1,85 @@
+import { css, html, LitElement, nothing } from 'lit';
+import type { TemplateResult } from 'lit';
+import type { Cabin } from '../../../src/cabin/cabin.ts';
+import { partNames } from '../../../src/harmony/names.ts';
+import { counted } from '../../../src/report/number-text.ts';
+import { locksOf, toggledLock, toggledSupplier, withoutOf } from '../../model/source-terms.ts';
+import type { Options } from '../../model/source-terms.ts';
+import { base, controls } from '../../styles/shared.ts';
+import { fields } from '../../styles/fields.ts';
+import { planStyles } from '../plan/plan.styles.ts';
+
+/**
+ * What a choice of sources must keep to.
+ * @fires adjoin-terms - the options as they are wanted
+ */
+export class AdjoinSourceTerms extends LitElement {
+  static override styles = [base, controls, fields, planStyles, css`
+    :host { display: grid; grid-template-columns: minmax(0, 1fr); gap: 20px; background: none; min-height: 0; align-content: start; }
+    .numbers { display: grid; grid-template-columns: 1fr 1fr; gap: 10px 12px; }
+    .locks li { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 8px; align-items: center; font-size: var(--small); padding: 2px 0; }
+    @media (min-width: 761px) and (max-width: 1080px) { :host { grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 20px 40px; } }
+  `];
+  static override properties = { cabin: { attribute: false }, options: { attribute: false }, currency: {} };
+
+  declare cabin: Cabin;
+  declare options: Options;
+  declare currency: string;
+
+  private change(options: Options): void {
+    this.dispatchEvent(new CustomEvent('adjoin-terms', { detail: options, bubbles: true, composed: true }));
+  }
+
+  private number(name: string, label: string, unit: string, least: number, none: string): TemplateResult {
+    return html`<label class="field"><span class="label">${label}${unit === '' ? nothing : html` <span class="unit">${unit}</span>`}</span>
+      <input type="number" name=${name} min=${least} step="any" placeholder=${none} .value=${this.options[name] ?? ''}
+        @change=${(event: Event) => this.change({ ...this.options, [name]: (event.target as HTMLInputElement).value })} /></label>`;
+  }
+
+  private flag(name: string, value: string, label: string): TemplateResult {
+    return html`<label class="check"><input type="checkbox" name=${name} .checked=${this.options[name] === value}
+      @change=${(event: Event) => this.change({ ...this.options, [name]: (event.target as HTMLInputElement).checked ? value : '' })} /><span>${label}</span></label>`;
+  }
+
+  override render(): TemplateResult {
+    const { cabin, options } = this;
+    const served = new Map<string, Set<string>>();
+    for (const part of cabin.parts) for (const { supplier } of part.sources) served.set(supplier, (served.get(supplier) ?? new Set()).add(part.id));
+    const out = withoutOf(options);
+    const names = partNames(cabin.parts);
+    const supplierName = (id: string): string => cabin.suppliers.find((one) => one.id === id)?.name ?? id;
+    const locks = Object.entries(locksOf(options));
+    return html`
+      <fieldset><legend>Keep to</legend>
+        <div class="numbers">
+          ${this.number('budget', 'Budget', this.currency || 'a year', 0, 'no limit')}
+          ${this.number('lead', 'Lead time', 'weeks', 0, 'no limit')}
+          ${this.number('most', 'Suppliers', 'at most', 1, 'no limit')}
+          ${this.number('volume', 'Volume', 'a year', 0, cabin.volume === undefined ? 'one' : String(cabin.volume))}
+        </div>
+      </fieldset>
+      <fieldset><legend>What if a supplier drops out</legend>
+        ${[...served].sort(([a], [b]) => supplierName(a).localeCompare(supplierName(b), 'en')).map(([id, parts]) => html`<label class="check">
+          <input type="checkbox" name="without" value=${id} .checked=${out.includes(id)} @change=${() => this.change(toggledSupplier(options, id))} />
+          <span>${supplierName(id)} <span class="count">${counted(parts.size, 'part')}</span></span></label>`)}
+      </fieldset>
+      <fieldset><legend>Parts kept on a source</legend>
+        ${locks.length === 0 ? html`<p class="small quiet">None. Keep one in the table of the parts.</p>` : html`<ul class="locks">${locks.map(([part, source]) => html`<li>
+          <span>${names.get(part) ?? part}: ${supplierName(cabin.parts.find((one) => one.id === part)?.sources.find((one) => one.id === source)?.supplier ?? source)}</span>
+          <button type="button" aria-label=${`Let ${names.get(part) ?? part} go`} @click=${() => this.change(toggledLock(options, part, source))}>Let go</button></li>`)}</ul>`}
+      </fieldset>
+      <fieldset><legend>Reckoning</legend>
+        ${this.flag('paid', 'yes', 'Tools and set-ups of series sources are paid')}
+        ${this.flag('frozen', 'free', 'Carry-over parts may change as well')}
+      </fieldset>
+    `;
+  }
+}
+
+customElements.define('adjoin-source-terms', AdjoinSourceTerms);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'adjoin-source-terms': AdjoinSourceTerms;
+  }
+}

@@ -1,0 +1,265 @@
+import { css, html, LitElement, nothing } from 'lit';
+import type { PropertyValues, TemplateResult } from 'lit';
+import type { Part, Source } from '../../../src/cabin/cabin.ts';
+import { sourceOf } from '../../../src/cabin/source-of.ts';
+import { partNames } from '../../../src/harmony/names.ts';
+import { withPicks } from '../../../src/plan/model/with-picks.ts';
+import type { ChoicePlan, ChosenSet, Picks } from '../../../src/plan/index.ts';
+import { counted, fixed, signed } from '../../../src/report/number-text.ts';
+import { announce } from '../../controllers/announcer.ts';
+import type { Desk } from '../../controllers/desk.ts';
+import type { OpenCabin } from '../../controllers/open-cabin.ts';
+import { PlanRun } from '../../controllers/plan-run.ts';
+import type { Route } from '../../controllers/route.ts';
+import { findLight } from '../../model/light-groups.ts';
+import { moneyText } from '../../model/money-text.ts';
+import type { Gamut, PartColour } from '../../model/part-colours.ts';
+import { sourceColour } from '../../model/source-colour.ts';
+import { locksOf, sourceTerms, toggledLock } from '../../model/source-terms.ts';
+import type { Options } from '../../model/source-terms.ts';
+import { base, controls } from '../../styles/shared.ts';
+import { narrow, planStyles } from '../plan/plan.styles.ts';
+import { planState } from '../plan/plan-state.ts';
+import { viewProperties } from '../view-element.ts';
+import './adjoin-free-mix.ts';
+import './adjoin-front.ts';
+import './adjoin-source-choice.ts';
+import './adjoin-source-terms.ts';
+
+/** One source for each part: the front of cost and harmony to pick from, what every swap does, and one step that takes the set over. */
+export class AdjoinSourcesView extends LitElement {
+  static override styles = [base, controls, planStyles, css`
+    .picture { display: grid; grid-template-columns: minmax(0, 5fr) minmax(300px, 3fr); gap: 16px 40px; align-items: start; }
+    .picture table td, .picture table th { padding-right: 0; padding-left: 12px; } .picture > * { min-width: 0; } .picture tbody th, .picture thead th:first-child { padding-left: 0; }
+    .would { margin-top: 12px; }
+    .sets button { min-height: 26px; }
+    @media (max-width: 1300px) { .picture { grid-template-columns: minmax(0, 1fr); } }
+  `];
+  static override properties = viewProperties;
+
+  declare open: OpenCabin;
+  declare desk: Desk;
+  declare route: Route;
+  declare light: string;
+  declare gamut: Gamut;
+  declare colours: ReadonlyMap<string, PartColour>;
+  declare linkTo: (change: Partial<Route>) => string;
+  declare go: (change: Partial<Route>, refine?: boolean) => void;
+  private readonly choice = new PlanRun<'choose'>(this, (plan) => this.planned(plan));
+  private readonly swaps = new PlanRun<'swaps'>(this);
+  private readonly mix = new PlanRun<'mix'>(this);
+  /** What the last plan was asked for: the cabin's id and the terms. */
+  private asked = '';
+  private swapsFor: Picks | undefined;
+
+  private get options(): Options {
+    return this.route.options ?? {};
+  }
+
+  private terms() {
+    return sourceTerms(this.options, this.open.cabin);
+  }
+
+  private plan(): void {
+    const terms = this.terms();
+    this.asked = JSON.stringify([this.open.cabin.id, terms]);
+    this.swapsFor = undefined;
+    void this.choice.start(this.open.cabin, { kind: 'choose', options: terms });
+  }
+
+  private planned(plan: ChoicePlan): void {
+    const [best] = plan.sets;
+    announce(this, best === undefined ? 'No set of sources keeps to these terms.' : `Planned: ${counted(best.clashing.length, 'joint')} clash, ${moneyText(best.cost, plan.currency)}.`);
+  }
+
+  protected override updated(changed: PropertyValues<this>): void {
+    super.updated(changed);
+    if (this.open.judging || this.open.cabin.parts.length === 0) return;
+    if (JSON.stringify([this.open.cabin.id, this.terms()]) !== this.asked) {
+      if (this.choice.made !== undefined && this.choice.made.cabin.id !== this.open.cabin.id) {
+        this.choice.forget();
+        this.mix.forget();
+      }
+      this.plan();
+      return;
+    }
+    const { made } = this.choice;
+    const picks = made === undefined ? undefined : this.pickedSet(made.plan)?.picks;
+    if (made !== undefined && picks !== undefined && this.choice.running === undefined && this.swapsFor !== picks) {
+      this.swapsFor = picks;
+      void this.swaps.start(made.cabin, { kind: 'swaps', picks, options: made.task.options });
+    }
+    if (this.options['mix'] === 'yes' && this.mix.made === undefined && this.mix.running === undefined && this.mix.ended === undefined && this.choice.running === undefined) this.reckonMix();
+  }
+
+  private reckonMix(): void {
+    void this.mix.start(this.open.cabin, { kind: 'mix', options: {} });
+  }
+
+  private choose(change: Options): void {
+    this.go({ options: change }, true);
+  }
+
+  /** The set that the address picks: a point of the front, one of the next best, else the best. */
+  private pickedSet(plan: ChoicePlan): ChosenSet | undefined {
+    const next = plan.sets[Number(this.options['next'])];
+    return next ?? plan.front?.sets[this.point(plan)] ?? plan.sets[0];
+  }
+
+  private point(plan: ChoicePlan): number {
+    const wanted = Number(this.options['point']);
+    return Number.isInteger(wanted) && wanted >= 1 && wanted <= (plan.front?.sets.length ?? 0) ? wanted - 1 : 0;
+  }
+
+  private apply(set: ChosenSet): void {
+    const present = this.desk.present ?? this.open.cabin;
+    const after = withPicks(present, set.picks);
+    const changes = present.parts.filter((part, index) => after.parts[index] !== part).length;
+    const result = this.desk.commit(after, `Take the sources chosen for ${counted(changes, 'part')}`);
+    announce(this, result.done ? `${counted(changes, 'part')} ${changes === 1 ? 'stands' : 'stand'} by another source now. Undo takes it back.` : `Not done: ${result.issues[0]?.hint ?? 'the cabin cannot be changed here'}`);
+  }
+
+  /** The cabin differs from what was planned with in more than the sources its parts stand by. */
+  private get stale(): boolean {
+    const { made } = this.choice;
+    if (made === undefined || made.cabin === this.open.cabin) return false;
+    const { cabin } = this.open;
+    return made.cabin.joints !== cabin.joints || made.cabin.ruleBook !== cabin.ruleBook || made.cabin.suppliers !== cabin.suppliers || made.cabin.parts.length !== cabin.parts.length
+      || made.cabin.parts.some((part, index) => part.id !== cabin.parts[index]?.id || part.sources !== cabin.parts[index]?.sources || part.module !== cabin.parts[index]?.module || part.frozen !== cabin.parts[index]?.frozen);
+  }
+
+  override render(): TemplateResult {
+    const { cabin } = this.open;
+    if (cabin.parts.length === 0) {
+      return html`<div class="body"><h1>Sources</h1><div class="teach"><p>Where a part has several sources, the set that keeps the cabin in harmony at least cost is found here, with the proof that none is better.</p>
+        <p>This cabin has no parts yet. Add parts and their sources, with prices and lead times, then come back.</p></div></div>`;
+    }
+    const plan = this.choice.made?.cabin.id === cabin.id ? this.choice.made.plan : undefined;
+    return html`
+      <aside aria-label="Terms of the choice">
+        <details class="terms" ?open=${!matchMedia(narrow).matches}><summary>Terms of the choice</summary><adjoin-source-terms .cabin=${cabin} .options=${this.options} .currency=${plan?.currency ?? cabin.parts.flatMap(({ sources }) => sources.map(({ currency }) => currency ?? '')).find(Boolean) ?? ''}
+          @adjoin-terms=${(event: CustomEvent<Options>) => this.choose({ ...event.detail, point: '', next: '' })}></adjoin-source-terms></details>
+      </aside>
+      <div class="body">
+        ${plan === undefined ? this.waiting() : this.planText(plan)}
+      </div>
+    `;
+  }
+
+  private waiting(): TemplateResult {
+    return html`<div><h1>Sources</h1><div class="teach"><p>One source is chosen for each part: fewest joints that clash, then least over-use of limits, then least cost. Every joint is judged under every pair of sources that may meet in it, and that no set is better is proved.</p></div></div>
+      ${planState(this.choice, () => this.plan())}`;
+  }
+
+  private planText(plan: ChoicePlan): TemplateResult {
+    const set = this.pickedSet(plan);
+    const state = planState(this.choice, () => this.plan());
+    if (set === undefined) {
+      return html`<div class="lead"><div><h1>No set of sources keeps to these terms</h1><div class="said">${plan.words.map((word) => html`<p>${word}</p>`)}</div></div></div>
+        ${state}${plan.notPicked.length === 0 ? nothing : html`<details><summary>What the terms rule out: ${counted(plan.notPicked.length, 'source')}</summary><ul>${plan.notPicked.map(({ sentence }) => html`<li class="small">${sentence}</li>`)}</ul></details>`}`;
+    }
+    return html`
+      <div class="lead">
+        <div><h1>Sources</h1><div class="said">${plan.words.map((word) => html`<p>${word}</p>`)}</div></div>
+        ${this.applying(set)}
+      </div>
+      ${state}
+      ${this.stale && this.choice.running === undefined ? html`<div class="notice" role="status"><div><b>The cabin has changed since this was planned.</b></div><button type="button" @click=${() => this.plan()}>Plan again</button></div>` : nothing}
+      <section class="picture ${this.choice.running === undefined ? '' : 'old'}" aria-label="Cost and harmony">
+        ${plan.front === undefined || plan.front.sets.length === 0 ? nothing : html`<adjoin-front
+          .front=${plan.front} .present=${plan.present} .picked=${this.options['next'] ? undefined : this.point(plan)} .currency=${plan.currency} .budget=${this.terms().budget}
+          @adjoin-pick-set=${(event: CustomEvent<number>) => this.choose({ ...this.options, point: String(event.detail + 1), next: '' })}></adjoin-front>`}
+        ${this.facts(plan, set)}
+      </section>
+      <section class=${this.choice.running === undefined ? '' : 'old'}><h2>Parts</h2>
+        <adjoin-source-choice
+          .cabin=${this.open.cabin} .plan=${plan} .picks=${set.picks} .swaps=${this.swaps.running === undefined && this.swapsFor === set.picks ? this.swaps.made?.plan : undefined} .locks=${locksOf(this.options)}
+          .colourOf=${(part: Part, source: Source) => this.colourOf(part, source)}
+          @adjoin-lock=${(event: CustomEvent<{ part: string; source: string }>) => this.choose({ ...toggledLock(this.options, event.detail.part, event.detail.source), point: '', next: '' })}></adjoin-source-choice>
+      </section>
+      ${this.sets(plan, set)}
+      <section><h2>Running all approved sources at once</h2>
+        ${this.mix.made === undefined || this.mix.made.cabin.id !== this.open.cabin.id
+          ? html`${planState(this.mix, () => this.reckonMix())}${this.mix.running !== undefined ? nothing : html`<p class="teach small">Where several approved sources run on the line, every combination of them is built sooner or later: how many of the cabins would have a clash?</p>
+            <button type="button" @click=${() => { this.choose({ ...this.options, mix: 'yes' }); this.reckonMix(); }}>Reckon the free mix</button>`}`
+          : html`<adjoin-free-mix .cabin=${this.mix.made.cabin} .mix=${this.mix.made.plan} .linkTo=${(joint: string) => this.linkTo({ view: 'joint', joint, item: undefined, options: {} })}></adjoin-free-mix>`}
+      </section>
+      <p class="small quiet">A swap of a source touches flammability, emissions, airbag cover and glare requirements that are not judged here: local codes and the responsible licensed engineer decide.</p>
+    `;
+  }
+
+  private colourOf(part: Part, source: Source): PartColour {
+    const { cabin, judgement } = this.open;
+    const light = findLight(this.light, cabin.lights);
+    const known = sourceOf(part).id === source.id ? this.colours.get(part.id) : undefined;
+    return known ?? (light === undefined ? { css: undefined, why: 'unknown light' } : sourceColour(source, judgement.stage, light, judgement.observer, this.gamut));
+  }
+
+  private applying(set: ChosenSet): TemplateResult {
+    const changes = this.open.cabin.parts.filter((part) => sourceOf(part).id !== set.picks[part.id]).length;
+    const off = this.open.locked || changes === 0 || this.choice.running !== undefined || this.stale;
+    return html`<div class="apply">
+      <button class=${off ? '' : 'strong'} type="button" aria-disabled=${off} @click=${() => { if (!off) this.apply(set); }}>${changes === 0 ? 'The cabin stands by this set' : `Apply: ${counted(changes, 'part')} to another source`}</button>
+      <span class="note">${this.open.locked ? 'Another tab owns this cabin.' : changes === 0 ? nothing : 'One step, which Undo takes back.'}</span>
+    </div>`;
+  }
+
+  private facts(plan: ChoicePlan, set: ChosenSet): TemplateResult {
+    const { present } = plan;
+    const money = (value: number): string => moneyText(value, '');
+    const row = (name: string, before: number, after: number, text: (value: number) => string, change: (value: number) => string): TemplateResult =>
+      html`<tr><th scope="row">${name}</th><td class="n">${text(before)}</td><td class="n"><b>${text(after)}</b></td><td class="n">${Math.abs(after - before) < 0.005 ? '–' : change(after - before)}</td></tr>`;
+    const whole = (value: number): string => fixed(value, 0);
+    const names = partNames(this.open.cabin.parts);
+    return html`<div class="scroll">
+      <table>
+        <thead><tr><th scope="col">${this.setName(plan, set)}</th><th scope="col" class="n">as it is</th><th scope="col" class="n">picked</th><th scope="col" class="n">change</th></tr></thead>
+        <tbody>
+          ${row('joints that clash, open ones by chance', present.clashes, set.clashes, (value) => fixed(value, 2), (value) => signed(value, 2))}
+          ${row('clashing for certain', present.clashing.length, set.clashing.length, whole, (value) => signed(value, 0))}
+          ${row('open', present.open.length, set.open.length, whole, (value) => signed(value, 0))}
+          ${row('over-use of limits', present.overUse, set.overUse, (value) => fixed(value, 2), (value) => signed(value, 2))}
+          ${row(`cost of a year${plan.currency === '' ? '' : `, ${plan.currency}`}`, present.cost, set.cost, money, (value) => `${value > 0 ? '+' : ''}${money(value)}`)}
+          ${row('longest lead time, weeks', present.leadWeeks, set.leadWeeks, whole, (value) => signed(value, 0))}
+          ${row('suppliers', present.suppliers.length, set.suppliers.length, whole, (value) => signed(value, 0))}
+        </tbody>
+      </table>
+      ${set.clashing.length === 0 ? nothing : html`<p class="small would"><b>Joints that would clash</b></p><p class="joints small">${set.clashing.map((id) => html`<a href=${this.linkTo({ view: 'joint', joint: id, item: undefined, options: {} })}>${this.open.cabin.joints.find((one) => one.id === id)?.parts.map((part) => names.get(part) ?? part).join(' / ') ?? id}</a>`)}</p>`}
+    </div>`;
+  }
+
+  private setName(plan: ChoicePlan, set: ChosenSet): string {
+    const next = plan.sets.indexOf(set);
+    if (this.options['next'] && next > 0) return `Next best ${next}`;
+    const point = plan.front?.sets.findIndex((one) => one === set) ?? -1;
+    return point < 0 ? 'Best set' : `Point ${point + 1} of ${plan.front?.sets.length}`;
+  }
+
+  private sets(plan: ChoicePlan, picked: ChosenSet): TemplateResult {
+    const row = (name: string, set: ChosenSet, proof: string, pick: Options | undefined): TemplateResult => html`<tr class=${set === picked ? 'on' : ''}>
+      <th scope="row">${name}</th><td class="n">${fixed(set.clashes, 2)}</td><td class="n">${set.clashing.length}</td><td class="n">${set.open.length}</td><td class="n">${fixed(set.overUse, 2)}</td>
+      <td class="n">${moneyText(set.cost, '')}</td><td class="n">${set.leadWeeks}</td><td class="n">${set.suppliers.length}</td><td class="n">${set.changed.length}</td><td>${proof}</td>
+      <td>${pick === undefined ? nothing : html`<button type="button" aria-pressed=${set === picked} aria-label=${`Pick ${name}`} @click=${() => this.choose({ ...this.options, ...pick })}>Pick</button>`}</td></tr>`;
+    const front = plan.front?.sets ?? [];
+    const of = plan.front?.of;
+    return html`<section class="sets"><h2>Sets</h2><div class="scroll"><table>
+      <caption class="unseen">The cabin as it is, the front of cost and harmony, and the next best sets</caption>
+      <thead><tr><th scope="col">set</th><th scope="col" class="n">clashes</th><th scope="col" class="n">certain</th><th scope="col" class="n">open</th><th scope="col" class="n">over-use</th>
+        <th scope="col" class="n">cost${plan.currency === '' ? '' : ` ${plan.currency}`}</th><th scope="col" class="n">weeks</th><th scope="col" class="n">suppliers</th><th scope="col" class="n">changed</th><th scope="col">proof</th><th scope="col"><span class="unseen">pick</span></th></tr></thead>
+      <tbody>
+        ${row('as it is', plan.present, '', undefined)}
+        ${front.map((set, index) => row(`point ${index + 1}`, set, set.proved ? 'proved' : 'not proved', { point: String(index + 1), next: '' }))}
+        ${plan.sets.slice(1).map((set, index) => row(`next best ${index + 1}`, set, '', { next: String(index + 1), point: '' }))}
+      </tbody></table></div>
+      <p class="small quiet">${of === undefined || of <= front.length ? 'The points are the whole front: no set is both cheaper and more harmonious than one of them.' : `${front.length} of the ${of} points of the front, spread evenly over the money.`}
+        Next best sets are the most harmonious ones after the best. ${plan.proved ? '' : `Bound: no set has fewer than ${fixed(plan.bound.clashes, 2)} clashes; the gap is ${fixed(plan.gap, 2)}.`}</p></section>`;
+  }
+}
+
+customElements.define('adjoin-sources-view', AdjoinSourcesView);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'adjoin-sources-view': AdjoinSourcesView;
+  }
+}

@@ -1,0 +1,113 @@
+import { userEvent } from 'vitest/browser';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import '../../components/app/adjoin-workbench.ts';
+import type { AdjoinWorkbench } from '../../components/app/adjoin-workbench.ts';
+import type { Desk } from '../../components/controllers/desk.ts';
+import { serialiseCabin } from '../../src/cabin/index.ts';
+import { sourceOf } from '../../src/cabin/source-of.ts';
+import { plannedCabin } from '../plan/support/planned-cabin.ts';
+import { deep, faultsOfAccess, mount, setScheme, settled, until } from '../support/screen.ts';
+
+/** The place where sources are chosen, in the whole workbench with its workers. */
+let workbench: AdjoinWorkbench;
+const all = <E extends Element = HTMLElement>(selector: string): E[] => deep<E>(workbench.shadowRoot as ShadowRoot, selector);
+const one = <E extends Element = HTMLElement>(selector: string): E | undefined => all<E>(selector)[0];
+const desk = (): Desk => (workbench as unknown as { readonly desk: Desk }).desk;
+const words = (selector: string): string => one(selector)?.textContent?.replace(/\s+/g, ' ').trim() ?? '';
+const planned = (): Promise<unknown> => until('the plan', () => one('adjoin-source-choice') !== undefined && one('.running') === undefined, 60_000);
+const button = (text: RegExp): HTMLButtonElement => all<HTMLButtonElement>('button').find((each) => text.test(`${each.textContent ?? ''}`.trim())) as HTMLButtonElement;
+
+const small = plannedCabin(7, { parts: 6, sources: 3, scatter: 0.25 });
+
+async function visit(address: string, options = ''): Promise<void> {
+  location.hash = `#/sources?${options}open=${encodeURIComponent(address)}`;
+  await planned();
+  await settled(workbench);
+}
+
+async function visitSmall(options = ''): Promise<void> {
+  const address = URL.createObjectURL(new File([serialiseCabin({ ...small, ruleBook: 'ciede2000' })], 'small.cabin.json'));
+  await visit(address, options);
+}
+
+beforeEach(async () => {
+  sessionStorage.clear();
+  history.replaceState(null, '', '#/');
+  workbench = await mount<AdjoinWorkbench>('adjoin-workbench', {});
+});
+
+afterEach(() => {
+  setScheme('light');
+  document.body.replaceChildren();
+  history.replaceState(null, '', '#/');
+});
+
+test('the job of the material planner: a supplier drops out, a point of the front is picked, taken over in one step and taken back', async () => {
+  await visit('/demo-data/shuttle-slate.cabin.json');
+  const before = desk().present!;
+  const dropped = all<HTMLInputElement>('input[name=without]').find((box) => box.value === 'pallendine')!;
+  dropped.click();
+  await until('the plan without it', () => location.hash.includes('without=pallendine') && one('.running') !== undefined);
+  await planned();
+  const plot = one('[role=slider]')!;
+  expect(Number(plot.getAttribute('aria-valuemax'))).toBeGreaterThan(2);
+  plot.focus();
+  await userEvent.keyboard('{ArrowLeft}{ArrowLeft}');
+  await until('the third point', () => location.hash.includes('point=3') && one('[role=slider]')?.getAttribute('aria-valuenow') === '3');
+  await until('the swaps from it', () => one('.running') === undefined && words('.does').includes('Instead'));
+  const apply = button(/^Apply: \d+ parts? to another source$/);
+  const asked = Number(/\d+/.exec(apply.textContent ?? '')?.[0]);
+  apply.click();
+  const after = desk().present!;
+  expect(after.parts.filter((part, index) => sourceOf(part).id !== sourceOf(before.parts[index]!).id)).toHaveLength(asked);
+  // What is left of the supplier is what no other serves: the terms would else have no set.
+  expect(after.parts.filter((part) => part.sources.some(({ supplier }) => supplier !== 'pallendine') && sourceOf(part).supplier === 'pallendine' && part.frozen !== true)).toEqual([]);
+  await until('the judgement of the new set', () => desk().open?.cabin === after);
+  const clashing = all('.picture tbody tr').find((row) => row.textContent?.includes('clashing for certain'))!.querySelectorAll('td')[1]!.textContent;
+  expect(desk().open!.judgement.summary.clashes).toBe(Number(clashing));
+  await until('the word that it stands by it', () => button(/^The cabin stands by this set$/));
+  desk().undo();
+  expect(desk().present).toBe(before);
+}, 120_000);
+
+test('what terms make impossible is said in words, and the form still stands', async () => {
+  await visitSmall();
+  const budget = one<HTMLInputElement>('input[name=budget]')!;
+  budget.value = '10';
+  budget.dispatchEvent(new Event('change', { bubbles: true }));
+  await until('the refusal', () => words('h1') === 'No set of sources keeps to these terms', 30_000);
+  expect(words('.said')).toMatch(/The cheapest set that is otherwise allowed costs .*10 EUR are allowed/);
+  expect(one<HTMLInputElement>('input[name=budget]')?.value).toBe('10');
+});
+
+test('a part is kept on a source, the address says so, and the plan keeps to it', async () => {
+  await visitSmall();
+  const other = all<HTMLButtonElement>('.source:not(.picked) button')[0]!;
+  const label = other.getAttribute('aria-label')!;
+  other.click();
+  await until('the plan with it', () => location.hash.includes('lock=') && all<HTMLButtonElement>('.source.picked button').some((each) => each.getAttribute('aria-label') === label), 30_000);
+  const [part = '', source = ''] = new URLSearchParams(location.hash.split('?')[1]).get('lock')!.split('=');
+  expect(small.parts.find(({ id }) => id === part)?.sources.some(({ id }) => id === source)).toBe(true);
+  expect(words('.locks')).toContain('Let go');
+});
+
+test('the free mix is reckoned from an address that asks for it, and has its table', async () => {
+  await visitSmall('mix=yes&');
+  await until('the mix', () => one('adjoin-free-mix'), 30_000);
+  expect(words('.big')).toMatch(/cabins with at least one clash ?(>.)?[\d.]+.%/);
+});
+
+test('a plan can be stopped, and made again', async () => {
+  location.hash = '#/sources?open=/demo-data/shuttle-slate.cabin.json';
+  (await until('the plan to run', () => all<HTMLButtonElement>('.running button')[0], 60_000)).click();
+  await until('that it stopped', () => words('.notice').startsWith('Stopped.'));
+  button(/^Plan again$/).click();
+  await planned();
+}, 90_000);
+
+test.each(['light', 'dark'] as const)('it has no fault of access, %s', async (scheme) => {
+  setScheme(scheme);
+  await visitSmall('mix=yes&');
+  await until('the mix', () => one('adjoin-free-mix'), 30_000);
+  expect(await faultsOfAccess(workbench)).toEqual([]);
+});
