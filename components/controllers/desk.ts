@@ -9,6 +9,7 @@ import type { Issue, Outcome } from '../../src/issue.ts';
 import { patchJudgement } from '../../src/workers/judgement-patch.ts';
 import { SessionBridge } from '../../src/workers/session-bridge.ts';
 import type { ChangedReply, JudgedReply, ReadReply, RefusedReply } from '../../src/workers/session-protocol.ts';
+import type { Look, Looks } from '../../src/workers/session-look.ts';
 import { changedVerdicts } from '../model/changed-verdicts.ts';
 import type { DocumentCard, Recoverable } from '../platform/document-store.ts';
 import type { OpenedFile } from '../platform/open-save.ts';
@@ -373,6 +374,11 @@ export class Desk implements ReactiveController {
   async judgeBy(ruleBook: string | object): Promise<Outcome<Judgement>> {
     const reply = await this.session.judgeBy(ruleBook);
     return reply.kind === 'judged' ? { value: reply.judgement, issues: reply.issues } : { value: undefined, issues: reply.issues };
+  }
+
+  /** What else there is to see of the open cabin as it was judged last: measurement quality, masters, request sheets, files for suppliers. */
+  look<L extends Look>(look: L): Promise<Looks[L['what']]> {
+    return this.session.look(look);
   }
 
   // Keeping

@@ -1,6 +1,7 @@
 import type { CabinPatch } from '../actions/cabin-patch.ts';
 import type { Cabin } from '../cabin/cabin.ts';
-import type { ChangedReply, JudgedReply, Numbered, ReadReply, RefusedReply, SessionReply, SessionRequest } from './session-protocol.ts';
+import type { Look, Looks } from './session-look.ts';
+import type { ChangedReply, JudgedReply, LookedReply, Numbered, ReadReply, RefusedReply, SessionReply, SessionRequest } from './session-protocol.ts';
 
 interface Waiting {
   readonly read: (reply: ReadReply) => void;
@@ -40,6 +41,11 @@ export class SessionBridge {
   /** The same document judged by another rule book. */
   judgeBy(ruleBook: string | object): Promise<JudgedReply | RefusedReply> {
     return this.ask({ kind: 'judge by', ruleBook }) as Promise<JudgedReply | RefusedReply>;
+  }
+
+  /** What else there is to see of the document as it was judged last. */
+  async look<L extends Look>(look: L): Promise<Looks[L['what']]> {
+    return (await this.ask({ kind: 'look', look }) as LookedReply).found as Looks[L['what']];
   }
 
   /** Ends the worker; everything that was asked is rejected with the reason. */

@@ -4,6 +4,7 @@ import type { JointPath } from '../cabin/index.ts';
 import type { Judgement } from '../harmony/judgement.ts';
 import type { Issue } from '../issue.ts';
 import type { JudgementPatch } from './judgement-patch.ts';
+import type { Look, LookName, Looks } from './session-look.ts';
 
 /** Where every joint that can be drawn runs on the map, by its id. */
 export type JointPaths = ReadonlyMap<string, JointPath>;
@@ -14,7 +15,8 @@ export type SessionRequest =
   | { readonly kind: 'take'; readonly cabin: Cabin }
   | { readonly kind: 'edit'; readonly patch: CabinPatch }
   | { readonly kind: 'try'; readonly patch: CabinPatch }
-  | { readonly kind: 'judge by'; readonly ruleBook: string | object };
+  | { readonly kind: 'judge by'; readonly ruleBook: string | object }
+  | { readonly kind: 'look'; readonly look: Look };
 
 /** A cabin that could be read and will be judged: what its parts look like is known, no joint is judged yet. */
 export interface ReadReply {
@@ -44,8 +46,14 @@ export interface ChangedReply {
   readonly paths: readonly (readonly [joint: string, path: JointPath | undefined])[];
 }
 
-/** `open` and `take` are answered with `read` and then `judged`, or with `refused` alone; `edit` and `try` with `changed`; `judge by` with `judged` or `refused`. */
-export type SessionReply = ReadReply | JudgedReply | RefusedReply | ChangedReply;
+/** What was looked at of the document as it was judged last. */
+export interface LookedReply {
+  readonly kind: 'looked';
+  readonly found: Looks[LookName];
+}
+
+/** `open` and `take` are answered with `read` and then `judged`, or with `refused` alone; `edit` and `try` with `changed`; `judge by` with `judged` or `refused`; `look` with `looked`. */
+export type SessionReply = ReadReply | JudgedReply | RefusedReply | ChangedReply | LookedReply;
 
 /** Requests carry a number that their replies repeat. */
 export interface Numbered<T> {

@@ -8,6 +8,8 @@ import { hasErrors } from '../issue.ts';
 import type { Issue } from '../issue.ts';
 import { judgementPatch } from './judgement-patch.ts';
 import { ruleBookOf } from './rule-book-of.ts';
+import { lookAt } from './session-look.ts';
+import type { Look } from './session-look.ts';
 import type { ChangedReply, JointPaths, ReadReply, SessionReply, SessionRequest } from './session-protocol.ts';
 import { unjudged } from './unjudged.ts';
 
@@ -21,7 +23,7 @@ export class Session {
   private held: Held | undefined;
 
   /** Answers a request; `read` is told of a cabin before its joints are judged, so that it can be shown meanwhile. */
-  answer(request: SessionRequest, read: (reply: ReadReply) => void): SessionReply {
+  answer(request: Exclude<SessionRequest, { readonly kind: 'look' }>, read: (reply: ReadReply) => void): SessionReply {
     switch (request.kind) {
       case 'open': {
         const { value, issues } = parseCabin(request.text, request.file);
@@ -47,6 +49,11 @@ export class Session {
         return { kind: 'judged', judgement: judgeCabin(cabin, book.value).judgement, paths: new Map(), issues: book.issues };
       }
     }
+  }
+
+  /** Looks at the document as it is judged now. */
+  async look(look: Look): Promise<SessionReply> {
+    return { kind: 'looked', found: await lookAt(this.present.judged, look) };
   }
 
   private get present(): Held {

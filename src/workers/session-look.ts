@@ -1,0 +1,58 @@
+import { tileSetDate, tileSetStudy } from '../cabin/tile-set-agreement.ts';
+import type { JudgedCabin } from '../harmony/index.ts';
+import type { MasterOverview } from '../harmony/master-overview.ts';
+import type { CabinQuality } from '../harmony/quality/index.ts';
+import type { AgreementStudy } from '../readings/agreement/index.ts';
+import type { RequestSheet } from '../report/requests/index.ts';
+
+/** How good the readings of a cabin are. */
+export interface QualityLook {
+  readonly quality: CabinQuality;
+  /** What each set of shared tiles says of the instruments. */
+  readonly studies: readonly { readonly id: string; readonly name: string; readonly date: string; readonly study: AgreementStudy }[];
+}
+
+/** What can be looked at of the judged cabin beyond its judgement, by what it gives. */
+export interface Looks {
+  readonly quality: QualityLook;
+  readonly masters: MasterOverview;
+  readonly requests: readonly RequestSheet[];
+  /** A file for suppliers as text; undefined where there is nothing to write. */
+  readonly 'requests file': string | undefined;
+  readonly 'master file': string | undefined;
+}
+
+export type LookName = keyof Looks;
+
+/** `supplier`: only what concerns one; all where absent. */
+export type Look =
+  | { readonly what: 'quality' | 'masters' | 'requests' }
+  | { readonly what: 'requests file'; readonly ending: 'html' | 'csv'; readonly supplier?: string }
+  | { readonly what: 'master file'; readonly ending: 'html' | 'cxf' | 'csv'; readonly master: string; readonly supplier?: string };
+
+/** Looks at a judged cabin. What only some of the looks need is loaded with the first of them. */
+export async function lookAt(judged: JudgedCabin, look: Look): Promise<Looks[LookName]> {
+  const { cabin, book } = judged.context;
+  switch (look.what) {
+    case 'quality': {
+      const { cabinQuality } = await import('../harmony/quality/index.ts');
+      return {
+        quality: cabinQuality(judged),
+        studies: (cabin.tileSets ?? []).map((set) => ({ id: set.id, name: set.name, date: tileSetDate(cabin, set), study: tileSetStudy(cabin, set) })),
+      };
+    }
+    case 'masters': return (await import('../harmony/master-overview.ts')).masterOverview(judged);
+    case 'requests': return (await import('../report/requests/index.ts')).requestSheets(cabin, judged.judgement, book);
+    case 'requests file': {
+      const { requestCsv, requestHtml, requestSheets } = await import('../report/requests/index.ts');
+      const sheets = requestSheets(cabin, judged.judgement, book).filter(({ supplier }) => look.supplier === undefined || supplier.id === look.supplier);
+      return sheets.length === 0 ? undefined : look.ending === 'csv' ? requestCsv(sheets) : requestHtml(sheets);
+    }
+    case 'master file': {
+      if (look.ending === 'html') return (await import('../report/masters/index.ts')).masterSheetHtml(judged, look.master, look.supplier);
+      const [{ masterReadings }, { writers }] = await Promise.all([import('../formats/master-readings.ts'), import('../formats/writers.ts')]);
+      const set = masterReadings(cabin, look.master);
+      return set && writers.find(({ extension }) => extension === `.${look.ending}`)?.write(set, { created: judged.context.asOf }).value;
+    }
+  }
+}
