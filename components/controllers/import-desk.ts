@@ -2,6 +2,7 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { ImportChoices, PlannedImport } from '../../src/actions/plan-imports.ts';
 import type { Cabin } from '../../src/cabin/cabin.ts';
 import type { Issue } from '../../src/issue.ts';
+import type { RequestSheet } from '../../src/report/requests/index.ts';
 import { counted } from '../../src/report/number-text.ts';
 import { ImportBridge } from '../../src/workers/import-bridge.ts';
 import type { FoundReply } from '../../src/workers/import-protocol.ts';
@@ -114,7 +115,7 @@ export class ImportDesk implements ReactiveController {
     this.taking = true;
     this.host.requestUpdate();
     try {
-      const { cabin, files } = await this.bridge.take(present, ready.map(({ key, choices }) => ({ key, choices })));
+      const { cabin, files } = await this.bridge.take(present, ready.map(({ key, choices }) => ({ key, choices })), await this.sheets());
       const taken = new Map(files.filter(({ planned }) => planned.taken).map(({ key, planned }) => [key, planned]));
       const readings = [...taken.values()].reduce((sum, planned) => sum + planned.readings, 0);
       const lights = [...taken.values()].reduce((sum, planned) => sum + planned.newLights.length, 0);
@@ -172,6 +173,11 @@ export class ImportDesk implements ReactiveController {
     }
   }
 
+  /** The sheets that files with request ids answer. */
+  private async sheets(): Promise<readonly RequestSheet[]> {
+    return this.items.some(({ state, found }) => state === 'found' && found?.summary.answersRequests === true) ? this.desk().look({ what: 'requests' }) : [];
+  }
+
   private change(key: string, change: (item: ImportItem) => Partial<ImportItem>): void {
     this.items = this.items.map((item) => (item.key === key ? { ...item, ...change(item) } : item));
     this.host.requestUpdate();
@@ -192,7 +198,7 @@ export class ImportDesk implements ReactiveController {
         const files = this.items.filter(({ state }) => state === 'found').map(({ key, choices }) => ({ key, choices }));
         this.plannedOn = cabin;
         if (cabin === undefined || files.length === 0) break;
-        const reply = await this.bridge.plan(cabin, files);
+        const reply = await this.bridge.plan(cabin, files, await this.sheets());
         const planned = new Map(reply.files.map((file) => [file.key, file.planned]));
         this.items = this.items.map((item) => (planned.has(item.key) && item.state === 'found' ? { ...item, planned: planned.get(item.key) } : item) as ImportItem);
         this.host.requestUpdate();

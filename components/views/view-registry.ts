@@ -23,6 +23,10 @@ export const registeredViews: readonly RegisteredView[] = [
     load: () => import('./import/adjoin-import-view.ts'),
   },
   {
+    view: 'readings', title: 'Readings', about: 'How good the measurements are, and what to ask suppliers for', group: 'data', tag: 'adjoin-readings-view',
+    load: () => import('./readings/adjoin-readings-view.ts'),
+  },
+  {
     view: 'surfaces', title: 'Surfaces', about: 'Measure a height map or photograph of a surface', group: 'data', tag: 'adjoin-surface-view',
     load: () => import('./surface/adjoin-surface-view.ts'),
   },

@@ -1,8 +1,10 @@
 import type { Cabin } from '../cabin/cabin.ts';
 import { answerQuestions } from '../formats/answer-questions.ts';
-import type { ReadingSet } from '../formats/reading-set.ts';
-import { specimenKey, summarySizes } from '../formats/reading-summary.ts';
+import type { ReadingRecord, ReadingSet } from '../formats/reading-set.ts';
+import { answersRequests, specimenKey, summarySizes } from '../formats/reading-summary.ts';
 import type { Issue, Outcome } from '../issue.ts';
+import { mapReply } from '../report/requests/map-reply.ts';
+import type { RequestSheet } from '../report/requests/request-sheet.ts';
 import { placer } from './import-mapping.ts';
 import type { ImportMapping } from './import-mapping.ts';
 import { importReadings } from './import-readings.ts';
@@ -51,34 +53,60 @@ export interface ImportStep {
   readonly planned: PlannedImport;
 }
 
-/** Takes one file over into a cabin and tells what became of it: the parts it needs are made first; a file that is refused changes nothing. */
-export function planImport(cabin: Cabin, set: ReadingSet, choices: ImportChoices = {}): ImportStep {
+/**
+ * Takes one file over into a cabin and tells what became of it: the parts it needs are made first; a file that is refused changes nothing. Of a file that answers
+ * request sheets, by their ids, every row goes where its line asks for it.
+ */
+export function planImport(cabin: Cabin, found: ReadingSet, choices: ImportChoices = {}, sheets: readonly RequestSheet[] = []): ImportStep {
   const { newParts, ...mapping } = choices;
-  const made = withNewParts(cabin, set, newParts ?? {}, mapping);
-  if (made.value === undefined) return refused(cabin, cabin, set, mapping, made.issues);
+  const { set, issues: told } = withRequestPlaces(found, sheets);
+  const step = planPlaced(cabin, set, found, newParts ?? {}, mapping);
+  return told.length === 0 ? step : { ...step, planned: { ...step.planned, issues: [...told, ...step.planned.issues] } };
+}
+
+function planPlaced(cabin: Cabin, set: ReadingSet, found: ReadingSet, newParts: Readonly<Record<string, NewPart>>, mapping: ImportMapping): ImportStep {
+  const made = withNewParts(cabin, set, newParts, mapping);
+  if (made.value === undefined) return refused(cabin, placesOf(cabin, set, found, mapping), mapping, made.issues);
   const { cabin: base, mapping: placed, parts } = made.value;
   const { value, issues } = importReadings(base, set, placed);
-  if (value === undefined) return refused(cabin, base, set, placed, issues);
+  if (value === undefined) return refused(cabin, placesOf(base, set, found, placed), placed, issues);
   return {
     cabin: value.cabin,
     planned: {
       taken: true, readings: value.readings, skipped: value.skipped, newParts: parts, newSpecimens: value.newSpecimens, newInstruments: value.newInstruments, newLights: value.newLights,
-      places: placesOf(base, set, placed), mapping: placed, issues,
+      places: placesOf(base, set, found, placed), mapping: placed, issues,
     },
   };
 }
 
-function refused(cabin: Cabin, base: Cabin, set: ReadingSet, mapping: ImportMapping, issues: readonly Issue[]): ImportStep {
-  return { cabin, planned: { taken: false, readings: 0, skipped: 0, newParts: [], newSpecimens: [], newInstruments: [], newLights: [], places: placesOf(base, set, mapping), mapping, issues } };
+/** The set with the places that its request ids say; the set itself where no row bears an id of the sheets. */
+function withRequestPlaces(set: ReadingSet, sheets: readonly RequestSheet[]): { readonly set: ReadingSet; readonly issues: readonly Issue[] } {
+  if (sheets.length === 0 || !answersRequests(set)) return { set, issues: [] };
+  const { mapped, issues } = mapReply(sheets, set);
+  if (mapped.length === 0) return { set, issues: [] };
+  const places = new Map(mapped.map((place) => [place.record, place]));
+  const records = set.records.map((record, index): ReadingRecord => {
+    const place = places.get(index);
+    if (place === undefined) return record;
+    const { supplier: _supplier, ...rest } = record;
+    return { ...rest, part: place.part, source: place.source, ...(place.specimen === '' ? {} : { specimen: place.specimen }) };
+  });
+  // Rows beside the request keep the places that the file gives them, so that what the reply lacks is told and refuses nothing.
+  return { set: { ...set, records }, issues: issues.map((issue) => ({ ...issue, severity: issue.severity === 'error' ? 'warning' as const : issue.severity })) };
 }
 
-function placesOf(cabin: Cabin, set: ReadingSet, mapping: ImportMapping): PlannedImport['places'] {
+function refused(cabin: Cabin, places: PlannedImport['places'], mapping: ImportMapping, issues: readonly Issue[]): ImportStep {
+  return { cabin, planned: { taken: false, readings: 0, skipped: 0, newParts: [], newSpecimens: [], newInstruments: [], newLights: [], places, mapping, issues } };
+}
+
+/** Places by the names that the file has, which are those of a summary. */
+function placesOf(cabin: Cabin, set: ReadingSet, found: ReadingSet, mapping: ImportMapping): PlannedImport['places'] {
   const records = answerQuestions(set, mapping.answers ?? {}).value?.records ?? set.records;
   const known = new Map<string, PlannedPlace>();
   const tried = new Set<string>();
   const finder = placer(cabin, mapping);
-  for (const record of records) {
-    const key = specimenKey(record);
+  for (const [index, record] of records.entries()) {
+    const key = specimenKey(found.records[index] ?? record);
     if (tried.has(key)) continue;
     if (tried.size >= summarySizes.specimens) break;
     tried.add(key);

@@ -62,6 +62,8 @@ export interface ReadingSummary {
   /** Whether values of reflectance are fractions or per cent is not known. */
   readonly scaleUndeclared: boolean;
   readonly created?: string;
+  /** Rows bear ids of a request sheet. */
+  readonly answersRequests: boolean;
 }
 
 export const summarySizes = { specimens: 400, preview: 8, spectra: 24 } as const;
@@ -129,8 +131,12 @@ export function summariseReadings(set: ReadingSet): ReadingSummary {
     spectra: sampleSpectra(set.records),
     scaleUndeclared: set.records.some(({ data }) => data.quantity === 'spectrum' && data.scaleUndeclared === true),
     ...(set.created === undefined ? {} : { created: set.created }),
+    answersRequests: answersRequests(set),
   };
 }
+
+/** Whether a column of the file holds what a request sheet asks to be sent back. */
+export const answersRequests = ({ records }: Pick<ReadingSet, 'records'>): boolean => records.some(({ labels }) => labels !== undefined && Object.keys(labels).some((name) => name.toLowerCase() === 'request'));
 
 /** Tells apart what is placed apart. */
 export const specimenKey = ({ part, source, supplier, specimen, stage }: Pick<ReadingRecord, 'part' | 'source' | 'supplier' | 'specimen' | 'stage'>): string =>

@@ -1,5 +1,6 @@
 import { cabinPatch, patchCabin } from '../actions/cabin-patch.ts';
 import type { Cabin } from '../cabin/cabin.ts';
+import type { RequestSheet } from '../report/requests/request-sheet.ts';
 import type { ChosenFile, FoundReply, ImportAnswer, ImportFile, ImportReply, ImportRequest, PlannedReply, ReadingsPiece, RefusedFile, TakenReply } from './import-protocol.ts';
 import { fromPieces } from './patch-pieces.ts';
 import type { Numbered } from './session-protocol.ts';
@@ -50,15 +51,15 @@ export class ImportBridge {
   }
 
   /** What would become of the files in that order on that cabin. */
-  async plan(cabin: Cabin, files: readonly ChosenFile[]): Promise<PlannedReply> {
+  async plan(cabin: Cabin, files: readonly ChosenFile[], sheets: readonly RequestSheet[] = []): Promise<PlannedReply> {
     await this.ready(cabin, files);
-    return this.ask({ kind: 'plan', files }) as Promise<PlannedReply>;
+    return this.ask({ kind: 'plan', files, sheets }) as Promise<PlannedReply>;
   }
 
   /** The cabin with the files; those that are refused are left out whole. */
-  async take(cabin: Cabin, files: readonly ChosenFile[]): Promise<TakenImport> {
+  async take(cabin: Cabin, files: readonly ChosenFile[], sheets: readonly RequestSheet[] = []): Promise<TakenImport> {
     await this.ready(cabin, files);
-    const { patch, files: planned } = await this.ask({ kind: 'take', files }) as TakenReply;
+    const { patch, files: planned } = await this.ask({ kind: 'take', files, sheets }) as TakenReply;
     // The worker goes on with the cabin it made; nothing of it is sent back.
     this.told = patchCabin(cabin, patch);
     return { cabin: this.told, files: planned };

@@ -4,6 +4,7 @@ import type { Cabin } from '../cabin/cabin.ts';
 import type { ReadingSummary, TextLayout } from '../formats/reading-summary.ts';
 import type { Issue } from '../issue.ts';
 import type { Reading } from '../readings/reading.ts';
+import type { RequestSheet } from '../report/requests/request-sheet.ts';
 
 /** A file as it lies with the page, under a key of the page's. Its bytes are fetched by the worker. */
 export interface ImportFile {
@@ -22,8 +23,7 @@ export type ImportRequest =
   | { readonly kind: 'read'; readonly file: ImportFile }
   | { readonly kind: 'cabin'; readonly cabin: Cabin }
   | { readonly kind: 'patch'; readonly patch: CabinPatch }
-  | { readonly kind: 'plan'; readonly files: readonly ChosenFile[] }
-  | { readonly kind: 'take'; readonly files: readonly ChosenFile[] }
+  | { readonly kind: 'plan' | 'take'; readonly files: readonly ChosenFile[]; /** Sheets that files may answer. */ readonly sheets: readonly RequestSheet[] }
   | { readonly kind: 'forget'; readonly key: string };
 
 /** A file that could be read. */

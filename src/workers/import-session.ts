@@ -6,6 +6,7 @@ import { decodeText } from '../formats/decode-text.ts';
 import { readerById, readText, sniffFormats } from '../formats/readers.ts';
 import type { ReadingSet } from '../formats/reading-set.ts';
 import { summariseReadings, textLayout } from '../formats/reading-summary.ts';
+import type { RequestSheet } from '../report/requests/request-sheet.ts';
 import { sameValue } from '../actions/edit.ts';
 import type { ChosenFile, ImportAnswer, ImportProgress, ImportRequest, PlannedReply, ReadingsPiece } from './import-protocol.ts';
 import { inPieces } from './patch-pieces.ts';
@@ -13,6 +14,8 @@ import { inPieces } from './patch-pieces.ts';
 interface Planned {
   readonly before: Cabin;
   readonly file: ChosenFile;
+  /** Ids of the request sheets it was planned with. */
+  readonly asked: string;
   readonly step: ImportStep;
 }
 
@@ -36,10 +39,10 @@ export class ImportSession {
       case 'cabin': this.cabin = request.cabin; return { kind: 'done' };
       case 'patch': this.cabin = this.cabin && patchCabin(this.cabin, request.patch); return { kind: 'done' };
       case 'forget': this.sets.delete(request.key); return { kind: 'done' };
-      case 'plan': return { kind: 'planned', files: this.plan(request.files) };
+      case 'plan': return { kind: 'planned', files: this.plan(request) };
       case 'take': {
         const before = this.cabin;
-        const files = this.plan(request.files);
+        const files = this.plan(request);
         const after = this.steps.at(-1)?.step.cabin ?? before;
         if (before === undefined || after === undefined) throw new Error('no cabin is known');
         this.cabin = after;
@@ -65,7 +68,8 @@ export class ImportSession {
     };
   }
 
-  private plan(files: readonly ChosenFile[]): PlannedReply['files'] {
+  private plan({ files, sheets }: { readonly files: readonly ChosenFile[]; readonly sheets: readonly RequestSheet[] }): PlannedReply['files'] {
+    const asked = sheets.flatMap(({ lines }) => lines.map(({ id }) => id)).join(' ');
     let cabin = this.cabin;
     if (cabin === undefined) throw new Error('no cabin is known');
     const steps: Planned[] = [];
@@ -73,9 +77,9 @@ export class ImportSession {
       const set = this.sets.get(file.key);
       if (set === undefined) continue;
       const known = this.steps[steps.length];
-      const serves = known !== undefined && known.before === cabin && known.file.key === file.key && sameValue(known.file.choices, file.choices);
-      const step: ImportStep = serves ? known.step : planImport(cabin, set, file.choices);
-      steps.push({ before: cabin, file, step });
+      const serves = known !== undefined && known.before === cabin && known.file.key === file.key && known.asked === asked && sameValue(known.file.choices, file.choices);
+      const step: ImportStep = serves ? known.step : planImport(cabin, set, file.choices, sheets);
+      steps.push({ before: cabin, file, asked, step });
       cabin = step.cabin;
     }
     this.steps = steps;

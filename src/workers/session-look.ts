@@ -3,11 +3,16 @@ import type { JudgedCabin } from '../harmony/index.ts';
 import type { MasterOverview } from '../harmony/master-overview.ts';
 import type { CabinQuality } from '../harmony/quality/index.ts';
 import type { AgreementStudy } from '../readings/agreement/index.ts';
+import { groupColourReadings } from '../readings/reading-groups.ts';
+import { specularCue } from '../readings/specular-cue.ts';
+import type { SpecularCue } from '../readings/specular-cue.ts';
 import type { RequestSheet } from '../report/requests/index.ts';
 
 /** How good the readings of a cabin are. */
 export interface QualityLook {
   readonly quality: CabinQuality;
+  /** Gloss as a sphere saw it, of specimens that one read with and without the mirror reflection. */
+  readonly cues: readonly { readonly specimen: string; readonly cue: SpecularCue }[];
   /** What each set of shared tiles says of the instruments. */
   readonly studies: readonly { readonly id: string; readonly name: string; readonly date: string; readonly study: AgreementStudy }[];
 }
@@ -32,12 +37,16 @@ export type Look =
 
 /** Looks at a judged cabin. What only some of the looks need is loaded with the first of them. */
 export async function lookAt(judged: JudgedCabin, look: Look): Promise<Looks[LookName]> {
-  const { cabin, book } = judged.context;
+  const { cabin, book, index, sample } = judged.context;
   switch (look.what) {
     case 'quality': {
       const { cabinQuality } = await import('../harmony/quality/index.ts');
       return {
         quality: cabinQuality(judged),
+        cues: [...index.specimens.values()].flatMap(({ specimen }) => {
+          const cue = specularCue(groupColourReadings(specimen.readings, index.conditions).groups, sample);
+          return cue === undefined ? [] : [{ specimen: specimen.id, cue }];
+        }),
         studies: (cabin.tileSets ?? []).map((set) => ({ id: set.id, name: set.name, date: tileSetDate(cabin, set), study: tileSetStudy(cabin, set) })),
       };
     }
