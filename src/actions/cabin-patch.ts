@@ -29,10 +29,10 @@ export function cabinPatch(before: Cabin, after: Cabin): CabinPatch {
 }
 
 function listPatch(before: ListPatch['items'], after: ListPatch['items']): ListPatch {
+  const sameOrder = before.length === after.length && before.every((item, index) => item === after[index] || item.id === after[index]?.id);
+  if (sameOrder) return { items: after.filter((item, index) => item !== before[index]) };
   const known = new Set(before);
-  const items = after.filter((item) => !known.has(item));
-  const sameOrder = before.length === after.length && before.every((item, index) => item.id === after[index]?.id);
-  return { items, ...(sameOrder ? {} : { order: after.map(({ id }) => id) }) };
+  return { items: after.filter((item) => !known.has(item)), order: after.map(({ id }) => id) };
 }
 
 /** The later document from the earlier one; items that did not change are the same objects. */

@@ -29,41 +29,72 @@ const indices = new WeakMap<Cabin, CabinIndex>();
 export function cabinIndex(cabin: Cabin): CabinIndex {
   const known = indices.get(cabin);
   if (known !== undefined) return known;
-  const made = makeIndex(cabin);
+  const made = new LazyIndex(cabin);
   indices.set(cabin, made);
   return made;
 }
 
 const byId = <T extends { readonly id: string }>(items: readonly T[]): Map<string, T> => new Map(items.map((item) => [item.id, item]));
 
-function makeIndex(cabin: Cabin): CabinIndex {
-  const parts = byId(cabin.parts);
-  const specimens = new Map<string, OwnedSpecimen>();
-  const masters = new Map<string, Specimen>();
-  const add = (entry: OwnedSpecimen): void => {
-    specimens.set(entry.specimen.id, entry);
-    if (entry.specimen.kind === 'master') masters.set(entry.specimen.id, entry.specimen);
-  };
-  for (const specimen of cabin.masters ?? []) add({ specimen });
-  for (const part of cabin.parts) ownedBy(part).forEach(add);
-  const mirrors = new Map<string, Part>();
-  for (const part of cabin.parts) {
-    const partner = part.mirrorOf === undefined ? undefined : parts.get(part.mirrorOf);
-    if (partner === undefined) continue;
-    mirrors.set(part.id, partner);
-    mirrors.set(partner.id, part);
+/** Each map is made when it is first asked for: after most edits few of them are. */
+class LazyIndex implements CabinIndex {
+  private readonly cabin: Cabin;
+  private readonly made: { -readonly [K in keyof CabinIndex]?: CabinIndex[K] } = {};
+
+  constructor(cabin: Cabin) {
+    this.cabin = cabin;
   }
-  return {
-    parts,
-    joints: byId(cabin.joints),
-    zones: byId(cabin.zones),
-    suppliers: byId(cabin.suppliers),
-    instruments: byId(cabin.instruments),
-    conditions: byId(cabin.conditions),
-    specimens,
-    masters,
-    mirrors,
-  };
+
+  get parts(): CabinIndex['parts'] {
+    return (this.made.parts ??= byId(this.cabin.parts));
+  }
+
+  get joints(): CabinIndex['joints'] {
+    return (this.made.joints ??= byId(this.cabin.joints));
+  }
+
+  get zones(): CabinIndex['zones'] {
+    return (this.made.zones ??= byId(this.cabin.zones));
+  }
+
+  get suppliers(): CabinIndex['suppliers'] {
+    return (this.made.suppliers ??= byId(this.cabin.suppliers));
+  }
+
+  get instruments(): CabinIndex['instruments'] {
+    return (this.made.instruments ??= byId(this.cabin.instruments));
+  }
+
+  get conditions(): CabinIndex['conditions'] {
+    return (this.made.conditions ??= byId(this.cabin.conditions));
+  }
+
+  get specimens(): CabinIndex['specimens'] {
+    if (this.made.specimens !== undefined) return this.made.specimens;
+    const specimens = new Map<string, OwnedSpecimen>((this.cabin.masters ?? []).map((specimen) => [specimen.id, { specimen }]));
+    for (const part of this.cabin.parts) for (const entry of ownedBy(part)) specimens.set(entry.specimen.id, entry);
+    return (this.made.specimens = specimens);
+  }
+
+  get masters(): CabinIndex['masters'] {
+    if (this.made.masters !== undefined) return this.made.masters;
+    const masters = new Map<string, Specimen>();
+    for (const specimen of this.cabin.masters ?? []) if (specimen.kind === 'master') masters.set(specimen.id, specimen);
+    for (const part of this.cabin.parts) for (const { specimen } of ownedBy(part)) if (specimen.kind === 'master') masters.set(specimen.id, specimen);
+    return (this.made.masters = masters);
+  }
+
+  get mirrors(): CabinIndex['mirrors'] {
+    if (this.made.mirrors !== undefined) return this.made.mirrors;
+    const mirrors = new Map<string, Part>();
+    for (const part of this.cabin.parts) {
+      const partner = part.mirrorOf === undefined ? undefined : this.parts.get(part.mirrorOf);
+      if (partner === undefined) continue;
+      mirrors.set(part.id, partner);
+      mirrors.set(partner.id, part);
+    }
+    return (this.made.mirrors = mirrors);
+  }
 }
 
 const ownedSpecimens = new WeakMap<Part, readonly OwnedSpecimen[]>();

@@ -45,7 +45,10 @@ export interface JudgeContext {
 
 const emptyMemory = (): ReadingMemory => ({ samples: new WeakMap(), carriers: new WeakMap(), spreads: new WeakMap(), masters: new Map() });
 
-export function judgeContext(cabin: Cabin, rules: CompiledRuleBook, stage: string, asOf: string, memory: ReadingMemory = emptyMemory()): JudgeContext {
+/** `names` are those of the same parts by the same names, where they were made before. */
+export function judgeContext(
+  cabin: Cabin, rules: CompiledRuleBook, stage: string, asOf: string, memory: ReadingMemory = emptyMemory(), names: ReadonlyMap<string, string> = partNames(cabin.parts),
+): JudgeContext {
   const index = cabinIndex(cabin);
   const own = new Map((cabin.lights ?? []).map((light) => [light.id, userLight(light.id, light.startNm, light.stepNm, light.values)]));
   const light = (name: string): Light | undefined => lightByName(name) ?? own.get(name);
@@ -81,6 +84,6 @@ export function judgeContext(cabin: Cabin, rules: CompiledRuleBook, stage: strin
     return known;
   };
   return {
-    cabin, index, rules, book: rules.book, stage, asOf, names: partNames(cabin.parts), light, sample, carrier, masterLab, groupsOfMaster, memory,
+    cabin, index, rules, book: rules.book, stage, asOf, names, light, sample, carrier, masterLab, groupsOfMaster, memory,
   };
 }

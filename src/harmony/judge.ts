@@ -35,11 +35,11 @@ export interface JudgedCabin {
   readonly bookIssues: readonly Issue[];
 }
 
-/** What was judged before and still stands; nothing where it does not, or was not judged yet. */
+/** What was judged before and still stands; nothing where it does not, or was not judged yet. Places are those in the lists of the document. */
 export interface StillStanding {
-  readonly basis: (part: Part) => PartBasis | undefined;
-  readonly part: (basis: PartBasis) => PartResult | undefined;
-  readonly joint: (joint: Joint, bases: ReadonlyMap<string, PartBasis>) => JudgedJoint | undefined;
+  readonly basis: (part: Part, place: number) => PartBasis | undefined;
+  readonly part: (basis: PartBasis, place: number) => PartResult | undefined;
+  readonly joint: (joint: Joint, bases: ReadonlyMap<string, PartBasis>, place: number) => JudgedJoint | undefined;
   readonly paths: (joints: readonly JointResult[]) => JudgedCabin['paths'] | undefined;
 }
 
@@ -64,13 +64,13 @@ export function judgeCabin(cabin: Cabin, book: RuleBook, options: JudgeOptions =
 /** Judges what does not stand yet, and puts all together. */
 export function judgeWith(context: JudgeContext, bookIssues: readonly Issue[], standing: StillStanding): JudgedCabin {
   const { cabin, book } = context;
-  const bases = new Map(cabin.parts.map((part) => [part.id, standing.basis(part) ?? partBasis(context, part)]));
-  const parts = cabin.parts.map((part) => {
-    const basis = bases.get(part.id) as PartBasis;
-    return standing.part(basis) ?? judgePart(context, basis);
-  });
-  const resultOf = new Map(parts.map((part) => [part.id, part]));
-  const joints = cabin.joints.map((joint) => standing.joint(joint, bases) ?? judgeJoint(context, joint, bases, (part) => masterUse(resultOf.get(part))));
+  const inOrder = cabin.parts.map((part, place) => standing.basis(part, place) ?? partBasis(context, part));
+  const bases = new Map<string, PartBasis>();
+  for (const basis of inOrder) bases.set(basis.part.id, basis);
+  const parts = inOrder.map((basis, place) => standing.part(basis, place) ?? judgePart(context, basis));
+  let resultOf: ReadonlyMap<string, PartResult> | undefined;
+  const resultOfPart = (part: string): PartResult | undefined => (resultOf ??= new Map(parts.map((result) => [result.id, result]))).get(part);
+  const joints = cabin.joints.map((joint, place) => standing.joint(joint, bases, place) ?? judgeJoint(context, joint, bases, (part) => masterUse(resultOfPart(part))));
   const results = joints.map(({ result }) => result);
   const paths = standing.paths(results) ?? pathsOfMatches(cabin, results);
   const judgement: Judgement = {

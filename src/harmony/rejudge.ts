@@ -1,4 +1,5 @@
 import type { Cabin, Joint, Part } from '../cabin/cabin.ts';
+import { cabinIndex } from '../cabin/cabin-index.ts';
 import { judgeContext } from './judge-context.ts';
 import type { JudgeContext } from './judge-context.ts';
 import { judgeWith } from './judge.ts';
@@ -23,30 +24,48 @@ export function rejudge(previous: JudgedCabin, cabin: Cabin, options: JudgeOptio
   }
   const changed = changedGround(before, cabin);
   const memory = changed.masters.size === 0 ? before.memory : { ...before.memory, masters: new Map() };
-  const context = judgeContext(cabin, before.rules, stage, asOf, memory);
+  const old = before.cabin;
+  const sameNames = cabin.parts.length === old.parts.length && cabin.parts.every((part, place) => part === old.parts[place] || (part.id === old.parts[place].id && part.name === old.parts[place].name));
+  const context = judgeContext(cabin, before.rules, stage, asOf, memory, sameNames ? before.names : undefined);
   const sameGround = partsOnSameGround(before, context, changed);
-  const parts = new Map(previous.judgement.parts.map((part) => [part.id, part]));
-  const joints = new Map(previous.joints.map((judged) => [judged.result.id, judged]));
-  const kept = new Set<PartBasis>();
+  // Most parts and joints lie where they lay and are the same objects: these are told by that alone, without looking anything up.
+  const groundStands = changed.conditions.size === 0 && changed.masters.size === 0 && sameNames;
+  const zonesStand = cabin.zones === old.zones;
+  const previousOf = before.index;
+  const oldParts = lazily(() => new Map(previous.judgement.parts.map((part) => [part.id, part])));
+  const oldJoints = lazily(() => new Map(previous.joints.map((judged) => [judged.result.id, judged])));
+  const moved = movedParts(old, cabin);
+  /** Parts whose basis is another object than before. */
+  const restated = new Set<string>();
+  /** Parts that are judged anew. */
+  const anew = new Set<string>();
   return judgeWith(context, bookIssues, {
-    basis: (part) => {
+    basis: (part, place) => {
+      const before = part === old.parts[place] && groundStands && !moved.has(part.id) ? previous.bases.get(part.id) : undefined;
+      if (before !== undefined) return before;
+      restated.add(part.id);
       const basis = sameGround(part) ? previous.bases.get(part.id) : undefined;
-      if (basis === undefined) return undefined;
-      const carried = basis.part === part ? basis : { ...basis, part };
-      kept.add(carried);
-      return carried;
+      if (basis === undefined) {
+        anew.add(part.id);
+        return undefined;
+      }
+      return basis.part === part ? basis : { ...basis, part };
     },
-    part: (basis): PartResult | undefined => {
+    part: (basis, place): PartResult | undefined => {
       const { zone, id } = basis.part;
-      const stands = kept.has(basis) && before.index.parts.get(id)?.zone === zone && before.index.zones.get(zone) === context.index.zones.get(zone);
-      return stands ? parts.get(id) : undefined;
+      if (anew.has(id)) return undefined;
+      if (zonesStand && !restated.has(id)) return previous.judgement.parts[place]?.id === id ? previous.judgement.parts[place] : oldParts().get(id);
+      const stands = previousOf.parts.get(id)?.zone === zone && previousOf.zones.get(zone) === context.index.zones.get(zone);
+      return stands ? oldParts().get(id) : undefined;
     },
-    joint: (joint, bases) => {
-      const judged = joints.get(joint.id);
+    joint: (joint, bases, place) => {
+      const [first, second] = joint.parts;
+      const untouched = !restated.has(first) && !restated.has(second);
+      if (untouched && joint === old.joints[place] && previous.joints[place]?.input.joint === joint) return previous.joints[place];
+      const judged = oldJoints().get(joint.id);
       if (judged === undefined) return undefined;
-      const [first, second] = judged.input.sides;
-      if (joint === judged.input.joint && bases.get(first.part.id) === first && bases.get(second.part.id) === second) return judged;
-      return joint.parts.every((id) => kept.has(bases.get(id) as PartBasis)) ? carriedJoint(context, judged, joint, bases) : undefined;
+      if (untouched && joint === judged.input.joint) return judged;
+      return anew.has(first) || anew.has(second) ? undefined : carriedJoint(context, judged, joint, bases);
     },
     paths: (results) => (sameWays(previous, cabin, results) ? previous.paths : undefined),
   });
@@ -67,6 +86,28 @@ const sameQuestion = (joint: Joint, other: Joint): boolean =>
 
 const none = (): undefined => undefined;
 
+function lazily<T>(make: () => T): () => T {
+  let made: T | undefined;
+  return () => (made ??= make());
+}
+
+/** Parts that lie elsewhere in the list, are other objects, or are the other hand of one that is. */
+function movedParts(old: Cabin, cabin: Cabin): ReadonlySet<string> {
+  const moved = new Set<string>();
+  cabin.parts.forEach((part, place) => {
+    if (part !== old.parts[place]) moved.add(part.id);
+  });
+  // A part that went away may have been the other hand of one that stays.
+  const gone = cabin.parts.length === old.parts.length && [...moved].every((id) => cabinIndex(old).parts.has(id)) ? [] : old.parts.filter(({ id }) => !cabinIndex(cabin).parts.has(id));
+  for (const id of [...moved, ...gone.map(({ id }) => id)]) {
+    for (const index of [cabinIndex(old), cabinIndex(cabin)]) {
+      const partner = index.mirrors.get(id);
+      if (partner !== undefined) moved.add(partner.id);
+    }
+  }
+  return moved;
+}
+
 /** What parts rest on beside themselves, by id, where it is not the same as before. */
 interface ChangedGround {
   readonly conditions: ReadonlySet<string>;
@@ -75,19 +116,23 @@ interface ChangedGround {
 
 function changedGround(before: JudgeContext, cabin: Cabin): ChangedGround {
   const conditions = changedConditions(before, cabin);
-  const masters = new Map<string, object>();
-  for (const master of allMasters(cabin)) masters.set(master.id, master);
   const changedMasters = new Set<string>();
-  for (const [id, master] of before.index.masters) if (masters.get(id) !== master) changedMasters.add(id);
-  for (const id of masters.keys()) if (!before.index.masters.has(id)) changedMasters.add(id);
+  if (mastersMayDiffer(before.cabin, cabin)) {
+    const { masters } = cabinIndex(cabin);
+    for (const [id, master] of before.index.masters) if (masters.get(id) !== master) changedMasters.add(id);
+    for (const id of masters.keys()) if (!before.index.masters.has(id)) changedMasters.add(id);
+  }
   if (conditions.size > 0) {
     for (const [id, master] of before.index.masters) if (master.readings.some((reading) => conditions.has(reading.conditions))) changedMasters.add(id);
   }
   return { conditions, masters: changedMasters };
 }
 
-const allMasters = (cabin: Cabin) =>
-  [...cabin.masters ?? [], ...cabin.parts.flatMap((part) => part.sources.flatMap((source) => source.specimens))].filter((specimen) => specimen.kind === 'master');
+const hasMaster = (part: Part | undefined): boolean => part?.sources.some(({ specimens }) => specimens.some(({ kind }) => kind === 'master')) === true;
+
+/** Whether a recorded master, or a part with one, is another object than before. */
+const mastersMayDiffer = (old: Cabin, cabin: Cabin): boolean => cabin.masters !== old.masters || cabin.parts.length !== old.parts.length
+  || cabin.parts.some((part, place) => part !== old.parts[place] && (hasMaster(part) || hasMaster(old.parts[place])));
 
 /** Ids of conditions that are other ones now, or whose instrument is. */
 function changedConditions(before: JudgeContext, cabin: Cabin): ReadonlySet<string> {

@@ -6,24 +6,22 @@ import type { JointResult, Summary } from './judgement.ts';
  * coverage is the share of wanted checks that had data, 1 where none is wanted.
  */
 export function summarise(joints: readonly JointResult[]): Summary {
-  const holding = joints.filter((joint) => joint.verdict === 'holds');
-  const clashing = joints.filter((joint) => joint.verdict === 'clashes');
-  const accepted = clashing.filter((joint) => joint.accepted).length;
-  const wanted = joints.reduce((sum, joint) => sum + joint.coverage.wanted, 0);
-  const withData = joints.reduce((sum, joint) => sum + joint.coverage.withData, 0);
-  const seen = joints.filter((joint) => joint.visual !== undefined && joint.verdict !== 'open');
-  return {
-    holds: holding.length,
-    nothingJudged: holding.filter((joint) => joint.coverage.wanted === 0).length,
-    open: joints.filter((joint) => joint.verdict === 'open').length,
-    clashes: clashing.length - accepted,
-    accepted,
-    expectedWrongHolds: holding.reduce((sum, joint) => sum + (1 - joint.totalProbability), 0),
-    coverage: wanted === 0 ? 1 : withData / wanted,
-    visual: {
-      joints: seen.length,
-      agree: seen.filter((joint) => joint.visual?.agrees).length,
-      differ: seen.filter((joint) => !joint.visual?.agrees).map((joint) => joint.id),
-    },
-  };
+  let [holds, nothingJudged, open, clashes, accepted, expectedWrongHolds, wanted, withData, seen, agree] = [0, 0, 0, 0, 0, 0, 0, 0, 0, 0];
+  const differ: string[] = [];
+  for (const joint of joints) {
+    wanted += joint.coverage.wanted;
+    withData += joint.coverage.withData;
+    if (joint.verdict === 'holds') {
+      holds += 1;
+      if (joint.coverage.wanted === 0) nothingJudged += 1;
+      expectedWrongHolds += 1 - joint.totalProbability;
+    } else if (joint.verdict === 'open') open += 1;
+    else if (joint.accepted) accepted += 1;
+    else clashes += 1;
+    if (joint.visual === undefined || joint.verdict === 'open') continue;
+    seen += 1;
+    if (joint.visual.agrees) agree += 1;
+    else differ.push(joint.id);
+  }
+  return { holds, nothingJudged, open, clashes, accepted, expectedWrongHolds, coverage: wanted === 0 ? 1 : withData / wanted, visual: { joints: seen, agree, differ } };
 }

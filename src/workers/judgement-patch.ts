@@ -27,9 +27,10 @@ export function judgementPatch(before: Judgement, after: Judgement): JudgementPa
 }
 
 function resultsPatch<T extends { readonly id: string }>(before: readonly T[], after: readonly T[]): ResultsPatch<T> {
+  const sameOrder = before.length === after.length && before.every((item, index) => item === after[index] || item.id === after[index]?.id);
+  if (sameOrder) return { items: after.filter((item, index) => item !== before[index]) };
   const known = new Set(before);
-  const sameOrder = before.length === after.length && before.every((item, index) => item.id === after[index]?.id);
-  return { items: after.filter((item) => !known.has(item)), ...(sameOrder ? {} : { order: after.map(({ id }) => id) }) };
+  return { items: after.filter((item) => !known.has(item)), order: after.map(({ id }) => id) };
 }
 
 /** The later judgement from the earlier one; results that did not change are the same objects. */
