@@ -27,6 +27,10 @@ export const registeredViews: readonly RegisteredView[] = [
     load: () => import('./readings/adjoin-readings-view.ts'),
   },
   {
+    view: 'masters', title: 'Masters', about: 'Recorded masters, their drift, and what clashes within them', group: 'data', tag: 'adjoin-masters-view',
+    load: () => import('./masters/adjoin-masters-view.ts'),
+  },
+  {
     view: 'surfaces', title: 'Surfaces', about: 'Measure a height map or photograph of a surface', group: 'data', tag: 'adjoin-surface-view',
     load: () => import('./surface/adjoin-surface-view.ts'),
   },
