@@ -38,6 +38,10 @@ export const registeredViews: readonly RegisteredView[] = [
     view: 'sources', title: 'Sources', about: 'Choose one source for each part by harmony and cost', group: 'plan', tag: 'adjoin-sources-view',
     load: () => import('./sources/adjoin-sources-view.ts'),
   },
+  {
+    view: 'mend', title: 'Mend', about: 'The fewest parts to change so that every joint holds', group: 'plan', tag: 'adjoin-mend-view',
+    load: () => import('./mend/adjoin-mend-view.ts'),
+  },
 ];
 
 export const registeredView = (view: View): RegisteredView | undefined => registeredViews.find((one) => one.view === view);

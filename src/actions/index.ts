@@ -21,3 +21,4 @@ export * from './selection.ts';
 export * from './source-actions.ts';
 export * from './specimen-actions.ts';
 export * from './zone-actions.ts';
+export { withMendProposals } from './mend-proposals.ts';

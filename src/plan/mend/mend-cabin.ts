@@ -36,6 +36,9 @@ export interface NotMendable {
   readonly because: 'accepted' | 'left out' | 'needs readings' | 'judged by eye' | 'not judged by numbers' | 'texture';
 }
 
+/** A joint as the ordinary check judges it with the changes met. */
+export type MendedJoint = Pick<JointResult, 'id' | 'verdict' | 'accepted' | 'limitUse'>;
+
 /** The changes that make a cabin hold: plain data. */
 export interface MendPlan {
   readonly feasible: boolean;
@@ -46,6 +49,8 @@ export interface MendPlan {
   readonly before: Summary;
   /** The ordinary check of the cabin with the changes met; undefined where there is no plan. */
   readonly after: Summary | undefined;
+  /** All joints with the changes met, in the document's order; empty where there is no plan. */
+  readonly outcome: readonly MendedJoint[];
   /** Every joint that the plan answers for holds by the ordinary check. */
   readonly kept: boolean;
   /** Joints that do not hold now and do with the plan. */
@@ -53,7 +58,7 @@ export interface MendPlan {
   /** Joints that make a plan impossible, none of which can be left out. */
   readonly blockers: readonly string[];
   /** Where there is no plan: what can be done for the others if these joints are left as they are. */
-  readonly withoutBlockers: { readonly left: readonly string[]; readonly changes: readonly PartChange[]; readonly cards: readonly MendCard[]; readonly after: Summary } | undefined;
+  readonly withoutBlockers: { readonly left: readonly string[]; readonly changes: readonly PartChange[]; readonly cards: readonly MendCard[]; readonly after: Summary; readonly outcome: readonly MendedJoint[] } | undefined;
   readonly notMendable: readonly NotMendable[];
   readonly rounds: number;
   readonly words: readonly string[];
@@ -91,7 +96,7 @@ export async function mendCabin(cabin: Cabin, book: RuleBook, options: MendOptio
   const notMendable = notMendableJoints(judged, demands, options);
   const base = { before: judged.judgement.summary, issues, notMendable };
   if (issues.some(({ severity }) => severity === 'error')) {
-    return { ...base, feasible: false, proved: false, changes: [], cards: [], after: undefined, kept: false, mended: [], blockers: [], withoutBlockers: undefined, rounds: 0, words: [] };
+    return { ...base, feasible: false, proved: false, changes: [], cards: [], after: undefined, outcome: [], kept: false, mended: [], blockers: [], withoutBlockers: undefined, rounds: 0, words: [] };
   }
   const leftOut = new Set(notMendable.filter(({ because }) => because === 'accepted' || because === 'left out').map(({ joint }) => joint));
   const first = await attempt(cabin, book, options, judged, groups, demands, leftOut, partOfWork(watch, 0.1, 0.6));
@@ -105,7 +110,7 @@ export async function mendCabin(cabin: Cabin, book: RuleBook, options: MendOptio
   const holdingFirst = [...first.asked].sort((a, b) => Number(judged.judgement.joints[b].verdict === 'holds') - Number(judged.judgement.joints[a].verdict === 'holds') || a - b);
   const blockers = (await irreducibleJoints(first.problem, holdingFirst, { watch: { ...watch, progress: undefined } })).map((index) => cabin.joints[index].id);
   const withoutBlockers = await partialPlan(cabin, book, options, judged, groups, demands, leftOut, first, blockers, partOfWork(watch, 0.7, 1));
-  const plan = { ...base, feasible: false, proved: first.proved, changes: [], cards: [], after: undefined, kept: false, mended: [], blockers, withoutBlockers, rounds: first.rounds };
+  const plan = { ...base, feasible: false, proved: first.proved, changes: [], cards: [], after: undefined, outcome: [], kept: false, mended: [], blockers, withoutBlockers, rounds: first.rounds };
   return { ...plan, words: mendWords(plan, cabin, judged) };
 }
 
@@ -122,8 +127,8 @@ async function partialPlan(
     left.push(...(failing.length > 0 ? failing : standing));
     const next = await attempt(cabin, book, options, judged, groups, demands, new Set([...leftOut, ...left]), partOfWork(watch, round / mostPartial, (round + 1) / mostPartial));
     if (next.solution !== undefined) {
-      const { changes, cards } = tell(cabin, judged, groups, next.solution.shifts, next.solution.judgement);
-      return { left, changes, cards, after: next.solution.judgement.summary };
+      const { changes, cards, outcome } = tell(cabin, judged, groups, next.solution.shifts, next.solution.judgement);
+      return { left, changes, cards, outcome, after: next.solution.judgement.summary };
     }
     standing = (await irreducibleJoints(first.problem, next.asked)).map((index) => cabin.joints[index].id);
   }
@@ -134,6 +139,7 @@ function tell(cabin: Cabin, judged: JudgedCabin, groups: readonly MendGroup[], s
   const mended = new Set(cabin.joints.filter((_, index) => judged.judgement.joints[index].verdict !== 'holds' && judgement.joints[index].verdict === 'holds').map(({ id }) => id));
   const changed = groups.map((group, index) => ({ group, shift: shifts[index] })).filter(({ shift }) => shift.some((value) => value !== 0));
   return {
+    outcome: judgement.joints.map(({ id, verdict, accepted, limitUse }): MendedJoint => ({ id, verdict, accepted, limitUse })),
     mended: [...mended],
     changes: changed.flatMap(({ group, shift: [dL, da, db, dGloss] }) => group.parts.map((part): PartChange => ({ part, dL, da, db, dGloss }))),
     cards: changed.map(({ group, shift }) => mendCard(cabin, judged.context, judged.bases, group, shift, mended)),

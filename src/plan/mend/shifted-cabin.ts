@@ -1,5 +1,5 @@
 import type { Cabin, Source, Specimen } from '../../cabin/cabin.ts';
-import { smoothestChange } from '../../colour/smoothest-change.ts';
+import { reachingChange } from '../../colour/reaching-change.ts';
 import type { Light } from '../../colour/lights.ts';
 import type { ObserverDegrees, Reading } from '../../readings/reading.ts';
 import type { Lab } from '../../quantities.ts';
@@ -15,12 +15,9 @@ export interface SpecimenShift {
   readonly spectrum?: { readonly startNm: number; readonly stepNm: number; readonly values: ArrayLike<number> };
 }
 
-/** A reflectance factor does not go below this: a target must be one that something can have. */
-const leastReflectance = 0.0005;
-
-/** The change of reflectance with the least curvature that a shift implies under the reference light. */
+/** The change of reflectance with little curvature that gives a shift under the reference light: the same that a proposal is judged by. */
 export const impliedChange = (shift: SpecimenShift, light: Light, observer: ObserverDegrees): Float64Array | undefined =>
-  (shift.spectrum === undefined ? undefined : smoothestChange(shift.spectrum, light, observer, [shift.shift[0], shift.shift[1], shift.shift[2]]));
+  (shift.spectrum === undefined ? undefined : reachingChange(shift.spectrum, light, observer, [shift.shift[0], shift.shift[1], shift.shift[2]]));
 
 /** The document with its readings as they would be if every shift were met: a target as a cabin, to be judged by the ordinary check. */
 export function shiftedCabin(cabin: Cabin, shifts: readonly SpecimenShift[], light: Light, observer: ObserverDegrees): Cabin {
@@ -51,7 +48,7 @@ function shiftedColour(reading: Reading, { shift, spectrum }: SpecimenShift, cha
       return { ...reading, difference: moved(reading.difference) };
     case 'spectrum':
       if (change === undefined || reading.values.length !== change.length || reading.startNm !== spectrum?.startNm) return reading;
-      return { ...reading, values: reading.values.map((value, index) => Math.max(leastReflectance, value + change[index])) };
+      return { ...reading, values: reading.values.map((value, index) => Math.max(0, value + change[index])) };
     default:
       return reading;
   }

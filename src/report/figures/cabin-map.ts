@@ -41,6 +41,8 @@ export interface CabinMapInput {
   readonly rested?: ReadonlySet<string>;
   /** Part pointed at. */
   readonly part?: string;
+  /** Parts that are set apart by a light edge. */
+  readonly marked?: ReadonlySet<string>;
 }
 
 export interface CabinMapSize {
@@ -79,7 +81,7 @@ export function cabinMap(input: CabinMapInput, size: CabinMapSize, theme: Figure
     width,
     height,
     input.title,
-    element('g', { class: 'faces' }, faces.map((part) => face(part, part.outline.map(place), theme, part.id === input.part))),
+    element('g', { class: 'faces' }, faces.map((part) => face(part, part.outline.map(place), theme, part.id === input.part || input.marked?.has(part.id) === true))),
     element('g', { class: 'threads' }, lines.map((part) => thread(part, part.outline.map(place), theme, scale))),
     element('g', { class: 'zones', 'aria-hidden': 'true' }, zoneNames(input, place, width, height, theme)),
     element('g', { class: 'joints' }, joints.map((joint) =>

@@ -1,0 +1,227 @@
+import { css, html, LitElement, nothing } from 'lit';
+import type { PropertyValues, TemplateResult } from 'lit';
+import { withMendProposals } from '../../../src/actions/mend-proposals.ts';
+import type { Cabin } from '../../../src/cabin/cabin.ts';
+import { sourceOf } from '../../../src/cabin/source-of.ts';
+import { partNames } from '../../../src/harmony/names.ts';
+import type { MendCard, MendedJoint, MendPlan, PartChange } from '../../../src/plan/index.ts';
+import { reachBasis, reachOf } from '../../../src/plan/mend/material-reach.ts';
+import type { CabinMapInput } from '../../../src/report/figures/cabin-map.ts';
+import { counted, fixed, limitUseText, signed } from '../../../src/report/number-text.ts';
+import { announce } from '../../controllers/announcer.ts';
+import type { Desk } from '../../controllers/desk.ts';
+import type { OpenCabin } from '../../controllers/open-cabin.ts';
+import { PlanRun } from '../../controllers/plan-run.ts';
+import type { Route } from '../../controllers/route.ts';
+import { findLight } from '../../model/light-groups.ts';
+import { mapInput } from '../../model/map-input.ts';
+import { exceptOf, lockedOf, mendTerms, toggled } from '../../model/mend-terms.ts';
+import { partColour } from '../../model/part-colours.ts';
+import type { Gamut, PartColour } from '../../model/part-colours.ts';
+import type { Options } from '../../model/source-terms.ts';
+import { base, controls } from '../../styles/shared.ts';
+import { fields } from '../../styles/fields.ts';
+import { narrow, planStyles } from '../plan/plan.styles.ts';
+import { planState } from '../plan/plan-state.ts';
+import '../plan/adjoin-plan-map.ts';
+import { viewProperties } from '../view-element.ts';
+import './adjoin-mend-card.ts';
+
+const proposalNote = 'Of a mend plan: a target to the supplier, not a forecast of a recipe.';
+
+/** The fewest parts to change so that every joint holds: cards for the suppliers, the map before and after, kept as proposals in one step. */
+export class AdjoinMendView extends LitElement {
+  static override styles = [base, controls, fields, planStyles, css`
+    .terms > div { display: grid; gap: 20px; grid-template-columns: minmax(0, 1fr); }
+    .maps { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 1px; background: var(--line); border: 1px solid var(--line); }
+    .maps.single { grid-template-columns: minmax(0, 1fr); }
+    .cards { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(420px, 100%), 1fr)); gap: 16px; align-items: start; }
+    .kept li { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 8px; align-items: center; font-size: var(--small); padding: 2px 0; }
+    .radios { display: grid; } .pick { width: 100%; }
+    aside td, aside th { padding: 2px 0 2px 8px; font-size: var(--small); } aside tbody th, aside thead th:first-child { padding-left: 0; }
+    @media (max-width: 900px) { .maps { grid-template-columns: minmax(0, 1fr); } }
+    @media (min-width: 761px) and (max-width: 1080px) { .terms > div { grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 20px 40px; } }
+  `];
+  static override properties = viewProperties;
+
+  declare open: OpenCabin;
+  declare desk: Desk;
+  declare route: Route;
+  declare light: string;
+  declare gamut: Gamut;
+  declare colours: ReadonlyMap<string, PartColour>;
+  declare linkTo: (change: Partial<Route>) => string;
+  declare go: (change: Partial<Route>, refine?: boolean) => void;
+  private readonly mending = new PlanRun<'mend'>(this, (plan) => announce(this, plan.words[0] ?? 'Planned.'));
+  private asked = '';
+  /** The document as the proposals were put into it. */
+  private applied: Cabin | undefined;
+
+  private get options(): Options {
+    return this.route.options ?? {};
+  }
+
+  private plan(): void {
+    const terms = mendTerms(this.options, this.open.cabin);
+    this.asked = JSON.stringify([this.open.cabin.id, terms]);
+    void this.mending.start(this.open.cabin, { kind: 'mend', options: terms });
+  }
+
+  protected override updated(changed: PropertyValues<this>): void {
+    super.updated(changed);
+    if (this.open.judging || this.open.cabin.joints.length === 0) return;
+    if (JSON.stringify([this.open.cabin.id, mendTerms(this.options, this.open.cabin)]) === this.asked) return;
+    if (this.mending.made !== undefined && this.mending.made.cabin.id !== this.open.cabin.id) this.mending.forget();
+    this.plan();
+  }
+
+  private choose(options: Options): void {
+    this.go({ options }, true);
+  }
+
+  private keep(changes: readonly PartChange[], mended: readonly string[]): void {
+    const present = this.desk.present ?? this.open.cabin;
+    const after = withMendProposals(present, changes, mended, proposalNote);
+    const result = this.desk.commit(after, `Keep the mend of ${counted(changes.length, 'part')} as proposals`);
+    if (result.done) this.applied = this.desk.present;
+    announce(this, result.done ? 'Kept as proposals at the joints. Readings and verdicts stay as they are; Undo takes it back.' : `Not done: ${result.issues[0]?.hint ?? 'the cabin cannot be changed here'}`);
+    this.requestUpdate();
+  }
+
+  override render(): TemplateResult {
+    const { cabin } = this.open;
+    if (cabin.parts.length === 0 || cabin.joints.length === 0) {
+      return html`<div class="body"><h1>Mend</h1><div class="teach"><p>Where joints clash, the fewest parts to change are found here, and by how much, so that every joint holds under every light of its rule.</p>
+        <p>${cabin.parts.length === 0 ? 'This cabin has no parts yet.' : 'No two parts of this cabin are joined yet.'} Once it has joints with readings, come back.</p></div></div>`;
+    }
+    const plan = this.mending.made?.cabin.id === cabin.id ? this.mending.made.plan : undefined;
+    return html`
+      <aside aria-label="Terms of the mend"><details class="terms" ?open=${!matchMedia(narrow).matches}><summary>Terms of the mend</summary>${this.terms()}</details></aside>
+      <div class="body">${plan === undefined
+        ? html`<div><h1>Mend</h1><div class="teach"><p>The fewest parts to change, and the least shifts, so that every joint that a change can mend holds under every light of its rule. The ordinary check judges the cabin with the changes met before the plan is shown.</p></div></div>${planState(this.mending, () => this.plan())}`
+        : this.planned(plan)}</div>
+    `;
+  }
+
+  private terms(): TemplateResult {
+    const { cabin } = this.open;
+    const names = partNames(cabin.parts);
+    const name = (part: string): string => names.get(part) ?? part;
+    const joint = (id: string): string => cabin.joints.find((one) => one.id === id)?.parts.map(name).join(' / ') ?? id;
+    const [locked, except] = [lockedOf(this.options), exceptOf(this.options)];
+    const radio = (value: string, label: string): TemplateResult => html`<label class="check"><input type="radio" name="aim" value=${value} .checked=${(this.options['aim'] ?? 'fewest') === value}
+      @change=${() => this.choose({ ...this.options, aim: value === 'fewest' ? '' : value })} /><span>${label}</span></label>`;
+    const adder = (list: 'lock' | 'except', label: string, choices: readonly (readonly [string, string])[]): TemplateResult => html`<span class="pick"><select name=${list} aria-label=${label}
+      @change=${(event: Event) => { const select = event.target as HTMLSelectElement; const { value } = select; select.value = ''; if (value !== '') this.choose(toggled(this.options, list, value)); }}>
+      <option value="">${label}</option>${choices.map(([value, text]) => html`<option value=${value}>${text}</option>`)}</select></span>`;
+    const kept = (list: 'lock' | 'except', entries: readonly string[], text: (entry: string) => string): TemplateResult | typeof nothing => (entries.length === 0 ? nothing
+      : html`<ul class="kept">${entries.map((entry) => html`<li><span>${text(entry)}</span><button type="button" aria-label=${`Let go ${text(entry)}`} @click=${() => this.choose(toggled(this.options, list, entry))}>Let go</button></li>`)}</ul>`);
+    const frozen = cabin.parts.filter((part) => part.frozen === true).length;
+    const materials = [...new Map(cabin.parts.map((part) => [sourceOf(part)?.material, sourceOf(part)])).entries()].filter(([material]) => material !== undefined);
+    return html`<div>
+      <fieldset><legend>Change</legend><div class="radios">${radio('fewest', 'as few parts as can be')}${radio('cheapest', 'the cheapest set of parts, by set-ups and tools')}</div></fieldset>
+      <fieldset><legend>Parts that stay as they are</legend>${kept('lock', locked, name)}${adder('lock', 'Lock a part…', cabin.parts.filter(({ id }) => !locked.includes(id)).map(({ id }) => [id, name(id)] as const))}
+        ${frozen === 0 ? nothing : html`<label class="check"><input type="checkbox" name="frozen" .checked=${this.options['frozen'] === 'free'} @change=${(event: Event) => this.choose({ ...this.options, frozen: (event.target as HTMLInputElement).checked ? 'free' : '' })} /><span>${counted(frozen, 'carry-over part')} may change as well</span></label>`}</fieldset>
+      <fieldset><legend>Joints that are left as they are</legend>${kept('except', except, joint)}${adder('except', 'Leave out a joint…', this.open.judgement.joints.filter(({ id, verdict }) => verdict !== 'holds' && !except.includes(id)).map(({ id }) => [id, joint(id)] as const))}</fieldset>
+      <table><caption>Reach of the materials, up or down</caption><thead><tr><th scope="col">material</th><th scope="col" class="n">L*</th><th scope="col" class="n">a*</th><th scope="col" class="n">b*</th><th scope="col" class="n">GU</th></tr></thead>
+        <tbody>${materials.map(([material, source]) => { const reach = reachOf(source!); return html`<tr><th scope="row">${material}</th><td class="n">${fixed(reach.L, 1)}</td><td class="n">${fixed(reach.a, 1)}</td><td class="n">${fixed(reach.b, 1)}</td><td class="n">${fixed(reach.gloss, 1)}</td></tr>`; })}</tbody></table>
+      <p class="small quiet">${reachBasis[0]?.toUpperCase()}${reachBasis.slice(1)}. The gloss of a grained moulding changes in steps, with its tool.</p>
+    </div>`;
+  }
+
+  private planned(plan: MendPlan): TemplateResult {
+    const partial = plan.withoutBlockers;
+    const { changes, cards } = plan.feasible ? plan : partial ?? { changes: [], cards: [] };
+    const outcome = plan.feasible ? plan.outcome : partial?.outcome ?? [];
+    const after = plan.feasible ? plan.after : partial?.after;
+    const before = this.mending.made?.cabin ?? this.open.cabin;
+    const running = this.mending.running !== undefined;
+    const stale = before !== this.open.cabin && this.open.cabin !== this.applied;
+    const mended = plan.feasible ? plan.mended : outcome.filter(({ id, verdict }) => verdict === 'holds' && this.open.judgement.joints.find((joint) => joint.id === id)?.verdict !== 'holds').map(({ id }) => id);
+    return html`
+      <div class="lead">
+        <div><h1>${plan.feasible ? 'Mend' : plan.blockers.length > 0 ? 'No plan within reach' : 'No plan found'}</h1><div class="said">${plan.words.map((word) => html`<p>${word}</p>`)}</div></div>
+        ${changes.length === 0 ? nothing : this.applying(changes, mended, running || stale)}
+      </div>
+      ${planState(this.mending, () => this.plan())}
+      ${stale && !running ? html`<div class="notice" role="status"><div><b>The cabin has changed since this was planned.</b></div><button type="button" @click=${() => this.plan()}>Plan again</button></div>` : nothing}
+      ${plan.feasible || plan.blockers.length === 0 ? nothing : this.blockers(plan)}
+      ${changes.length === 0 ? nothing : html`
+        <section class=${running ? 'old' : ''}><h2>${plan.feasible ? 'Before and after' : 'What can be done for the others'}</h2>${this.maps(cards, outcome, plan, after)}</section>
+        <section class=${running ? 'old' : ''}><h2>Cards for the suppliers</h2><div class="cards">${cards.map((card) => html`<adjoin-mend-card .cabin=${this.open.cabin} .card=${card} .now=${this.colours.get(card.parts[0] ?? '')} .target=${this.target(card)} .linkTo=${this.toJoint}></adjoin-mend-card>`)}</div></section>
+        ${this.tables(changes, outcome)}`}
+      <p class="small quiet">A change of material, pigment or finish touches flammability, emissions, airbag cover and glare requirements that are not judged here: local codes and the responsible licensed engineer decide.</p>
+    `;
+  }
+
+  private readonly toJoint = (joint: string): string => this.linkTo({ view: 'joint', joint, item: undefined, options: {} });
+
+  private applying(changes: readonly PartChange[], mended: readonly string[], off: boolean): TemplateResult {
+    const kept = this.applied !== undefined && this.applied === this.open.cabin;
+    const disabled = off || this.open.locked || kept;
+    return html`<div class="apply">
+      <button class=${disabled ? '' : 'strong'} type="button" aria-disabled=${disabled} @click=${() => { if (!disabled) this.keep(changes, mended); }}>${kept ? 'Kept as proposals' : `Keep as proposals: ${counted(changes.length, 'part')}`}</button>
+      <span class="note">${this.open.locked ? 'Another tab owns this cabin.' : 'One step, which Undo takes back. A target is no reading: verdicts stay until new plaques are measured.'}</span></div>`;
+  }
+
+  /** The colour a part would have, under the light of the workbench. */
+  private target(card: MendCard): PartColour | undefined {
+    const light = findLight(this.light, this.open.cabin.lights);
+    const now = this.colours.get(card.parts[0] ?? '');
+    if (light === undefined) return undefined;
+    const { observer } = this.open.judgement;
+    const bare = { part: card.parts[0] ?? '', source: card.source, specimen: undefined, colourSpots: 1, gloss: [] };
+    if (card.spectrum !== undefined) return partColour({ ...bare, spectrum: { startNm: card.spectrum.startNm, stepNm: card.spectrum.stepNm, values: card.spectrum.to } }, light, observer, this.gamut);
+    const { dL, da, db } = card.shift;
+    return dL === 0 && da === 0 && db === 0 ? now : partColour(card.to === undefined ? undefined : { ...bare, cielab: { lab: card.to, light: 'D65', observer } }, light, observer, this.gamut);
+  }
+
+  private maps(cards: readonly MendCard[], outcome: readonly MendedJoint[], plan: MendPlan, after: MendPlan['after']): TemplateResult {
+    const { cabin, judgement, paths } = this.open;
+    const marked = new Set(cards.flatMap(({ parts }) => parts));
+    const colours = new Map(this.colours);
+    for (const card of cards) for (const part of card.parts) colours.set(part, this.target(card) ?? colours.get(part) ?? { css: undefined, why: 'no colour' });
+    const results = new Map(outcome.map((joint) => [joint.id, joint]));
+    const now: CabinMapInput = { ...mapInput(cabin, judgement, this.colours, paths), marked };
+    const then: CabinMapInput = { ...mapInput(cabin, { ...judgement, joints: judgement.joints.map((joint) => ({ ...joint, ...results.get(joint.id) })) }, colours, paths), marked };
+    const counts = ({ holds, open, clashes }: MendPlan['before']): string => `${counted(clashes, 'clash', 'clashes')}, ${open} open, ${holds} hold`;
+    return html`<div class="maps"><adjoin-plan-map .input=${now} .caption=${'Now'} .about=${counts(plan.before)}></adjoin-plan-map>
+      <adjoin-plan-map .input=${then} .caption=${'With all cards met'} .about=${after === undefined ? '' : counts(after)}></adjoin-plan-map></div>
+      <p class="small quiet">Parts that change have a light edge.</p>`;
+  }
+
+  private blockers(plan: MendPlan): TemplateResult {
+    const { cabin, judgement, paths } = this.open;
+    const standing = new Set(plan.blockers);
+    const input: CabinMapInput = { ...mapInput(cabin, judgement, this.colours, paths), rested: new Set(judgement.joints.map(({ id }) => id).filter((id) => !standing.has(id))) };
+    const names = partNames(cabin.parts);
+    return html`<section><h2>${plan.blockers.length === 1 ? 'The joint that makes it so' : 'The joints that make it so together'}</h2>
+      <div class="maps single"><adjoin-plan-map .input=${input} .caption=${'What stands in the way'} .about=${''}></adjoin-plan-map></div>
+      <div class="scroll"><table><thead><tr><th scope="col">joint</th><th scope="col">verdict now</th><th scope="col" class="n">limit use</th><th scope="col"><span class="unseen">leave it out</span></th></tr></thead>
+        <tbody>${plan.blockers.map((id) => { const joint = judgement.joints.find((one) => one.id === id); return html`<tr><th scope="row"><a href=${this.toJoint(id)}>${joint?.parts.map((part) => names.get(part) ?? part).join(' / ') ?? id}</a></th><td>${joint?.verdict}</td><td class="n">${limitUseText(joint?.limitUse)}</td>
+          <td><button type="button" @click=${() => this.choose(toggled(this.options, 'except', id))}>Leave it as it is</button></td></tr>`; })}</tbody></table></div></section>`;
+  }
+
+  private tables(changes: readonly PartChange[], outcome: readonly MendedJoint[]): TemplateResult {
+    const { cabin, judgement } = this.open;
+    const names = partNames(cabin.parts);
+    const now = new Map(judgement.joints.map((joint) => [joint.id, joint]));
+    const moved = outcome.filter(({ id, verdict, limitUse }) => { const before = now.get(id); return before !== undefined && (before.verdict !== verdict || Math.abs((before.limitUse ?? 0) - (limitUse ?? 0)) > 0.005); });
+    return html`
+      <section><h2>In numbers</h2>
+        <div class="scroll"><table><caption>Shifts, under D65</caption><thead><tr><th scope="col">part</th><th scope="col" class="n">dL*</th><th scope="col" class="n">da*</th><th scope="col" class="n">db*</th><th scope="col" class="n">dGloss GU</th></tr></thead>
+          <tbody>${changes.map(({ part, dL, da, db, dGloss }) => html`<tr><th scope="row">${names.get(part) ?? part}</th><td class="n">${signed(dL, 2)}</td><td class="n">${signed(da, 2)}</td><td class="n">${signed(db, 2)}</td><td class="n">${signed(dGloss, 2)}</td></tr>`)}</tbody></table></div>
+      </section>
+      <section><div class="scroll"><table><caption>Joints that become other</caption><thead><tr><th scope="col">joint</th><th scope="col">now</th><th scope="col" class="n">limit use</th><th scope="col">after</th><th scope="col" class="n">limit use</th></tr></thead>
+        <tbody>${moved.map((joint) => { const before = now.get(joint.id)!; return html`<tr><th scope="row"><a href=${this.toJoint(joint.id)}>${before.parts.map((part) => names.get(part) ?? part).join(' / ')}</a></th>
+          <td><span class="word ${before.verdict}">${before.verdict}</span></td><td class="n">${limitUseText(before.limitUse)}</td><td><span class="word ${joint.verdict}">${joint.verdict}</span></td><td class="n">${limitUseText(joint.limitUse)}</td></tr>`; })}</tbody></table></div></section>`;
+  }
+}
+
+customElements.define('adjoin-mend-view', AdjoinMendView);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'adjoin-mend-view': AdjoinMendView;
+  }
+}

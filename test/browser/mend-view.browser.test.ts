@@ -1,0 +1,94 @@
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import '../../components/app/adjoin-workbench.ts';
+import type { AdjoinWorkbench } from '../../components/app/adjoin-workbench.ts';
+import type { Desk } from '../../components/controllers/desk.ts';
+import { serialiseCabin } from '../../src/cabin/index.ts';
+import type { Cabin } from '../../src/cabin/cabin.ts';
+import { judge } from '../../src/harmony/index.ts';
+import { proposedCabin } from '../../src/plan/proposal/proposed-cabin.ts';
+import { defaultBook } from '../../src/rules/default-book.ts';
+import { plannedCabin } from '../plan/support/planned-cabin.ts';
+import { deep, faultsOfAccess, mount, setScheme, settled, until } from '../support/screen.ts';
+
+/** The place where parts are mended, in the whole workbench with its workers. */
+let workbench: AdjoinWorkbench;
+const all = <E extends Element = HTMLElement>(selector: string): E[] => deep<E>(workbench.shadowRoot as ShadowRoot, selector);
+const one = <E extends Element = HTMLElement>(selector: string): E | undefined => all<E>(selector)[0];
+const desk = (): Desk => (workbench as unknown as { readonly desk: Desk }).desk;
+const words = (selector: string): string => one(selector)?.textContent?.replace(/\s+/g, ' ').trim() ?? '';
+const planned = (): Promise<unknown> => until('the plan', () => words('.said') !== '' && one('.running') === undefined, 60_000);
+
+async function visit(cabin: Cabin, options = ''): Promise<void> {
+  const address = URL.createObjectURL(new File([serialiseCabin({ ...cabin, ruleBook: 'ciede2000' })], 'small.cabin.json'));
+  location.hash = `#/mend?${options}open=${encodeURIComponent(address)}`;
+  await planned();
+  await settled(workbench);
+}
+
+/** A chain of parts that scatter enough for some of their joints to clash. */
+const scattered = plannedCabin(5, { parts: 6, sources: 1, scatter: 0.08, glossScatter: 0.02 });
+
+beforeEach(async () => {
+  sessionStorage.clear();
+  history.replaceState(null, '', '#/');
+  workbench = await mount<AdjoinWorkbench>('adjoin-workbench', {});
+});
+
+afterEach(() => {
+  setScheme('light');
+  document.body.replaceChildren();
+  history.replaceState(null, '', '#/');
+});
+
+test('cards say what each supplier is asked for; kept as proposals in one step, at which every mended joint holds, and undone', async () => {
+  await visit(scattered);
+  const before = desk().present!;
+  const now = judge(before, defaultBook);
+  expect(now.summary.clashes).toBeGreaterThan(0);
+  const cards = all('adjoin-mend-card');
+  expect(cards.length).toBeGreaterThan(0);
+  for (const card of cards) expect(card.shadowRoot!.textContent).toContain('not a forecast of a recipe');
+  all<HTMLButtonElement>('.apply button')[0]!.click();
+  await until('the proposals', () => words('.apply button') === 'Kept as proposals');
+  const after = desk().present!;
+  // A target is no reading: nothing but the proposals differs.
+  expect(after.parts).toEqual(before.parts);
+  expect(after.joints.map(({ proposals, ...joint }) => joint)).toEqual(before.joints.map(({ proposals, ...joint }) => joint));
+  const proposed = after.joints.filter(({ proposals }) => proposals !== undefined);
+  expect(proposed.length).toBeGreaterThan(0);
+  for (const joint of proposed.filter(({ id }) => now.joints.find((result) => result.id === id)!.verdict === 'clashes')) {
+    const { cabin } = proposedCabin(after, joint.id, joint.proposals![0]!, { stage: 'new', observer: 10 });
+    expect(judge(cabin, defaultBook).joints.find(({ id }) => id === joint.id)!.verdict).toBe('holds');
+  }
+  desk().undo();
+  expect(desk().present).toBe(before);
+});
+
+test('with every part locked there is no plan within reach, and the joint that makes it so can be left out', async () => {
+  await visit(scattered, `lock=${scattered.parts.map(({ id }) => id).join(',')}&`);
+  expect(words('h1')).toBe('No plan within reach');
+  const rows = all('section tbody tr');
+  expect(rows.length).toBeGreaterThan(0);
+  const leave = all<HTMLButtonElement>('section tbody button')[0]!;
+  leave.click();
+  await until('the plan without it', () => location.hash.includes('except=j') && words('[aria-label^="Let go"]') !== '', 30_000);
+  await planned();
+});
+
+test('a part that is locked in the form is in no card', async () => {
+  await visit(scattered);
+  const select = one<HTMLSelectElement>('select[name=lock]')!;
+  const changed = all('adjoin-mend-card').map((card) => card.shadowRoot!.querySelector('h3')!.textContent!.trim());
+  const part = scattered.parts.find(({ name }) => name === changed[0])!;
+  select.value = part.id;
+  select.dispatchEvent(new Event('change', { bubbles: true }));
+  await until('the address', () => location.hash.includes(`lock=${part.id}`));
+  await until('the plan without the part', () => one('.running') === undefined && words('.said') !== ''
+    && !all('adjoin-mend-card').some((card) => card.shadowRoot!.querySelector('h3')!.textContent!.trim() === part.name), 60_000);
+});
+
+test.each(['light', 'dark'] as const)('it has no fault of access, %s', async (scheme) => {
+  setScheme(scheme);
+  await visit(scattered);
+  expect(await faultsOfAccess(workbench)).toEqual([]);
+});
