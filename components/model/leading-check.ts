@@ -13,6 +13,10 @@ export function leadingCheck(joint: JointResult): CheckResult | undefined {
   }, undefined);
 }
 
+/** Colour, gloss and texture of a joint, as far as they were judged: appearance is all three. */
+export const judgedSides = (joint: JointResult): readonly CheckResult[] =>
+  (['colour', 'gloss', 'texture'] as const).flatMap((name) => joint.checks.filter(({ check, verdict }) => check === name && verdict in weight));
+
 /** u / limit, where both are known. */
 export const uncertaintyUse = (check: CheckResult | LightResult | undefined): number | undefined =>
   check?.uncertainty === undefined || !check.limit ? undefined : check.uncertainty / check.limit;

@@ -10,7 +10,7 @@ import { scene } from '../../figures/scene.ts';
 import '../../figures/surface/adjoin-surface-strip.ts';
 import type { SurfaceSide } from '../../figures/surface/surface-side.ts';
 import type { Gamut } from '../../model/part-colours.ts';
-import { leadingCheck, uncertaintyUse, underLight, verdictWord } from '../../model/leading-check.ts';
+import { judgedSides, leadingCheck, uncertaintyUse, underLight, verdictWord } from '../../model/leading-check.ts';
 import { limitUseText } from '../../../src/report/number-text.ts';
 import { base } from '../../styles/shared.ts';
 import { styles } from './strip.styles.ts';
@@ -88,6 +88,8 @@ export class AdjoinStrip extends LitElement {
           </span>
           <span class="word ${result.verdict}">${verdictWord(result)}</span>
         </span>
+        <span class="each">${judgedSides(result).map(({ check, verdict, limitUse, indicative }) => html`
+          <span class=${verdict === 'holds' ? '' : verdict}>${check} <b>${limitUse === undefined || indicative === true ? verdict : limitUseText(limitUse)}</b></span>`)}</span>
         <span class="sentence" title=${result.sentence}>${result.sentence}</span>
       </a>
     `;

@@ -16,12 +16,17 @@ export const styles = css`
   .result { line-height: 1.15; padding-top: 1px; }
   .use { font-size: 1.375rem; font-weight: 600; letter-spacing: -0.01em; display: block; line-height: 1.1; white-space: nowrap; }
   .use small { font-size: var(--small); font-weight: 400; letter-spacing: 0; }
+  .each { grid-column: 1; display: grid; align-content: start; justify-items: end; font-size: var(--tiny); line-height: 1.35; color: var(--quiet); margin-top: 4px; }
+  .each b { display: inline-block; min-width: 44px; text-align: right; font-weight: 400; }
+  .each .clashes, .each .clashes b { color: var(--clashes); font-weight: 600; }
+  .each .open, .each .open b { color: var(--open); font-weight: 600; }
   .sentence { grid-column: 2 / -1; font-size: var(--small); line-height: 1.35; color: var(--quiet); margin-top: 2px; overflow-wrap: anywhere; display: -webkit-box; -webkit-line-clamp: 4; -webkit-box-orient: vertical; overflow: hidden; }
   @media (max-width: 760px) {
     a { grid-template-columns: minmax(0, 1fr) 84px; }
     .names { grid-column: 1 / -1; display: block; height: auto; text-align: left; margin-bottom: 4px; font-weight: 600; }
     .names span { display: inline; }
     .names span + span::before { content: ' / '; font-weight: 400; color: var(--quiet); }
+    .each { grid-column: 1 / -1; display: flex; flex-wrap: wrap; gap: 0 12px; } .each b { min-width: 0; }
     .sentence { grid-column: 1 / -1; }
   }
   @media (forced-colors: active) { :host([lit]) a { outline: 2px solid Highlight; outline-offset: -2px; } }
