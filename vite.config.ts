@@ -78,6 +78,15 @@ export default defineConfig(async ({ mode }): Promise<ViteUserConfig> => {
       build: { ssr: 'test/bench/main.ts', target: 'node20', outDir: 'dist/bench', emptyOutDir: true, rolldownOptions: { output: { entryFileNames: 'bench.mjs' } } },
     };
   }
+  if (mode === 'library') {
+    return {
+      publicDir: false,
+      build: {
+        ssr: 'src/index.ts', target: 'node20', outDir: 'dist/library', emptyOutDir: true,
+        rolldownOptions: { checks: { pluginTimings: false }, treeshake, output: { entryFileNames: 'adjoin.mjs' } },
+      },
+    };
+  }
   const testing = process.env['VITEST'] !== undefined;
   return {
     base: './',

@@ -15,6 +15,8 @@ export interface TableRow {
   readonly emphasis?: Emphasis;
   /** A sentence under the row, wrapped to the terminal. */
   readonly below?: string;
+  /** A second, quiet paragraph under that. */
+  readonly grounds?: string;
 }
 
 /** Rows under aligned headings, two blanks between columns, no blanks at the ends of lines. Cells are made safe for a terminal. */
@@ -32,6 +34,7 @@ export function textTable(columns: readonly TableColumn[], rows: readonly TableR
   rows.forEach((row, index) => {
     lines.push(styled(line(safe[index]), row.emphasis, terminal));
     if (row.below !== undefined) lines.push(...wrapped(printable(row.below), terminal.columns, '    '));
+    if (row.grounds !== undefined) lines.push(...wrapped(printable(row.grounds), terminal.columns, '    ').map((text) => styled(text, 'quiet', terminal)));
   });
   return `${lines.join('\n')}\n`;
 }

@@ -59,6 +59,12 @@ describe('check --json', () => {
     const { stdout, stderr } = await run(['check', 'shuttle.cabin.json'], demo);
     const flat = stdout.replace(/\s+/g, ' ');
     for (const joint of json.joints) expect(flat, joint.id).toContain(joint.sentence.replace(/\s+/g, ' '));
+    // What it was judged on, the probability of all checks and the coverage stand beside every verdict.
+    expect([...flat.matchAll(/Judged on [^.]+, lot [^.]+; [^.]+\./g)].length).toBeGreaterThanOrEqual(json.joints.length - 12);
+    expect(flat).toContain('Judged on Upper dash skin: ');
+    expect(flat).toMatch(/borrowed from Switch panel, left/);
+    const judged = json.joints.filter(({ checks }) => checks.some(({ verdict, check }) => verdict !== 'not applicable' && check !== 'conditions'));
+    expect([...flat.matchAll(/All checks together: (?:[<>] )?\d+ % within; \d of \d with data\./g)]).toHaveLength(judged.length);
     const verdicts = [...stdout.matchAll(/^(clashes, accepted|clashes|open|holds) /gm)].map((match) => match[1]).slice(0, json.joints.length);
     const rank = ['clashes', 'clashes, accepted', 'open', 'holds'];
     expect(verdicts).toEqual([...verdicts].sort((first, second) => rank.indexOf(first) - rank.indexOf(second)));

@@ -22,7 +22,7 @@ export const check: Verb = {
     strict: { about: 'exit 1 also where a joint is open' },
   },
   detail: [
-    'Prints every joint, the worst first, each with its sentence; then the parts that break a cap or their master\'s tolerance, runs that drift, and the counts. Differences are trial minus standard. Limit use is value / limit; 100 % is at the limit.',
+    'Prints every joint, the worst first, each with its sentence, the specimens it was judged on, the probability of all its checks together and how many had data; then the parts that break a cap or their master\'s tolerance, runs that drift, and the counts. Differences are trial minus standard. Limit use is value / limit; 100 % is at the limit.',
     'holds: inside every limit with the confidence that the rule book asks for. clashes: outside with that confidence. open: the data cannot decide, or may not be compared; the reason is given.',
     'Exit: 0 no unaccepted clash, 1 an unaccepted clash (with --strict also: something is open), 2 bad input.',
   ],
@@ -55,7 +55,7 @@ export function verdictText(cabin: Cabin, judgement: Judgement, terminal: Termin
     { title: 'verdict', most: 24 }, { title: 'use', align: 'right' }, { title: 'joint', most: 44 }, { title: 'check' }, { title: 'light' }, { title: 'value', align: 'right' }, { title: 'limit', align: 'right' }, { title: 'of', most: 24 }, { title: 'within', align: 'right' },
   ], worstFirst(judgement.joints).map((joint) => {
     const leading = leadingCheck(joint);
-    return { cells: cells(joint, leading), emphasis: emphasisOf(joint), below: joint.sentence };
+    return { cells: cells(joint, leading), emphasis: emphasisOf(joint), below: joint.sentence, grounds: groundsText(joint, name) };
   }), terminal);
   return [
     `${styled(printable(heading), 'strong', terminal)}\n`,
@@ -77,6 +77,19 @@ function cells(joint: JointResult, leading: CheckResult | undefined): string[] {
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** What a joint was judged on, how sure all its checks are together, and how many of them had data. */
+function groundsText({ judgedOn, totalProbability, coverage, lotProbability, checks }: JointResult, name: (id: string) => string): string {
+  const side = ({ part, kind, specimen, lot, borrowedFrom }: JointResult['judgedOn'][number]): string => (specimen === '' ? `${name(part)}: nothing` : [
+    `${name(part)}: ${kind} ${specimen}`, lot === undefined ? 'lot not stated' : `lot ${lot}`, ...(borrowedFrom === undefined ? [] : [`borrowed from ${name(borrowedFrom)}`]),
+  ].join(', '));
+  const judged = checks.some((check) => check.verdict !== 'not applicable' && check.check !== 'conditions');
+  return [
+    `Judged on ${judgedOn.map(side).join('; ')}.`,
+    ...(judged ? [`All checks together: ${probability(totalProbability)} within; ${coverage.withData} of ${coverage.wanted} with data.`] : []),
+    ...(lotProbability === undefined ? [] : [`Colour of pairs from any of the lots: ${probability(lotProbability)} within.`]),
+  ].join(' ');
+}
 
 /** What the value is: its criterion where that decides, else the formula; with the unit. */
 const quantity = ({ criterion, formula, unit }: CheckResult): string =>
