@@ -1,6 +1,6 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import { actionById, cabinPatch, commit, emptyCabin, isUnsaved, markSaved, openEditor, perform, redoEdit, sealStep, select, undoEdit } from '../../src/actions/index.ts';
-import type { EditOptions, Editor, EditResult, Selection } from '../../src/actions/index.ts';
+import type { CommitOptions, EditOptions, Editor, EditResult, Selection } from '../../src/actions/index.ts';
 import { redoLabel, undoLabel } from '../../src/actions/history.ts';
 import type { Cabin } from '../../src/cabin/cabin.ts';
 import { serialiseCabin } from '../../src/cabin/serialise-cabin.ts';
@@ -245,7 +245,7 @@ export class Desk implements ReactiveController {
   }
 
   /** Takes a cabin made from the present one in another way, as by an import or a plan, as one step. */
-  commit(cabin: Cabin, label: string, options: EditOptions = {}): EditResult {
+  commit(cabin: Cabin, label: string, options: CommitOptions = {}): EditResult {
     return this.edit((editor) => commit(editor, cabin, label, options));
   }
 

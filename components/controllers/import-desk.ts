@@ -109,19 +109,26 @@ export class ImportDesk implements ReactiveController {
 
   /** Takes over every file that is ready, as one step. */
   async take(): Promise<boolean> {
-    const present = this.desk().present;
     const { ready } = this;
+    let present = this.desk().present;
     if (present === undefined || ready.length === 0 || this.taking) return false;
     this.taking = true;
     this.host.requestUpdate();
     try {
-      const { cabin, files } = await this.bridge.take(present, ready.map(({ key, choices }) => ({ key, choices })), await this.sheets());
+      const chosen = ready.map(({ key, choices }) => ({ key, choices }));
+      const sheets = await this.sheets();
+      let { cabin, files } = await this.bridge.take(present, chosen, sheets);
+      // What was edited meanwhile is kept: the files are taken once more, on top of it.
+      while (this.desk().present !== undefined && this.desk().present !== present) {
+        present = this.desk().present as Cabin;
+        ({ cabin, files } = await this.bridge.take(present, chosen, sheets));
+      }
       const taken = new Map(files.filter(({ planned }) => planned.taken).map(({ key, planned }) => [key, planned]));
       const readings = [...taken.values()].reduce((sum, planned) => sum + planned.readings, 0);
       const lights = [...taken.values()].reduce((sum, planned) => sum + planned.newLights.length, 0);
       const from = taken.size === 1 ? ready.find(({ key }) => taken.has(key))?.name ?? 'a file' : counted(taken.size, 'file');
       const what = [...(readings > 0 ? [counted(readings, 'reading')] : []), ...(lights > 0 ? [counted(lights, 'light')] : [])].join(' and ') || 'nothing new';
-      const result = this.desk().commit(cabin, `Import ${what} from ${from}`);
+      const result = this.desk().commit(cabin, `Import ${what} from ${from}`, { checkedAgainst: present });
       if (!result.done) {
         this.say(`Not taken over: ${result.issues[0]?.hint ?? result.issues[0]?.code ?? 'refused'}`);
         return false;

@@ -56,9 +56,14 @@ export function perform<Values>(editor: Editor, action: Action<Values>, values: 
   return settle(editor, outcome, outcome.value === undefined ? '' : action.label(values, before), options);
 }
 
+export interface CommitOptions extends EditOptions {
+  /** The document that the cabin was checked against already; it is not checked again where that is the present one. */
+  readonly checkedAgainst?: Cabin;
+}
+
 /** Takes a cabin that was made from the present one in another way, as by an import or a plan, as one step. */
-export const commit = (editor: Editor, cabin: Cabin, label: string, options: EditOptions = {}): EditResult =>
-  settle(editor, checkChanges(editor.history.present, cabin), label, options);
+export const commit = (editor: Editor, cabin: Cabin, label: string, { checkedAgainst, ...options }: CommitOptions = {}): EditResult =>
+  settle(editor, checkedAgainst === editor.history.present ? { value: cabin, issues: [] } : checkChanges(editor.history.present, cabin), label, options);
 
 function settle(editor: Editor, { value, issues }: Outcome<Cabin>, label: string, { key }: EditOptions): EditResult {
   if (value === undefined) return { editor, issues, done: false, label: undefined };

@@ -1,5 +1,7 @@
 import type { CabinPatch } from '../actions/cabin-patch.ts';
 import type { Cabin } from '../cabin/cabin.ts';
+import type { ReadingsPiece } from './import-protocol.ts';
+import { inPieces } from './patch-pieces.ts';
 import type { Look, Looks } from './session-look.ts';
 import type { ChangedReply, JudgedReply, LookedReply, Numbered, ReadReply, RefusedReply, SessionReply, SessionRequest } from './session-protocol.ts';
 
@@ -29,8 +31,16 @@ export class SessionBridge {
   }
 
   /** Goes on with the document as edited. */
-  edit(patch: CabinPatch): Promise<ChangedReply | RefusedReply> {
-    return this.ask({ kind: 'edit', patch }) as Promise<ChangedReply | RefusedReply>;
+  async edit(patch: CabinPatch): Promise<ChangedReply | RefusedReply> {
+    const pieces: ReadingsPiece[] = [];
+    const short = inPieces(patch, (piece) => pieces.push(piece));
+    if (pieces.length === 0) return this.ask({ kind: 'edit', patch }) as Promise<ChangedReply | RefusedReply>;
+    // Handing over hundreds of thousands of readings at once would hold the page for seconds.
+    for (const piece of pieces) {
+      (this.worker ??= this.start()).postMessage({ number: 0, content: piece } satisfies Numbered<SessionRequest>);
+      await new Promise((resolve) => setTimeout(resolve));
+    }
+    return this.ask({ kind: 'edit', patch: short }) as Promise<ChangedReply | RefusedReply>;
   }
 
   /** What an edit would change; the document stays as it is. */

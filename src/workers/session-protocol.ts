@@ -4,16 +4,18 @@ import type { JointPath } from '../cabin/index.ts';
 import type { Judgement } from '../harmony/judgement.ts';
 import type { Issue } from '../issue.ts';
 import type { JudgementPatch } from './judgement-patch.ts';
+import type { ReadingsPiece } from './import-protocol.ts';
 import type { Look, LookName, Looks } from './session-look.ts';
 
 /** Where every joint that can be drawn runs on the map, by its id. */
 export type JointPaths = ReadonlyMap<string, JointPath>;
 
-/** What the page asks of the session's worker. Edits count from the document the worker holds; a trial leaves that as it is. */
+/** What the page asks of the session's worker. Pieces hold readings of the edit that follows them and are not answered. Edits count from the document the worker holds; a trial leaves that as it is. */
 export type SessionRequest =
   | { readonly kind: 'open'; readonly text: string; readonly file: string }
   | { readonly kind: 'take'; readonly cabin: Cabin }
   | { readonly kind: 'edit'; readonly patch: CabinPatch }
+  | ReadingsPiece
   | { readonly kind: 'try'; readonly patch: CabinPatch }
   | { readonly kind: 'judge by'; readonly ruleBook: string | object }
   | { readonly kind: 'look'; readonly look: Look };

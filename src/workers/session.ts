@@ -6,7 +6,9 @@ import { judgeCabin, rejudge } from '../harmony/index.ts';
 import type { JudgedCabin } from '../harmony/index.ts';
 import { hasErrors } from '../issue.ts';
 import type { Issue } from '../issue.ts';
+import type { ReadingsPiece } from './import-protocol.ts';
 import { judgementPatch } from './judgement-patch.ts';
+import { fromPieces } from './patch-pieces.ts';
 import { ruleBookOf } from './rule-book-of.ts';
 import { lookAt } from './session-look.ts';
 import type { Look } from './session-look.ts';
@@ -21,9 +23,15 @@ interface Held {
 /** The open document as the worker holds it: judged once, then only what edits touch. */
 export class Session {
   private held: Held | undefined;
+  private pieces: ReadingsPiece[] = [];
+
+  /** Readings of the edit that comes next. */
+  piece(piece: ReadingsPiece): void {
+    this.pieces.push(piece);
+  }
 
   /** Answers a request; `read` is told of a cabin before its joints are judged, so that it can be shown meanwhile. */
-  answer(request: Exclude<SessionRequest, { readonly kind: 'look' }>, read: (reply: ReadReply) => void): SessionReply {
+  answer(request: Exclude<SessionRequest, { readonly kind: 'look' | 'piece' }>, read: (reply: ReadReply) => void): SessionReply {
     switch (request.kind) {
       case 'open': {
         const { value, issues } = parseCabin(request.text, request.file);
@@ -32,7 +40,8 @@ export class Session {
       case 'take': return this.begin(request.cabin, [], read);
       case 'edit': {
         const held = this.present;
-        const next = this.after(held, request.patch);
+        const next = this.after(held, fromPieces(request.patch, this.pieces));
+        this.pieces = [];
         if ('kind' in next) return next;
         this.held = next;
         return changes(held, next);
