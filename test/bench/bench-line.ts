@@ -11,9 +11,11 @@ export interface BenchLine {
   readonly unit: string;
   readonly own: Spread;
   readonly beside?: { readonly name: string; readonly figure: Spread };
-  /** The other way's time over the own, or what else the line is held to. */
+  /** Work in the same time, here over beside: the other way's time over the own. */
   readonly ratio?: number;
-  /** What the ratio should be. */
+  /** The figure over that of the smallest size. */
+  readonly growth?: number;
+  /** What the ratio, the growth or the figure should be. */
   readonly wanted?: string;
   /** Of the result, so that a run that computed something else is seen. */
   readonly checksum: string;

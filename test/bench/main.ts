@@ -1,7 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import type { BenchLine } from './bench-line.ts';
-import { benchTable } from './bench-table.ts';
+import { benchResults, benchTable } from './bench-table.ts';
 import { checkBenchmark, shareBenchmark } from './check-bench.ts';
 import { differenceBenchmark } from './difference-bench.ts';
 import { memoryBenchmark } from './memory-bench.ts';
@@ -22,7 +22,7 @@ const lines: readonly BenchLine[] = [
   ...checkBenchmark(quick ? [100, 1_000] : [100, 1_000, 10_000, 100_000]), ...await shareBenchmark(quick ? 1_000 : 10_000), ...await plansBenchmark(),
 ];
 const machine = `${cpus()[0]?.model.trim() || 'unknown processor'}, ${cpus().length} cores, Node ${process.version}, one thread`;
-if (process.argv.includes('--json')) process.stdout.write(`${JSON.stringify({ machine, lines }, null, 2)}\n`);
+if (process.argv.includes('--json')) process.stdout.write(`${JSON.stringify({ machine, results: benchResults(lines) }, null, 2)}\n`);
 else process.stdout.write(`${machine}\n\n${benchTable(lines)}\n`);
 if (process.argv.includes('--readme')) {
   const readme = readFileSync('README.md', 'utf8');
