@@ -42,6 +42,18 @@ export const registeredViews: readonly RegisteredView[] = [
     view: 'mend', title: 'Mend', about: 'The fewest parts to change so that every joint holds', group: 'plan', tag: 'adjoin-mend-view',
     load: () => import('./mend/adjoin-mend-view.ts'),
   },
+  {
+    view: 'compare', title: 'Compare', about: 'Two cabins, or two stages of one, joint by joint', group: 'tell', tag: 'adjoin-compare-view',
+    load: () => import('./compare/adjoin-compare-view.ts'),
+  },
+  {
+    view: 'review', title: 'Review', about: 'One joint at a time, worst first, by keyboard', group: 'tell', tag: 'adjoin-review-view',
+    load: () => import('./review/adjoin-review-view.ts'),
+  },
+  {
+    view: 'report', title: 'Report', about: 'The harmony report: preview, print, export', group: 'tell', tag: 'adjoin-report-view',
+    load: () => import('./report/adjoin-report-view.ts'),
+  },
 ];
 
 export const registeredView = (view: View): RegisteredView | undefined => registeredViews.find((one) => one.view === view);

@@ -3,37 +3,31 @@ import type { Content } from './markup.ts';
 import type { Page } from './page.ts';
 import { figure, html } from './markup.ts';
 import { reportModel } from './model.ts';
+import { linksThatLead } from './links-that-lead.ts';
 import { pageOf } from './page.ts';
 import { markDefinitions } from './pictures.ts';
-import { ageing } from './sections/ageing.ts';
-import { booth } from './sections/booth.ts';
-import { acceptedClashes, clashes } from './sections/clashes.ts';
-import { comparison } from './sections/comparison.ts';
-import { decisions } from './sections/decisions.ts';
-import { drift } from './sections/drift.ts';
+import { reportSections } from './sections/all-sections.ts';
 import { front } from './sections/front.ts';
-import { holding } from './sections/holding.ts';
-import { limits, signOff } from './sections/limits-and-sign-off.ts';
-import { method } from './sections/method.ts';
-import { nearMisses } from './sections/near-misses.ts';
-import { openJoints } from './sections/open-joints.ts';
-import { partChecks } from './sections/part-checks.ts';
-import { ruleBookSection } from './sections/rule-book.ts';
-import { sourcesCompared } from './sections/sources-compared.ts';
-import { traceability } from './sections/traceability.ts';
-import { validation } from './sections/validation.ts';
 import { selfContainedPage } from './self-contained-page.ts';
 import type { Paper } from './styles/style-sheet.ts';
 
-/** The harmony report as one self-contained page: no script, no network, same input, same bytes. `paper` fixes the format it prints on. */
-export function reportHtml(input: ReportInput, paper?: Paper): string {
+export interface ReportForm {
+  /** Fixes the format that it prints on. */
+  readonly paper?: Paper;
+  /** Ids of sections that are left out; those that are needed stay. */
+  readonly without?: readonly string[];
+}
+
+/** The harmony report as one self-contained page: no script, no network, same input, same bytes. */
+export function reportHtml(input: ReportInput, { paper, without = [] }: ReportForm = {}): string {
   const model = reportModel(input);
   const page = pageOf(model, input);
-  const sections = [clashes, openJoints, acceptedClashes, nearMisses, partChecks, drift, comparison, ageing, decisions, booth, sourcesCompared, holding, method, ruleBookSection, traceability, validation, limits, signOff]
-    .map((make) => make(page))
-    .filter((made) => made !== undefined && made !== false);
+  const wanted = reportSections.filter(({ id, needed }) => needed === true || !without.includes(id));
+  const made = [front(page), ...wanted.map(({ make }) => make(page)).filter((one) => one !== undefined && one !== false)];
+  const [head, ...sections] = made;
   const title = `Harmony report, ${model.cabin.name}, ${model.asOf}`;
-  return selfContainedPage(title, footText(page), html('main', {}, figure(markDefinitions()), front(page), contents(sections), sections), paper);
+  const main = html('main', {}, figure(markDefinitions()), head, contents(sections), sections);
+  return selfContainedPage(title, footText(page), linksThatLead(main), paper);
 }
 
 /** Foot of every printed page. */

@@ -4,6 +4,8 @@ export * from './json.ts';
 export * from './model.ts';
 export * from './model/report-model.ts';
 export * from './prepare-report.ts';
+export { reportSections } from './sections/all-sections.ts';
+export type { ReportSection } from './sections/all-sections.ts';
 export * from './software.ts';
 export * from './masters/index.ts';
 export * from './requests/index.ts';

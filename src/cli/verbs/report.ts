@@ -15,7 +15,7 @@ const text = (write: (input: ReportInput) => string): Write => (input) => ({ val
 
 const writers: Readonly<Record<string, Write>> = {
   html: text((input) => reportHtml(input)), json: text(reportJson), csv: text(reportCsv),
-  pdf: (input, args, io) => io.printPdf(reportHtml(input, lastValue(args, 'paper') === 'letter' ? 'letter' : 'A4')),
+  pdf: (input, args, io) => io.printPdf(reportHtml(input, { paper: lastValue(args, 'paper') === 'letter' ? 'letter' : 'A4' })),
 };
 
 export const report: Verb = {

@@ -1,0 +1,350 @@
+import { html, LitElement, nothing } from 'lit';
+import type { TemplateResult } from 'lit';
+import type { JointResult } from '../../../src/harmony/judgement.ts';
+import { limitUseText } from '../../../src/report/number-text.ts';
+import { worstFirst } from '../../../src/report/worst-first.ts';
+import type { Desk } from '../../controllers/desk.ts';
+import { askAction } from '../../controllers/edit-events.ts';
+import type { OpenCabin } from '../../controllers/open-cabin.ts';
+import type { Route } from '../../controllers/route.ts';
+import { tableInk, paperInk } from '../../figures/inks.ts';
+import { scene } from '../../figures/scene.ts';
+import '../../figures/surface/adjoin-surface-strip.ts';
+import { usualLamp } from '../../figures/surface/lamp.ts';
+import { surfaceSide } from '../../figures/surface/surface-side.ts';
+import { verdictSample } from '../../figures/verdict-sample.ts';
+import { standingSource } from '../../model/joint-filter.ts';
+import { leadingCheck, underLight, verdictWord } from '../../model/leading-check.ts';
+import { sweepLights } from '../../model/light-groups.ts';
+import type { Gamut, PartColour } from '../../model/part-colours.ts';
+import { reviewCsv, reviewRows } from '../../model/review-log.ts';
+import type { ReviewStep } from '../../model/review-log.ts';
+import { downloadText, fileName } from '../../platform/download.ts';
+import { fields } from '../../styles/fields.ts';
+import { base, controls } from '../../styles/shared.ts';
+import { viewProperties } from '../view-element.ts';
+import './adjoin-record-form.ts';
+import type { BoothSetting } from './adjoin-record-form.ts';
+import './adjoin-review-list.ts';
+import { styles } from './review-view.styles.ts';
+
+const usualViewMm = 700;
+/** Distance that the joint is shown as seen from, mm. */
+const seenMm = 250;
+
+/** The design review: full screen, one joint at a time, worst first, by keyboard; what is taken goes into the document and onto the running list. */
+export class AdjoinReviewView extends LitElement {
+  static override styles = [base, controls, fields, styles];
+  static override properties = { ...viewProperties, seen: { state: true }, steps: { state: true }, panel: { state: true }, fault: { state: true }, order: { state: true } };
+
+  declare open: OpenCabin;
+  declare desk: Desk;
+  declare route: Route;
+  declare light: string;
+  declare gamut: Gamut;
+  declare colours: ReadonlyMap<string, PartColour>;
+  declare go: (change: Partial<Route>, refine?: boolean) => void;
+  declare seen: ReadonlySet<string>;
+  declare steps: readonly ReviewStep[];
+  declare panel: 'record' | 'note' | undefined;
+  declare fault: string | undefined;
+  /** Ids in the order of the review: it stays as it began, whatever decisions do to the verdicts. */
+  declare order: readonly string[];
+  private booth: BoothSetting = { light: 'D65', illuminance: '2000', observers: '1', roles: '', scale: 'ISO 3668' };
+  private of: string | undefined;
+
+  constructor() {
+    super();
+    this.seen = new Set();
+    this.steps = [];
+    this.order = [];
+  }
+
+  protected override willUpdate(): void {
+    if (this.open.judging) return;
+    const { id } = this.open.cabin;
+    const known = new Set(this.open.judgement.joints.map((joint) => joint.id));
+    if (this.of !== id) {
+      this.of = id;
+      this.seen = new Set();
+      this.steps = [];
+      this.order = worstFirst(this.open.judgement.joints).map((joint) => joint.id);
+    } else if (this.order.length !== known.size || this.order.some((joint) => !known.has(joint))) {
+      const kept = this.order.filter((joint) => known.has(joint));
+      this.order = [...kept, ...worstFirst(this.open.judgement.joints).map((joint) => joint.id).filter((joint) => !kept.includes(joint))];
+    }
+    const here = this.here;
+    if (here !== undefined && !this.atList && !this.seen.has(here)) this.seen = new Set([...this.seen, here]);
+  }
+
+  protected override updated(): void {
+    const dialog = this.renderRoot.querySelector('dialog');
+    if (dialog === null || dialog.open || !this.isConnected) return;
+    dialog.showModal();
+    this.renderRoot.querySelector<HTMLElement>('.joint, .ending')?.focus();
+  }
+
+  private get atList(): boolean {
+    return this.route.options?.['at'] === 'list';
+  }
+
+  private get here(): string | undefined {
+    return this.order.find((id) => id === this.route.item) ?? this.order[0];
+  }
+
+  private to(joint: string | undefined, at = ''): void {
+    this.panel = undefined;
+    this.go({ item: joint, options: { ...this.route.options, at } }, true);
+    void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('.joint, .ending')?.focus());
+  }
+
+  private step(by: number): void {
+    if (this.atList) {
+      if (by < 0) this.to(this.order.at(-1));
+      return;
+    }
+    const place = this.order.indexOf(this.here ?? '') + by;
+    if (place >= this.order.length) this.to(this.here, 'list');
+    else if (place >= 0) this.to(this.order[place]);
+  }
+
+  private sweep(by: number): void {
+    const lights = sweepLights(this.open.judgement);
+    if (lights.length === 0) return;
+    const place = (lights.indexOf(this.light) + by + lights.length) % lights.length;
+    this.show(lights[place] ?? this.light);
+  }
+
+  private show(light: string): void {
+    this.dispatchEvent(new CustomEvent('adjoin-light', { detail: light, bubbles: true, composed: true }));
+  }
+
+  private readonly leave = (): void => {
+    if (document.fullscreenElement !== null) void document.exitFullscreen();
+    this.renderRoot.querySelector('dialog')?.close();
+    this.go({ view: 'cabin', item: undefined, options: {} });
+  };
+
+  private readonly key = (event: KeyboardEvent): void => {
+    const from = event.composedPath()[0] as HTMLElement;
+    const typing = from.matches?.('input, select, textarea') === true;
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    if (event.key === 'Escape') {
+      event.preventDefault();
+      event.stopPropagation();
+      if (this.panel !== undefined) this.close();
+      else this.leave();
+      return;
+    }
+    if (typing) {
+      event.stopPropagation();
+      return;
+    }
+    if (event.key === ' ' && from.matches?.('button')) return;
+    const done = ((): boolean => {
+      switch (event.key) {
+        case 'ArrowRight': case 'PageDown': case ' ': this.step(1); return true;
+        case 'ArrowLeft': case 'PageUp': this.step(-1); return true;
+        case 'Home': this.to(this.order[0]); return true;
+        case 'End': this.to(this.here, 'list'); return true;
+        case 'l': this.sweep(1); return true;
+        case 'L': this.sweep(-1); return true;
+        case 'd': this.decide(); return true;
+        case 'v': this.begin('record'); return true;
+        case 'n': this.begin('note'); return true;
+        case 'f': this.fill(); return true;
+        case 'Delete': case 'F2': return true;
+        default: return false;
+      }
+    })();
+    if (!done) return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+
+  private fill(): void {
+    if (document.fullscreenElement === null) void document.documentElement.requestFullscreen?.();
+    else void document.exitFullscreen();
+  }
+
+  private close(): void {
+    this.panel = undefined;
+    void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('.joint')?.focus());
+  }
+
+  private begin(panel: 'record' | 'note'): void {
+    if (this.atList || this.open.locked) return;
+    this.fault = undefined;
+    this.panel = panel;
+    if (panel === 'note') void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('textarea')?.focus());
+  }
+
+  private log(kind: ReviewStep['kind'], text: string): void {
+    const joint = this.here;
+    if (joint !== undefined) this.steps = [...this.steps, { joint, kind, text }];
+  }
+
+  private get result(): JointResult | undefined {
+    return this.open.judgement.joints.find((joint) => joint.id === this.here);
+  }
+
+  /** Accepts the check that the joint stands or falls by, at the value it has now. */
+  private decide(): void {
+    const { result } = this;
+    if (result === undefined || this.atList || this.open.locked) return;
+    const check = leadingCheck(result);
+    askAction(this, 'decision.add', {
+      joint: result.id, date: this.open.cabin.asOf, ...(check === undefined ? {} : { check: check.check }),
+      ...(check?.value === undefined ? {} : { value: Number(check.value.toFixed(3)) }), ...(check?.light === undefined ? {} : { light: check.light }),
+    }, () => {
+      const made = this.desk.present?.joints.find(({ id }) => id === result.id)?.decisions?.at(-1);
+      this.log('decision', made === undefined ? 'taken' : `${made.check} accepted at ${made.value} until ${made.expires}: ${made.reason}`);
+    });
+  }
+
+  private readonly keepRecord = (event: CustomEvent<{ readonly values: Readonly<Record<string, unknown>>; readonly setting: BoothSetting }>): void => {
+    const { values, setting } = event.detail;
+    const done = this.desk.do('visual-record.add', { joint: this.here, ...values });
+    if (!done.done) {
+      const [issue] = done.issues;
+      this.fault = `${issue?.path ?? ''} ${issue?.hint ?? `expected ${issue?.expected ?? 'something else'}`}`.trim();
+      return;
+    }
+    this.booth = setting;
+    this.log('visual record', `${String(values['result'])} under ${setting.light}, ${setting.observers} ${setting.observers === '1' ? 'observer' : 'observers'}`);
+    this.close();
+  };
+
+  private readonly keepNote = (event: Event): void => {
+    event.preventDefault();
+    const note = String(new FormData(event.target as HTMLFormElement).get('note') ?? '').trim();
+    const done = this.desk.do('joint.set', { joint: this.here, note: note === '' ? null : note });
+    if (!done.done) {
+      this.fault = done.issues[0]?.hint ?? 'The note was not taken.';
+      return;
+    }
+    if (note !== '') this.log('note', note);
+    this.close();
+  };
+
+  private export(): void {
+    const rows = reviewRows(this.open.cabin, this.listed, this.seen, this.steps);
+    downloadText(`${fileName(this.open.cabin.id, 'review')}.csv`, reviewCsv(rows), 'text/csv');
+  }
+
+  private get listed(): readonly JointResult[] {
+    const results = new Map(this.open.judgement.joints.map((joint) => [joint.id, joint]));
+    return this.order.flatMap((id) => results.get(id) ?? []);
+  }
+
+  override render(): TemplateResult {
+    const { result } = this;
+    if (this.open.judging) return html`<div class="empty" role="status"><b>Judging.</b></div>`;
+    if (result === undefined) return html`<div class="empty"><b>There is no joint to review.</b><p>Draw parts that meet, or read a cabin that has joints.</p></div>`;
+    const place = this.order.indexOf(result.id);
+    return html`
+      <dialog aria-label="Design review" @keydown=${this.key} @cancel=${(event: Event) => { event.preventDefault(); this.leave(); }}>
+        <div class="bar">
+          <span class="place" role="status">${this.atList ? 'The list' : html`Joint ${place + 1} of ${this.order.length}`}</span>
+          <span class="quiet">${this.seen.size} seen, ${this.steps.length} taken</span>
+          <span class="light quiet">Light <b>${this.light}</b></span>
+          <button type="button" @click=${this.leave}>Leave <kbd>Esc</kbd></button>
+        </div>
+        <div class="progress" aria-hidden="true">${this.order.length > 400
+          ? html`<span class="seen"></span>`
+          : this.order.map((id) => html`<span class=${!this.atList && id === result.id ? 'here' : this.seen.has(id) ? 'seen' : ''}></span>`)}</div>
+        ${this.atList ? this.ending() : this.joint(result)}
+        ${this.foot()}
+      </dialog>
+    `;
+  }
+
+  private ending(): TemplateResult {
+    return html`<div class="ending" tabindex="-1">
+      <h1>What came of it</h1>
+      <adjoin-review-list .rows=${reviewRows(this.open.cabin, this.listed, this.seen, this.steps)}></adjoin-review-list>
+      <div class="actions"><button class="strong" type="button" @click=${() => this.export()}>Export the list as CSV</button><button type="button" @click=${() => this.to(this.order[0])}>From the first joint</button></div>
+    </div>`;
+  }
+
+  private joint(result: JointResult): TemplateResult {
+    const { cabin, judgement } = this.open;
+    const joint = cabin.joints.find(({ id }) => id === result.id);
+    const name = (id: string): string => cabin.parts.find((part) => part.id === id)?.name ?? id;
+    const names = [name(result.standard), name(result.trial)] as const;
+    const viewMm = joint?.viewMm ?? usualViewMm;
+    const unseen: PartColour = { css: undefined, why: 'no colour readings' };
+    const colours = [result.standard, result.trial].map((id) => this.colours.get(id) ?? unseen) as [PartColour, PartColour];
+    const sides = ([result.standard, result.trial] as const).map((id, index) => surfaceSide(
+      id, standingSource(cabin.parts.find((part) => part.id === id))?.material, judgement.parts.find((part) => part.id === id)?.appearance, colours[index] as PartColour,
+    ));
+    return html`<div class="joint" tabindex="-1">
+      <div class="figure">
+        <adjoin-surface-strip
+          .joint=${{ kind: result.kind, gapMm: joint?.gapMm, stepMm: joint?.stepMm, viewMm }} .sides=${sides} .fills=${colours.map(({ css }) => css)} .magnification=${Math.max(1, viewMm / seenMm)}
+          .lamp=${usualLamp} .ink=${tableInk} .gamut=${this.gamut} .leading=${true} .label=${`${names[0]} above, ${names[1]} below, under ${this.light}`}
+        ></adjoin-surface-strip>
+        <div class="names" aria-hidden="true"><span>${names[0]}<small>standard</small></span><span>${names[1]}<small>trial</small></span></div>
+      </div>
+      <div>
+        <div class="told">
+          <h1>${names[0]} and ${names[1]}</h1>
+          <p class="big">${limitUseText(result.limitUse)}<small>of the limit</small></p>
+          <p class="verdict">${scene(verdictSample(result, 48, 16, paperInk))}<span class="word ${result.verdict}">${verdictWord(result)}${result.accepted && result.acceptedUntil !== undefined ? ` until ${result.acceptedUntil}` : ''}</span></p>
+          <p class="sentence" role="status">${result.sentence}</p>
+          ${this.taken(result)}
+        </div>
+        <div class="lights">${sweepLights(judgement).map((light) => {
+          const use = underLight(result, light)?.limitUse;
+          return html`<button type="button" aria-pressed=${light === this.light} @click=${() => this.show(light)}>${light}${use === undefined ? nothing : html` <small>${limitUseText(use)}</small>`}</button>`;
+        })}</div>
+      </div>
+    </div>`;
+  }
+
+  /** What the document has of this joint already. */
+  private taken(result: JointResult): TemplateResult | typeof nothing {
+    const joint = this.open.cabin.joints.find(({ id }) => id === result.id);
+    const records = joint?.visualRecords ?? [];
+    const decisions = joint?.decisions ?? [];
+    const lines = [
+      ...records.slice(-2).map((record) => html`<li><b>Booth, ${record.date}:</b> ${record.result} under ${record.light}${record.note === undefined ? '' : `. ${record.note}`}</li>`),
+      ...decisions.slice(-2).map((decision) => html`<li><b>Decision, ${decision.date}:</b> ${decision.check} accepted until ${decision.expires}. ${decision.reason}</li>`),
+      ...(joint?.note === undefined ? [] : [html`<li><b>Note:</b> ${joint.note}</li>`]),
+    ];
+    return lines.length === 0 ? nothing : html`<ul class="done">${lines}</ul>`;
+  }
+
+  private foot(): TemplateResult {
+    if (this.panel === 'record' && !this.atList) {
+      return html`<adjoin-record-form .cabin=${this.open.cabin} .setting=${this.booth} .fault=${this.fault} @adjoin-record=${this.keepRecord} @adjoin-leave=${() => this.close()}></adjoin-record-form>`;
+    }
+    if (this.panel === 'note' && !this.atList) {
+      const note = this.open.cabin.joints.find(({ id }) => id === this.here)?.note ?? '';
+      return html`<footer><form class="note field" @submit=${this.keepNote}>
+        <label class="field"><span class="label">Note of this joint</span><textarea name="note" rows="2" cols="70" maxlength="4000" .value=${note}></textarea></label>
+        ${this.fault === undefined ? nothing : html`<span class="fault" role="alert">${this.fault}</span>`}
+        <span><button class="strong" type="submit">Keep the note</button> <button type="button" @click=${() => this.close()}>Cancel</button></span>
+      </form></footer>`;
+    }
+    const key = (letter: string, title: string, act: () => void, off = false): TemplateResult =>
+      html`<button type="button" aria-disabled=${off} @click=${() => { if (!off) act(); }}>${title} <kbd>${letter}</kbd></button>`;
+    const idle = this.atList || this.open.locked;
+    return html`<footer>
+      ${key('←', 'Back', () => this.step(-1))}${key('→', 'Next', () => this.step(1), this.atList)}
+      ${key('L', 'Light', () => this.sweep(1), this.atList)}
+      <span class="gap"></span>
+      ${key('D', 'Decide', () => this.decide(), idle)}${key('V', 'Visual record', () => this.begin('record'), idle)}${key('N', 'Note', () => this.begin('note'), idle)}
+      <span class="gap"></span>
+      ${key('End', 'The list', () => this.to(this.here, 'list'), this.atList)}${key('F', 'Fill the screen', () => this.fill())}
+    </footer>`;
+  }
+}
+
+customElements.define('adjoin-review-view', AdjoinReviewView);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'adjoin-review-view': AdjoinReviewView;
+  }
+}
