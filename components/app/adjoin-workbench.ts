@@ -412,7 +412,7 @@ export class AdjoinWorkbench extends LitElement {
     if (route.view !== 'joint') {
       return html`<adjoin-cabin-view
         .cabin=${open.cabin} .judgement=${open.judgement} .judging=${open.judging} .colours=${colours} .paths=${open.paths}
-        .light=${this.lightName} .filter=${route.filter} .linkTo=${linkTo} .selection=${open.selection} .desk=${this.desk} .route=${route} .go=${this.go}
+        .light=${this.lightName} .filter=${route.filter} .linkTo=${linkTo} .selection=${open.selection} .desk=${this.desk} .route=${route} .go=${this.go} .locked=${open.locked}
         @adjoin-filter=${(event: CustomEvent<JointFilter>) => this.routes.refine({ view: 'cabin', filter: event.detail })}
         @adjoin-open-joint=${(event: CustomEvent<string>) => this.routes.go({ view: 'joint', joint: event.detail })}
       ></adjoin-cabin-view>`;

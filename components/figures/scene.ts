@@ -16,18 +16,42 @@ function patch(target: SVGElement, before: SceneElement | undefined, after: Scen
   for (const [name, value] of Object.entries(after.attributes)) {
     if (name !== 'xmlns' && before?.attributes[name] !== value) target.setAttribute(name, String(value));
   }
-  after.children.forEach((child, i) => {
-    const present = target.childNodes[i];
-    if (present === undefined) target.append(create(child));
+  patchChildren(target, before?.children ?? [], after.children);
+  return target;
+}
+
+/** Children that are the same objects as before keep their nodes, wherever one was put in or taken out before them. */
+function patchChildren(target: SVGElement, before: readonly SceneNode[], after: readonly SceneNode[]): void {
+  let old = 0;
+  let node: ChildNode | null = target.firstChild;
+  after.forEach((child, place) => {
+    const was = before[old];
+    if (was !== child && typeof child === 'object') {
+      if (before[old + 1] === child) {
+        const gone = node;
+        node = gone?.nextSibling ?? null;
+        gone?.remove();
+        old += 1;
+      } else if (was !== undefined && was === after[place + 1]) {
+        target.insertBefore(create(child), node);
+        return;
+      }
+    }
+    const present = node;
+    node = present?.nextSibling ?? null;
+    const drawn = before[old];
+    old += 1;
+    if (present === null) target.append(create(child));
+    else if (drawn === child) return;
     else if (!fits(present, child)) present.replaceWith(create(child));
     else if (typeof child === 'string') present.nodeValue = child;
-    else {
-      const old = before?.children[i];
-      patch(present as SVGElement, typeof old === 'object' && old.tag === child.tag ? old : undefined, child);
-    }
+    else patch(present as SVGElement, typeof drawn === 'object' && drawn.tag === child.tag ? drawn : undefined, child);
   });
-  while (target.childNodes.length > after.children.length) target.lastChild?.remove();
-  return target;
+  while (node !== null) {
+    const gone = node;
+    node = gone.nextSibling;
+    gone.remove();
+  }
 }
 
 class SceneDirective extends Directive {

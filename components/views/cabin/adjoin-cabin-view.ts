@@ -13,6 +13,8 @@ import { base } from '../../styles/shared.ts';
 import './adjoin-cabin-map.ts';
 import './adjoin-wall.ts';
 
+const none = {} as const;
+
 /** Map and wall of one cabin, linked: what is pointed at on one is lit on the other. */
 export class AdjoinCabinView extends LitElement {
   static override styles = [base, css`
@@ -29,7 +31,7 @@ export class AdjoinCabinView extends LitElement {
     cabin: { attribute: false }, judgement: { attribute: false }, judging: { type: Boolean }, colours: { attribute: false },
     paths: { attribute: false }, light: {},
     filter: { attribute: false }, linkTo: { attribute: false }, selection: { attribute: false }, desk: { attribute: false }, route: { attribute: false },
-    go: { attribute: false }, pointed: { state: true },
+    go: { attribute: false }, locked: { type: Boolean }, pointed: { state: true },
   };
 
   declare cabin: Cabin;
@@ -46,6 +48,7 @@ export class AdjoinCabinView extends LitElement {
   declare desk: Desk | undefined;
   declare route: Route;
   declare go: (change: Partial<Route>, refine?: boolean) => void;
+  declare locked: boolean;
   declare pointed: string | undefined;
   private listed: readonly JointResult[] = [];
 
@@ -60,6 +63,7 @@ export class AdjoinCabinView extends LitElement {
     this.selection = {};
     this.route = { view: 'cabin', filter: {} };
     this.go = () => undefined;
+    this.locked = false;
   }
 
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
@@ -67,6 +71,10 @@ export class AdjoinCabinView extends LitElement {
     const parts = partsById(this.cabin);
     this.listed = worstFirst(this.judgement.joints).filter((joint) => passes(joint, this.filter, parts));
   }
+
+  private readonly option = (event: CustomEvent<Readonly<Record<string, string>>>): void => {
+    this.go({ options: { ...this.route.options, ...event.detail } }, true);
+  };
 
   override render(): TemplateResult {
     const point = (event: CustomEvent<string | undefined>): void => {
@@ -76,8 +84,8 @@ export class AdjoinCabinView extends LitElement {
       <h1 class="unseen">${this.cabin.name}</h1>
       <adjoin-cabin-map
         .cabin=${this.cabin} .judgement=${this.judgement} .listed=${this.listed} .colours=${this.colours} .paths=${this.paths}
-        .light=${this.light} .pointed=${this.pointed}
-        @adjoin-point=${point}
+        .light=${this.light} .pointed=${this.pointed} .selection=${this.selection} .options=${this.route.options ?? none} .present=${this.desk?.present} .editable=${this.desk !== undefined && !this.locked}
+        @adjoin-point=${point} @adjoin-option=${this.option}
       ></adjoin-cabin-map>
       <adjoin-wall
         .cabin=${this.cabin} .judgement=${this.judgement} .joints=${this.listed} .judging=${this.judging} .colours=${this.colours}

@@ -80,6 +80,8 @@ export class AdjoinWall extends LitElement {
   }
 
   private reveal(id: string): void {
+    // Where the wall scrolls with the page, that would take the map out of sight.
+    if (getComputedStyle(this).overflowY === 'visible') return;
     this.strips().find((strip) => strip.result.id === id)?.scrollIntoView({ block: 'nearest' });
   }
 

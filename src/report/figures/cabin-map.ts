@@ -2,13 +2,15 @@ import { drawing, element, pathThrough } from '../scene.ts';
 import type { SceneElement } from '../scene.ts';
 import { hatchPath } from './hatch.ts';
 import { inkOn } from './ink-on.ts';
+import { mapPlace } from './map-place.ts';
+import { MapMemory } from './map-memory.ts';
+import type { MapPlace, MapView } from './map-place.ts';
 import { placeAlong, polylineLength } from './polyline.ts';
 import type { Point } from './polyline.ts';
 import type { FigureTheme } from './theme.ts';
 import { verdictLine } from './verdict-line.ts';
 import type { VerdictMark } from './verdict-line.ts';
 import { placeZoneNames } from './zone-names.ts';
-import type { PlacedName } from './zone-names.ts';
 
 export interface MapPart {
   readonly id: string;
@@ -17,8 +19,10 @@ export interface MapPart {
   readonly outline: readonly Point[];
   /** A thread or piping: drawn as a line, not a face. */
   readonly line?: boolean;
-  /** Computed colour; absent where the part has no data under the light. */
+  /** Computed colour, or that of a tint; absent where there is no data for it. */
   readonly fill?: string;
+  /** Hatching over the fill, px from line to line: what a tint says besides by its lightness. */
+  readonly hatch?: number;
 }
 
 export interface MapJoint extends VerdictMark {
@@ -43,6 +47,7 @@ export interface CabinMapInput {
   readonly part?: string;
   /** Parts that are set apart by a light edge. */
   readonly marked?: ReadonlySet<string>;
+  readonly selected?: readonly string[];
 }
 
 export interface CabinMapSize {
@@ -50,51 +55,68 @@ export interface CabinMapSize {
   readonly height: number;
   /** Add wide invisible lines that a pointer can hit, and names for the parts and joints. */
   readonly interactive?: boolean;
+  readonly view?: MapView;
+  /** Drawn on top, for what is being drawn or watched. */
+  readonly overlay?: (place: MapPlace) => readonly (SceneElement | undefined)[];
+  /** What was drawn before; parts and joints that are the same objects at the same place are the same elements again. */
+  readonly memory?: MapMemory;
 }
 
 /** Maps millimetres of the cabin into a box of px, the whole of it visible, centred, proportions kept. */
-export function fitPoints(points: readonly Point[], width: number, height: number, margin: number): (point: Point) => Point {
-  const xs = points.map(([x]) => x);
-  const ys = points.map(([, y]) => y);
-  const [left, right] = [Math.min(...xs), Math.max(...xs)];
-  const [top, bottom] = [Math.min(...ys), Math.max(...ys)];
-  const scale = Math.min((width - 2 * margin) / Math.max(1, right - left), (height - 2 * margin) / Math.max(1, bottom - top));
-  const dx = (width - scale * (right - left)) / 2 - scale * left;
-  const dy = (height - scale * (bottom - top)) / 2 - scale * top;
-  return ([x, y]) => [dx + scale * x, dy + scale * y];
+export const fitPoints = (points: readonly Point[], width: number, height: number, margin: number): ((point: Point) => Point) =>
+  mapPlace(points, width, height, margin).toScreen;
+
+/** The place that a map is drawn at; undefined where there is nothing to draw. */
+export function placeOfMap(input: CabinMapInput, { width, height, view }: CabinMapSize): MapPlace | undefined {
+  const every = [...input.parts.flatMap((part) => part.outline), ...input.joints.flatMap((joint) => joint.path)];
+  return every.length === 0 ? undefined : mapPlace(every, width, height, Math.max(14, width * 0.025), view);
 }
 
-const order = { holds: 0, open: 1, clashes: 2 } as const;
+/** From below to on top. */
+const order = ['holds', 'open', 'clashes'] as const;
 
 /** The cabin unfolded: faces in their computed colours, and every joint where its parts meet in the language of verdicts, the worst on top. */
 export function cabinMap(input: CabinMapInput, size: CabinMapSize, theme: FigureTheme): SceneElement {
   const { width, height } = size;
-  const every = [...input.parts.flatMap((part) => part.outline), ...input.joints.flatMap((joint) => joint.path)];
-  if (every.length === 0) return drawing(width, height, input.title);
-  const place = fitPoints(every, width, height, Math.max(14, width * 0.025));
-  const scale = Math.min(1.15, Math.max(0.7, width / 860));
+  const spot = placeOfMap(input, size);
+  if (spot === undefined) return drawing(width, height, input.title);
+  const place = spot.toScreen;
+  const scale = Math.min(1.15, Math.max(0.7, width / 860)) * Math.min(1.5, Math.sqrt(spot.view.zoom));
+  const memory = size.memory ?? new MapMemory();
+  memory.at(`${width} ${height} ${spot.scale} ${spot.view.centre.join(' ')}`);
+  const selected = new Set(input.selected);
   const faces = input.parts.filter((part) => !part.line);
   const lines = input.parts.filter((part) => part.line);
-  const joints = [...input.joints].sort((a, b) => order[a.verdict] - order[b.verdict]);
-  const lit = joints.find((joint) => joint.id === input.highlight);
+  const lit = input.joints.find((joint) => joint.id === input.highlight);
+  const drawn = (joint: MapJoint): SceneElement => {
+    const rested = input.rested?.has(joint.id) ?? false;
+    return memory.element(joint, rested ? 'rested' : 'joint', () => drawnJoint(joint, joint.path.map(place), theme, scale, rested));
+  };
   return drawing(
     width,
     height,
     input.title,
-    element('g', { class: 'faces' }, faces.map((part) => face(part, part.outline.map(place), theme, part.id === input.part || input.marked?.has(part.id) === true))),
-    element('g', { class: 'threads' }, lines.map((part) => thread(part, part.outline.map(place), theme, scale))),
-    element('g', { class: 'zones', 'aria-hidden': 'true' }, zoneNames(input, place, width, height, theme)),
-    element('g', { class: 'joints' }, joints.map((joint) =>
-      drawnJoint(joint, joint.path.map(place), theme, scale, input.rested?.has(joint.id) ?? false))),
-    lit === undefined ? undefined : halo(lit, lit.path.map(place), theme, scale),
+    element('g', { class: 'faces' }, faces.map((part) => {
+      const state = selected.has(part.id) ? 'selected' : part.id === input.part || input.marked?.has(part.id) === true ? 'pointed' : 'face';
+      return memory.element(part, state, () => face(part, part.outline.map(place), theme, state));
+    })),
+    element('g', { class: 'threads' }, lines.map((part) => {
+      const state = selected.has(part.id) ? 'selected' : 'thread';
+      return memory.element(part, state, () => thread(part, part.outline.map(place), theme, scale, state === 'selected'));
+    })),
+    element('g', { class: 'zones', 'aria-hidden': 'true' }, zoneNames(input, memory, place, width, height, theme)),
+    order.map((verdict) => element('g', { class: 'joints' }, input.joints.filter((joint) => joint.verdict === verdict).map(drawn))),
+    lit === undefined ? (size.interactive ? element('g') : undefined) : halo(lit, lit.path.map(place), theme, scale),
     size.interactive
-      ? element('g', { class: 'hits' }, joints.filter((joint) => joint.path.length > 1).map((joint) => hit(joint, joint.path.map(place))))
+      ? element('g', { class: 'hits' }, input.joints.filter((joint) => joint.path.length > 1).map((joint) => memory.element(joint, 'hit', () => hit(joint, joint.path.map(place)))))
       : undefined,
+    size.overlay === undefined ? undefined : element('g', { class: 'overlay' }, size.overlay(spot).filter((one) => one !== undefined)),
   );
 }
 
-function face(part: MapPart, outline: readonly Point[], theme: FigureTheme, pointed: boolean): SceneElement {
+function face(part: MapPart, outline: readonly Point[], theme: FigureTheme, state: 'face' | 'pointed' | 'selected'): SceneElement {
   const d = pathThrough(outline, true);
+  const hatch = part.fill === undefined ? 6 : part.hatch;
   return element(
     'g',
     { class: 'face', 'data-part': part.id },
@@ -102,23 +124,26 @@ function face(part: MapPart, outline: readonly Point[], theme: FigureTheme, poin
       class: part.fill === undefined ? 'no-colour' : 'sample',
       d,
       fill: part.fill ?? theme.table,
-      stroke: pointed ? theme.casing : theme.core,
-      'stroke-width': pointed ? 2 : 0.75,
+      stroke: state === 'face' ? theme.core : theme.casing,
+      'stroke-width': state === 'face' ? 0.75 : state === 'pointed' ? 2 : 3.5,
     }),
-    part.fill === undefined
-      ? element('path', {
-          class: 'hatch', d: hatchPath(outline, 6), fill: 'none', stroke: theme.tableInk, 'stroke-width': 0.6, 'pointer-events': 'none',
-        })
+    hatch === undefined
+      ? undefined
+      : element('path', {
+          class: 'hatch', d: hatchPath(outline, hatch), fill: 'none', stroke: part.fill === undefined ? theme.tableInk : theme.core, 'stroke-width': 0.6, 'pointer-events': 'none',
+        }),
+    state === 'selected'
+      ? element('path', { class: 'chosen', d, fill: 'none', stroke: theme.core, 'stroke-width': 1.5, 'stroke-dasharray': '6 4', 'pointer-events': 'none' })
       : undefined,
   );
 }
 
-function thread(part: MapPart, outline: readonly Point[], theme: FigureTheme, scale: number): SceneElement {
+function thread(part: MapPart, outline: readonly Point[], theme: FigureTheme, scale: number, selected: boolean): SceneElement {
   const d = pathThrough(outline);
   return element(
     'g',
     { class: 'thread', 'data-part': part.id },
-    element('path', { d, fill: 'none', stroke: theme.tableInk, 'stroke-width': 5 * scale }),
+    element('path', { d, fill: 'none', stroke: selected ? theme.casing : theme.tableInk, 'stroke-width': (selected ? 8 : 5) * scale }),
     element('path', {
       class: 'sample', d, fill: 'none', stroke: part.fill ?? theme.table, 'stroke-width': 3.5 * scale,
       'stroke-dasharray': part.fill === undefined ? '3 3' : undefined,
@@ -172,17 +197,13 @@ function hit(joint: MapJoint, path: readonly Point[]): SceneElement {
   );
 }
 
-const placed = new WeakMap<readonly MapPart[], Map<string, PlacedName[]>>();
-
-/** Names of the zones; their places are kept for as long as the parts and the size stay, since a map is redrawn with every move of the pointer. */
-function zoneNames(input: CabinMapInput, place: (point: Point) => Point, width: number, height: number, theme: FigureTheme): SceneElement[] {
-  const sizes = placed.get(input.parts) ?? new Map<string, PlacedName[]>();
-  placed.set(input.parts, sizes);
-  const names = sizes.get(`${width} ${height}`) ?? placeZoneNames(input, place, width, height);
-  sizes.set(`${width} ${height}`, names);
-  return names.map(({ text, x, y, on }) => {
-    const fill = (on?.fill === undefined ? undefined : inkOn(on.fill)) ?? theme.tableInk;
-    return element('text', { x, y, 'font-size': 11, fill, 'pointer-events': 'none' }, text);
+/** Names of the zones; their places are kept, since a map is redrawn with every move of the pointer. */
+function zoneNames(input: CabinMapInput, memory: MapMemory, place: (point: Point) => Point, width: number, height: number, theme: FigureTheme): SceneElement[] {
+  return memory.zoneNames(input.parts, () => placeZoneNames(input, place, width, height)).map((name) => {
+    const { text, x, y, on } = name;
+    const below = on === undefined ? undefined : input.parts.find(({ id }) => id === on.id)?.fill;
+    const fill = (below === undefined ? undefined : inkOn(below)) ?? theme.tableInk;
+    return memory.element(name, fill, () => element('text', { x, y, 'font-size': 11, fill, 'pointer-events': 'none' }, text));
   });
 }
 
