@@ -1,6 +1,6 @@
 import { forceCollide, forceLink, forceManyBody, forceSimulation, forceX, forceY } from 'd3';
 import type { Cabin, Joint, MapPoint, Part } from '../../src/cabin/cabin.ts';
-import { isDrawn } from './map-input.ts';
+import { isDrawn } from './is-drawn.ts';
 
 const box = { width: 150, height: 90, apart: 210 } as const;
 /** Above this number parts are set in rows by their zones: forces would take too long. */

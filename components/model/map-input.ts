@@ -3,6 +3,7 @@ import type { JointResult, Judgement } from '../../src/harmony/judgement.ts';
 import type { CabinMapInput, MapJoint, MapPart } from '../../src/report/figures/cabin-map.ts';
 import type { JointPaths } from '../../src/workers/session-protocol.ts';
 import { assumedOutlines } from './assumed-outlines.ts';
+import { isDrawn } from './is-drawn.ts';
 import { standingSource } from './joint-filter.ts';
 import { verdictWord } from './leading-check.ts';
 import type { Tinted } from './map-tints.ts';
@@ -45,8 +46,6 @@ export function mapInput(cabin: Cabin, judgement: Judgement, tints: ReadonlyMap<
   const zones = cabin.zones.map(({ id, name }) => ({ id, name, parts: cabin.parts.filter((part) => part.zone === id).map((part) => part.id) }));
   return { title: `Map of ${cabin.name}`, parts, joints, zones };
 }
-
-export const isDrawn = (part: Part): boolean => part.outline !== undefined && part.outline.length >= 2;
 
 const straights = new WeakMap<readonly MapPoint[], WeakMap<readonly MapPoint[], readonly MapPoint[]>>();
 

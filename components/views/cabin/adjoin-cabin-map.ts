@@ -18,7 +18,8 @@ import { draftOutline, halfWay, keyMove, outlineHandles, rounded } from '../../c
 import { tableInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { mostZoom, movedView, nearestTowards, parseView, viewBoxOf, viewText, zoomedView } from '../../model/map-gestures.ts';
-import { isDrawn, mapInput } from '../../model/map-input.ts';
+import { isDrawn } from '../../model/is-drawn.ts';
+import { mapInput } from '../../model/map-input.ts';
 import { tintedParts, tints } from '../../model/map-tints.ts';
 import type { Tint } from '../../model/map-tints.ts';
 import type { PartColour } from '../../model/part-colours.ts';
