@@ -7,6 +7,7 @@ import { isDrawn } from './is-drawn.ts';
 import { standingSource } from './joint-filter.ts';
 import { verdictWord } from './leading-check.ts';
 import type { Tinted } from './map-tints.ts';
+import type { PartColour } from './part-colours.ts';
 
 const madeParts = new WeakMap<Part, MapPart>();
 const madeJoints = new WeakMap<JointResult, MapJoint>();
@@ -17,10 +18,10 @@ function same<T extends object>(before: T | undefined, made: T): T {
 }
 
 /**
- * What the map draws that does not change with the pointer. Parts without an outline get a place by assumption; their joints run straight.
+ * What the map draws that does not change with the pointer; faces are filled by their colours or by a tint. Parts without an outline get a place by assumption; their joints run straight.
  * Parts and joints that stay as they were are the same objects again.
  */
-export function mapInput(cabin: Cabin, judgement: Judgement, tints: ReadonlyMap<string, Tinted>, paths: JointPaths): CabinMapInput {
+export function mapInput(cabin: Cabin, judgement: Judgement, fills: ReadonlyMap<string, PartColour | Tinted>, paths: JointPaths): CabinMapInput {
   const names = new Map(cabin.parts.map((part) => [part.id, part.name]));
   const results = new Map(judgement.joints.map((joint) => [joint.id, joint]));
   const assumed = assumedOutlines(cabin);
@@ -28,7 +29,8 @@ export function mapInput(cabin: Cabin, judgement: Judgement, tints: ReadonlyMap<
     const drawn = isDrawn(part);
     const outline = drawn ? part.outline : assumed.get(part.id);
     if (outline === undefined) return [];
-    const { fill, hatch } = tints.get(part.id) ?? {};
+    const given = fills.get(part.id) ?? {};
+    const { fill, hatch } = 'css' in given ? { fill: given.css, hatch: undefined } : given as Tinted;
     const made = same<MapPart>(madeParts.get(part), { id: part.id, name: part.name, outline, line: drawn && standingSource(part)?.material === 'thread', fill, hatch });
     madeParts.set(part, made);
     return [made];
