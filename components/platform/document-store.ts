@@ -3,7 +3,10 @@ import { cabinPatch, patchCabin } from '../../src/actions/cabin-patch.ts';
 import type { Cabin } from '../../src/cabin/cabin.ts';
 import { restoreCabin } from '../../src/cabin/restore-cabin.ts';
 import type { Issue, Outcome } from '../../src/issue.ts';
+import type { ReadingsPiece } from '../../src/workers/import-protocol.ts';
+import { inPieces } from '../../src/workers/patch-pieces.ts';
 import { answered, committed, openDatabase } from './database.ts';
+import { writeHeavily } from './heavy-write.ts';
 
 /** What is kept of an open document beside its content. */
 export interface DocumentCard {
@@ -53,6 +56,8 @@ const quietMs = 250;
 const latestMs = 750;
 /** Items in a patch beyond which the whole document is written anew. */
 const largestPatch = 200;
+/** Pieces of readings in a patch, of a thousand at most each, beyond which a worker writes it. */
+const mostPieces = 8;
 
 /**
  * Keeps the open document in IndexedDB so that a crash loses at most the last second: the whole of it once, then at every pause what
@@ -124,6 +129,13 @@ export class DocumentStore extends EventTarget {
 
   private async writeChanges(open: OpenDocument, { cabin, unsaved }: { readonly cabin: Cabin; readonly unsaved: boolean }): Promise<void> {
     const patch = cabinPatch(open.base, cabin);
+    const pieces: ReadingsPiece[] = [];
+    const short = inPieces(patch, (piece) => pieces.push(piece));
+    if (pieces.length > mostPieces) {
+      await writeHeavily({ kind: 'write', database: this.database.name, version, patch: short, kept: { ...open.card, keptAt: Date.now(), unsaved } as { readonly key: string } }, pieces);
+      open.base = cabin;
+      return;
+    }
     const whole = sizeOf(patch) > largestPatch;
     const transaction = this.transaction('readwrite');
     if (whole) this.putWhole(transaction, open.card, cabin, unsaved);

@@ -42,6 +42,28 @@ test('what is edited is in the store within a second, and another page finds it'
   expect((await other.recover('doc')).value).toEqual(after);
 });
 
+test('a cabin that gets very many readings is kept whole, handed over in pieces', async () => {
+  const name = 'many-readings';
+  const one = await store(name);
+  const cabin = smallCabin();
+  await one.begin(card, cabin);
+  const readings = Array.from({ length: 12_000 }, (_, at) => ({ quantity: 'gloss' as const, spot: { name: `n${at}` }, conditions: 'gloss-a', angle: 60 as const, gloss: 1 + (at % 100) / 100 }));
+  const grown: Cabin = {
+    ...cabin,
+    parts: cabin.parts.map((part, at) => (at > 0 ? part : { ...part, sources: part.sources.map((source) => ({ ...source, specimens: [...source.specimens, { id: 'many-1', kind: 'plaque' as const, readings: readings.slice(0, 6000) }, { id: 'many-2', kind: 'plaque' as const, readings: readings.slice(6000) }] })) })),
+  };
+  one.keep(grown, true);
+  expect(await one.flush()).toBe(true);
+  // The next small change counts from there.
+  const after = renamed(grown, 'Lid');
+  one.keep(after, true);
+  expect(await one.flush()).toBe(true);
+  const other = await store(name);
+  expect(await other.recoverable()).toMatchObject([{ ...card, changes: 1 }]);
+  const { value } = await other.recover('doc');
+  expect(value).toEqual(after);
+});
+
 test('edits that never pause are kept all the same', async () => {
   const one = await store();
   let cabin = smallCabin();
