@@ -26,14 +26,14 @@ const beginsWith = (bytes: Uint8Array, start: readonly number[]): boolean => sta
 /**
  * The text of a file: UTF-8 with or without a byte-order mark, UTF-16 with one. Bytes that are not UTF-8 are read as
  * Windows-1252 (a superset of Latin-1 in print) and a note says so; bytes that are UTF-8 in one place and not in another are
- * refused, as are NUL characters, files of known binary formats and files longer than `largestFile`.
+ * refused, as are NUL characters, files of known binary formats and files longer than `largest`.
  */
-export function decodeText(bytes: Uint8Array, file?: string): DecodedText {
+export function decodeText(bytes: Uint8Array, file?: string, largest = largestFile): DecodedText {
   const refuse = (code: string, found: string, expected: string, more: Partial<Issue> = {}): DecodedText =>
     ({ text: undefined, issues: [{ code, severity: 'error', ...(file === undefined ? {} : { file }), found, expected, ...more }] });
-  if (bytes.length > largestFile) return refuse('file-too-large', `${bytes.length} bytes`, `at most ${largestFile}`, { hint: 'Split the file.' });
+  if (bytes.length > largest) return refuse('file-too-large', `${bytes.length} bytes`, `at most ${largest}`, { hint: 'Split the file.' });
   const known = signatures.find(([start]) => beginsWith(bytes, start));
-  if (known !== undefined) return refuse('not-text', known[1], 'a text file', { hint: 'Export the readings as CSV, ISO 28178 or ISO 17972-1.' });
+  if (known !== undefined) return refuse('not-text', known[1], 'a text file', { hint: 'Save or export it as text; readings as CSV, ISO 28178 or ISO 17972-1.' });
   const wide = beginsWith(bytes, [0xff, 0xfe]) ? 'utf-16le' : beginsWith(bytes, [0xfe, 0xff]) ? 'utf-16be' : undefined;
   const { text, issues } = wide === undefined ? decodeNarrow(bytes, file) : { text: new TextDecoder(wide).decode(bytes), issues: [] };
   const nul = text.indexOf('\0');

@@ -1,10 +1,10 @@
 import type { Outcome } from '../issue.ts';
 import { hasErrors } from '../issue.ts';
+import { csvCell } from './csv-cell.ts';
 import type { ExportCell, ExportColumn } from './export-columns.ts';
 import { conditionColumns, identityColumns, labelColumns, valueColumns, viewColumns } from './export-columns.ts';
 import type { FormatWriter } from './format-writer.ts';
 import { heldByTables, numberText, writeIssues } from './format-writer.ts';
-import { inertText } from './inert-text.ts';
 import { groupRecords } from './group-records.ts';
 import type { FoundSpectrum, ReadingRecord, ReadingSet } from './reading-set.ts';
 
@@ -67,11 +67,4 @@ function rowIds(rows: readonly (readonly ReadingRecord[])[]): string[] {
     seen.set(base, count);
     return count === 1 ? base : `${base} (${count})`;
   });
-}
-
-function csvCell(value: ExportCell): string {
-  if (value === undefined) return '';
-  if (typeof value === 'number') return numberText(value);
-  const inert = inertText.add(value);
-  return /[",\r\n;\t#]/u.test(inert) || inert !== inert.trim() ? `"${inert.replaceAll('"', '""')}"` : inert;
 }

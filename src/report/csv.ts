@@ -1,11 +1,11 @@
 import type { Ageing, CabinComparison } from '../harmony/compare/index.ts';
 import type { CheckResult, PartAppearance } from '../harmony/judgement.ts';
+import type { CsvValue } from '../formats/csv-cell.ts';
 import type { ReportInput } from './model.ts';
 import type { ReportModel } from './model/report-model.ts';
+import { csvCell } from '../formats/csv-cell.ts';
 import { reportModel } from './model.ts';
 import { changeWord } from './sections/change-table.ts';
-
-type Cell = string | number | boolean | undefined;
 
 const columns = [
   'row', 'id', 'standard', 'trial', 'jointVerdict', 'totalProbability', 'check', 'subject', 'standing', 'verdict', 'accepted', 'acceptedUntil', 'light', 'observer', 'formula', 'criterion', 'unit',
@@ -13,7 +13,7 @@ const columns = [
   'change', 'jointVerdictBefore', 'verdictBefore', 'lightBefore', 'valueBefore', 'limitBefore', 'limitUseBefore', 'valueChange', 'stageBefore', 'stage', 'grade', 'gradeValue',
   'source', 'supplier', 'chosen', 'L', 'a', 'b', 'gloss20', 'gloss60', 'gloss85', 'saUm', 'salMm', 'str', 'clashes', 'open', 'holds', 'piecePrice', 'currency', 'leadWeeks',
 ] as const;
-type Row = Partial<Record<(typeof columns)[number], Cell>>;
+type Row = Partial<Record<(typeof columns)[number], CsvValue>>;
 
 /**
  * Every check of every joint and part, every light of every check and every run as rows of one table, RFC 4180.
@@ -101,15 +101,3 @@ const agedRows = (stage: Ageing): Row[] => stage.parts.flatMap((part): Row[] => 
     ...(part.texture === undefined ? [] : [{ ...base, check: 'texture', criterion: 'Sa', unit: 'µm', value: part.texture.to, valueBefore: part.texture.from, valueChange: part.texture.change }]),
   ];
 });
-
-/**
- * One cell: quoted where it must be. Text that a spreadsheet would run as a formula (beginning with
- * `=`, `+`, `-`, `@`, a tab or a line end, behind blanks as well) gets an apostrophe in front; numbers are left as they are.
- */
-export function csvCell(value: Cell): string {
-  if (value === undefined) return '';
-  if (typeof value === 'number') return Number.isFinite(value) ? String(value) : '';
-  if (typeof value === 'boolean') return String(value);
-  const inert = /^[\s\u00a0\ufeff]*[=+\-@\uff1d\uff0b\uff0d\uff20]|^[\t\r\n]/.test(value) ? `'${value}` : value;
-  return /[",\r\n;\t]/.test(inert) || inert !== inert.trim() ? `"${inert.replaceAll('"', '""')}"` : inert;
-}

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { expect, test } from 'vitest';
-import { csvCell } from '../../src/report/csv.ts';
+import { csvCell } from '../../src/formats/csv-cell.ts';
 import { verdictBand } from '../../src/report/figures/verdict-band.ts';
 import { printTheme } from '../../src/report/figures/theme.ts';
 import { escapeText } from '../../src/report/markup.ts';

@@ -1,4 +1,4 @@
-import { csvCell } from '../csv.ts';
+import { csvCell } from '../../formats/csv-cell.ts';
 import type { RequestLine, RequestSheet } from './request-sheet.ts';
 
 const wavelengths = Array.from({ length: 31 }, (_, index) => 400 + 10 * index);
