@@ -7,6 +7,8 @@ import { csvCell } from '../formats/csv-cell.ts';
 import { reportModel } from './model.ts';
 import { changeWord } from './sections/change-table.ts';
 
+export { csvCell };
+
 const columns = [
   'row', 'id', 'standard', 'trial', 'jointVerdict', 'totalProbability', 'check', 'subject', 'standing', 'verdict', 'accepted', 'acceptedUntil', 'light', 'observer', 'formula', 'criterion', 'unit',
   'value', 'least', 'limit', 'limitUse', 'uncertainty', 'withinProbability', 'dL', 'da', 'db', 'dC', 'dH', 'cause', 'spotsNeeded', 'sentence', 'basis',
