@@ -54,6 +54,10 @@ export const registeredViews: readonly RegisteredView[] = [
     view: 'report', title: 'Report', about: 'The harmony report: preview, print, export', group: 'tell', tag: 'adjoin-report-view',
     load: () => import('./report/adjoin-report-view.ts'),
   },
+  {
+    view: 'apportion', title: 'Apportion', about: 'Turn the limits of joints into tolerances of parts', group: 'plan', tag: 'adjoin-apportion-view',
+    load: () => import('./apportion/adjoin-apportion-view.ts'),
+  },
 ];
 
 export const registeredView = (view: View): RegisteredView | undefined => registeredViews.find((one) => one.view === view);

@@ -1,0 +1,80 @@
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import '../../components/app/adjoin-workbench.ts';
+import type { AdjoinWorkbench } from '../../components/app/adjoin-workbench.ts';
+import { toleranceExtent } from '../../components/views/apportion/tolerance-glyph.ts';
+import { serialiseCabin } from '../../src/cabin/index.ts';
+import { apportionCabin } from '../../src/plan/index.ts';
+import { defaultBook } from '../../src/rules/default-book.ts';
+import { fixed } from '../../src/report/number-text.ts';
+import { plannedCabin } from '../plan/support/planned-cabin.ts';
+import { deep, faultsOfAccess, mount, setScheme, settled, until } from '../support/screen.ts';
+
+/** The place where tolerances are shared out, in the whole workbench with its workers. */
+let workbench: AdjoinWorkbench;
+const all = <E extends Element = HTMLElement>(selector: string): E[] => deep<E>(workbench.shadowRoot as ShadowRoot, selector);
+const one = <E extends Element = HTMLElement>(selector: string): E | undefined => all<E>(selector)[0];
+const words = (selector: string): string => one(selector)?.textContent?.replace(/\s+/g, ' ').trim() ?? '';
+const cabin = plannedCabin(3, { parts: 5, sources: 1, scatter: 0.03 });
+
+async function visit(options = ''): Promise<void> {
+  const address = URL.createObjectURL(new File([serialiseCabin({ ...cabin, ruleBook: 'ciede2000' })], 'small.cabin.json'));
+  location.hash = `#/apportion?${options}open=${encodeURIComponent(address)}`;
+  await until('the plan', () => one('.tolerances') !== undefined && one('.running') === undefined, 60_000);
+  await settled(workbench);
+}
+
+const radii = (): string[] => cabin.parts.map(({ name }) => all('.tolerances tbody tr').find((row) => row.querySelector('th')?.textContent === name)?.querySelector('b')?.textContent ?? '');
+
+beforeEach(async () => {
+  sessionStorage.clear();
+  history.replaceState(null, '', '#/');
+  workbench = await mount<AdjoinWorkbench>('adjoin-workbench', {});
+});
+
+afterEach(() => {
+  setScheme('light');
+  document.body.replaceChildren();
+  history.replaceState(null, '', '#/');
+});
+
+test('every part has the radius that the core gives it, and no cabin drawn clashes; statistical gives more', async () => {
+  await visit();
+  const plan = await apportionCabin(cabin, defaultBook);
+  expect(radii()).toEqual(plan.parts.map(({ radius }) => fixed(radius, 2)));
+  expect(words('.drawn')).toMatch(/^0 of 2000 /);
+  const before = radii();
+  all<HTMLInputElement>('input[name=rule]').find(({ value }) => value === 'statistical')!.click();
+  await until('the other tolerances', () => location.hash.includes('rule=statistical') && one('.running') === undefined && radii().join() !== before.join(), 60_000);
+  expect(Math.min(...radii().map(Number))).toBeGreaterThan(Math.min(...before.map(Number)));
+});
+
+test('a sheet is saved as a file of its supplier', async () => {
+  await visit();
+  const saved: string[] = [];
+  const click = HTMLAnchorElement.prototype.click;
+  HTMLAnchorElement.prototype.click = function clicked(this: HTMLAnchorElement) { saved.push(this.download); };
+  try {
+    all<HTMLButtonElement>('.tolerances button')[0]!.click();
+  } finally {
+    HTMLAnchorElement.prototype.click = click;
+  }
+  expect(saved).toEqual([expect.stringMatching(/^planned-3-tolerances-.*\.csv$/)]);
+});
+
+test('the extents of a sphere, and of a turned ellipse by its closed form', () => {
+  expect(toleranceExtent([1, 0, 0, 0, 1, 0, 0, 0, 1], 2)).toEqual({ L: 2, aa: 4, ab: -0, bb: 4 });
+  // Half axes 3 and 1 in the a*, b* plane, turned by 30 degrees: covariance R diag(9, 1) R'.
+  const [c, s] = [Math.cos(Math.PI / 6), Math.sin(Math.PI / 6)];
+  const [e, f, i] = [c * c / 9 + s * s, c * s / 9 - c * s, s * s / 9 + c * c];
+  const extent = toleranceExtent([4, 0, 0, 0, e, f, 0, f, i], 1);
+  expect(extent.L).toBeCloseTo(0.5, 12);
+  expect(extent.aa).toBeCloseTo(9 * c * c + s * s, 12);
+  expect(extent.bb).toBeCloseTo(9 * s * s + c * c, 12);
+  expect(extent.ab).toBeCloseTo(8 * c * s, 12);
+});
+
+test.each(['light', 'dark'] as const)('it has no fault of access, %s', async (scheme) => {
+  setScheme(scheme);
+  await visit();
+  expect(await faultsOfAccess(workbench)).toEqual([]);
+});
