@@ -21,13 +21,17 @@ export type * from './rules/rule-book.ts';
 export type * from './readings/reading.ts';
 
 // Judging.
-export { checkJson, judge } from './harmony/index.ts';
+export { checkJson, judge, judgeCabin } from './harmony/index.ts';
 export type * from './harmony/judgement.ts';
+
+// Two cabins, or two stages of one, joint by joint; parts before and after an exposure.
+export { agedStages, ageingOf, compareCabins, compareStages } from './harmony/compare/index.ts';
+export type { AgedPart, Ageing, CabinComparison, JointChange, JudgedState } from './harmony/compare/index.ts';
 
 // Reports and the record of validation.
 export { publishedValues } from './report/published-values.ts';
-export { reportCsv, reportHtml, reportJson, reportModel, software } from './report/index.ts';
-export type { InputFile, ReportInput, ReportModel } from './report/index.ts';
+export { prepareReport, reportCsv, reportHtml, reportJson, reportModel, reportSections, software } from './report/index.ts';
+export type { InputFile, ReportAsked, ReportInput, ReportModel } from './report/index.ts';
 
 // Readers of text tables.
 export { readDifferenceTable } from './formats/difference-table.ts';
