@@ -27,6 +27,7 @@ const check = (result: CheckResult) => ({
   lights: result.lights,
   missingLights: result.missingLights,
   cautions: result.cautions,
+  factorNotes: result.factorNotes,
 });
 
 /** The judgement as the command line prints it with `--json`: joints in the document's order, numbers in full. */

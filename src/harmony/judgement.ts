@@ -84,6 +84,8 @@ export interface CheckResult {
   /** Required lights for which a side has no data. */
   readonly missingLights?: readonly string[];
   readonly cautions: readonly string[];
+  /** What the relaxing factors of the book do here, with and without each; absent where none acts or would act. */
+  readonly factorNotes?: readonly string[];
 }
 
 /** What one side of a joint was judged on. */

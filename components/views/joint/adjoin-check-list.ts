@@ -59,6 +59,7 @@ export class AdjoinCheckList extends LitElement {
             : html`<p class="extra caution">A decision on record does not cover this: ${check.decisionVoid}.</p>`}
           ${unlikeSimple ? html`<p class="extra">By value against limit alone: ${check.simple}.</p>` : nothing}
           ${check.cautions.map((caution) => html`<p class="extra caution">${caution}</p>`)}
+          ${(check.factorNotes ?? []).map((note) => html`<p class="extra">${note}</p>`)}
           <p class="extra">Basis: ${check.basis}</p>
         </div>
       </li>

@@ -12,6 +12,7 @@ import type { CauseOfOpen } from '../open-cause.ts';
 import { certainty, listed } from '../wording.ts';
 import type { JointInput } from './joint-input.ts';
 import { ruleFormula } from './joint-input.ts';
+import { optionalFactorNotes } from './optional-factor-notes.ts';
 
 /** What a match asks for under one light, by the rule. */
 function matchDemand(input: JointInput, light: ResolvedLight): readonly Criterion[] {
@@ -61,8 +62,9 @@ export function colourCheck(input: JointInput): CheckResult {
   }
   const question = colourQuestion(input);
   const evaluation = evaluateColour(colour, question);
-  const shared = { ...base, lights: evaluation.lights, cautions: colour.cautions };
-  if (!asked) return shownOnly(input, shared, evaluation);
+  if (!asked) return shownOnly(input, { ...base, lights: evaluation.lights, cautions: colour.cautions }, evaluation);
+  const factorNotes = optionalFactorNotes(colour, rule.optionalFactors, question, (other) => colourQuestion({ ...input, rule: { ...rule, colour: other } }));
+  const shared = { ...base, lights: evaluation.lights, cautions: colour.cautions, ...(factorNotes.length === 0 ? {} : { factorNotes }) };
   const worst = evaluation.worst;
   if (worst === undefined) {
     return {

@@ -111,6 +111,6 @@ export function judgedOn(page: Page, side: JudgedOn): Content {
 }
 
 function cautionList(checks: readonly CheckResult[]): Content {
-  const cautions = [...new Set(checks.flatMap((check) => check.cautions))];
+  const cautions = [...new Set(checks.flatMap((check) => [...check.cautions, ...check.factorNotes ?? []]))];
   return cautions.length > 0 && html('ul', { class: 'caution' }, cautions.map((caution) => html('li', {}, caution)));
 }
