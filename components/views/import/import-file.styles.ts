@@ -10,7 +10,7 @@ export const styles = css`
   .two { display: grid; grid-template-columns: minmax(0, 1fr) minmax(0, 1fr); gap: 24px 40px; }
   .facts { display: grid; grid-template-columns: max-content minmax(0, 1fr); gap: 3px 16px; }
   .facts dt { color: var(--quiet); } .facts dd { overflow-wrap: anywhere; }
-  .wide { overflow-x: auto; }
+  .wide { overflow-x: auto; position: relative; }
   table { border-collapse: collapse; width: 100%; font-size: var(--small); }
   th { text-align: left; font-weight: 400; color: var(--quiet); padding: 2px 12px 4px 0; white-space: nowrap; }
   td { padding: 3px 12px 3px 0; border-top: 1px solid var(--faint); vertical-align: top; }

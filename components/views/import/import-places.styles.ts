@@ -5,7 +5,7 @@ export const styles = css`
   h3 { font-size: var(--body); padding-bottom: 4px; margin-bottom: 8px; border-bottom: 1px solid var(--line); }
   h3.parts { margin-top: 20px; }
   .quiet { color: var(--quiet); font-size: var(--small); }
-  .wide { overflow-x: auto; }
+  .wide { overflow-x: auto; position: relative; }
   table { border-collapse: collapse; width: 100%; min-width: 760px; font-size: var(--small); }
   thead th { text-align: left; font-weight: 400; color: var(--quiet); padding: 2px 12px 4px 0; }
   tbody th { text-align: left; font-weight: 400; padding: 4px 12px 4px 0; border-top: 1px solid var(--faint); overflow-wrap: anywhere; min-width: 120px; }

@@ -9,7 +9,7 @@ export const styles = css`
   div > p + h3, div > div + h3 { margin-top: 20px; }
   .quiet { color: var(--quiet); font-size: var(--small); font-weight: 400; }
   .two { display: grid; grid-template-columns: minmax(0, 1fr) minmax(0, 1fr); gap: 24px 40px; } .two > div { min-width: 0; }
-  .wide { overflow-x: auto; }
+  .wide { overflow-x: auto; position: relative; }
   table { border-collapse: collapse; width: 100%; }
   section > .wide > table { min-width: 860px; }
   th { text-align: left; font-weight: 400; padding: 3px 14px 3px 0; } thead th { color: var(--quiet); font-size: var(--small); border-bottom: 1px solid var(--line); }

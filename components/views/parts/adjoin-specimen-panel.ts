@@ -16,7 +16,7 @@ export class AdjoinSpecimenPanel extends LitElement {
   static override styles = [base, controls, fieldStyles, css`
     :host { display: grid; grid-template-columns: minmax(0, 1fr); gap: 12px; padding: 6px 8px 12px 24px; }
     h4 { margin-bottom: 6px; font-size: var(--small); color: var(--quiet); font-weight: 400; border-bottom: 1px solid var(--faint); }
-    .wide { overflow-x: auto; }
+    .wide { overflow-x: auto; position: relative; }
     table { border-collapse: collapse; width: 100%; min-width: 620px; font-size: var(--small); }
     th { text-align: left; font-weight: 400; color: var(--quiet); padding: 2px 10px 2px 0; white-space: nowrap; }
     td { border-top: 1px solid var(--faint); padding: 2px 10px 2px 0; }

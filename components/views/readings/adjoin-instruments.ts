@@ -23,7 +23,7 @@ type Study = QualityLook['studies'][number];
 export class AdjoinInstruments extends LitElement {
   static override styles = [base, controls, pageStyles, css`
     .two { display: grid; grid-template-columns: minmax(0, 1fr) minmax(0, 1fr); gap: 24px 40px; align-items: start; }
-    .list { min-width: 860px; } .two > div { min-width: 0; } .two svg { height: auto; }
+    .list { min-width: 860px; } .two > div { min-width: 0; } .two table { min-width: 640px; } .wide + .wide table, .two + .wide table { min-width: 0; } tbody th { overflow-wrap: normal; } .two svg { height: auto; }
     @media (max-width: 1100px) { .two { grid-template-columns: minmax(0, 1fr); } }
   `];
 

@@ -18,7 +18,7 @@ export const pageStyles = css`
   h3 { font-size: var(--body); margin: 14px 0 4px; }
   .lead { max-width: 92ch; text-wrap: pretty; }
   .quiet { color: var(--quiet); font-size: var(--small); }
-  .wide { overflow-x: auto; }
+  .wide { overflow-x: auto; position: relative; }
   svg { max-width: 100%; }
   table { border-collapse: collapse; width: 100%; }
   th { text-align: left; font-weight: 400; padding: 3px 16px 3px 0; vertical-align: bottom; }
