@@ -1,0 +1,157 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { serveBuiltApp } from '../support/built-app.ts';
+import type { ServedApp } from '../support/built-app.ts';
+import { chromiumArguments, chromiumPath } from '../support/chromium.ts';
+import { seededNumbers } from '../support/seeded-numbers.ts';
+
+/** The built workbench in a profile on disk whose pages are killed, as when a tab crashes, in the midst of edits. */
+let app: ServedApp;
+let profile: string;
+let context: BrowserContext;
+
+const opened = '#/cabin?open=demo-data/first-steps.cabin.json';
+const crashes = 50;
+/** What may be lost: the edits of the last second. */
+const lostMs = 1000;
+
+beforeAll(async () => {
+  app = await serveBuiltApp(5470);
+  profile = mkdtempSync(join(tmpdir(), 'adjoin-profile-'));
+  context = await chromium.launchPersistentContext(profile, { executablePath: await chromiumPath(), args: chromiumArguments });
+  await context.addInitScript('globalThis.__name = (f) => f');
+}, 180_000);
+
+afterAll(async () => {
+  await context?.close();
+  app?.close();
+  rmSync(profile, { recursive: true, force: true });
+});
+
+const ready = (page: Page): Promise<void> => page.locator('adjoin-strip').first().waitFor({ timeout: 60_000 });
+
+/** What the workbench gives to its parts, for asking and editing from a test. */
+interface Workbench { desk: { recoverable: readonly unknown[]; findRecoverable(): Promise<void>; present?: { name: string }; do(action: string, values: object): { done: boolean } } }
+
+const nameOf = (page: Page): Promise<string> => page.evaluate(() => (document.querySelector('adjoin-workbench') as unknown as Workbench).desk.present?.name ?? '');
+
+/** Whether changes are offered that never reached a file: there are none where the page was killed before it kept any. */
+const isOffered = (page: Page): Promise<boolean> => page.evaluate(async () => {
+  const { desk } = document.querySelector('adjoin-workbench') as unknown as Workbench;
+  await desk.findRecoverable();
+  return desk.recoverable.length > 0;
+});
+
+/** Renames the cabin again and again, a few milliseconds apart, and tells the test of each edit that was done. */
+const beginEdits = (page: Page, round: number): Promise<void> => page.evaluate((tag) => {
+  const { desk } = document.querySelector('adjoin-workbench') as unknown as Workbench;
+  const told = (window as unknown as { told: (edit: number, at: number) => void }).told;
+  let edit = 0;
+  const step = (): void => {
+    edit += 1;
+    if (desk.do('cabin.rename', { name: `Round ${tag} edit ${edit}` }).done) told(edit, Date.now());
+    setTimeout(step, 15 + (edit * 7) % 30);
+  };
+  step();
+}, round);
+
+test(`a page that is killed ${crashes} times in the midst of edits loses at most the last second`, async () => {
+  const random = seededNumbers(20261129);
+  let page = await context.newPage();
+  await page.goto(app.address + opened);
+  await ready(page);
+  const losses: number[] = [];
+  let before: string | undefined;
+  for (let round = 1; round <= crashes; round += 1) {
+    const done: { readonly edit: number; readonly at: number }[] = [];
+    await page.exposeFunction('told', (edit: number, at: number) => { done.push({ edit, at }); });
+    await beginEdits(page, round);
+    await new Promise((resolve) => setTimeout(resolve, 100 + 1000 * random()));
+    const killedAt = Date.now();
+    const crashed = page.waitForEvent('crash');
+    void page.goto('chrome://crash').catch(() => undefined);
+    await crashed;
+    await page.close();
+    const written = done.filter(({ at }) => at <= killedAt);
+    page = await context.newPage();
+    await page.goto(`${app.address}#/`);
+    if (await isOffered(page)) await page.getByRole('button', { name: 'Take up again' }).first().click();
+    else await page.goto(app.address + opened);
+    await ready(page);
+    const name = await nameOf(page);
+    const [, tag, edit] = /^Round (\d+) edit (\d+)$/.exec(name) ?? [];
+    const kept = Number(tag) === round ? Number(edit) : 0;
+    // Nothing of this round: then all of the one before is there, or the file where that had kept nothing either.
+    if (kept === 0) expect([undefined, before]).toContain(tag);
+    before = tag;
+    const lost = written.filter((one) => one.edit > kept);
+    const first = lost[0];
+    losses.push(first === undefined ? 0 : killedAt - first.at);
+  }
+  expect(losses).toHaveLength(crashes);
+  expect(Math.max(...losses)).toBeLessThan(lostMs);
+  await page.close();
+}, 240_000);
+
+test('a second tab sees the cabin locked and cannot change it, and takes it over with the last edit in it', async () => {
+  const [first, second] = [await context.newPage(), await context.newPage()];
+  await first.goto(app.address + opened);
+  await ready(first);
+  await first.evaluate(() => { (document.querySelector('adjoin-workbench') as unknown as Workbench).desk.do('cabin.rename', { name: 'Changed in the first tab' }); });
+  await second.goto(app.address + opened);
+  await ready(second);
+  await second.getByText('It can be looked at here, not changed.').waitFor();
+  expect(await second.evaluate(() => (document.querySelector('adjoin-workbench') as unknown as Workbench).desk.do('cabin.rename', { name: 'From the second' }).done)).toBe(false);
+  await second.getByRole('button', { name: 'Take it over' }).click();
+  await expect.poll(() => nameOf(second)).toBe('Changed in the first tab');
+  await first.getByText('It can be looked at here, not changed.').waitFor();
+  expect(await first.evaluate(() => (document.querySelector('adjoin-workbench') as unknown as Workbench).desk.do('cabin.rename', { name: 'Too late' }).done)).toBe(false);
+  expect(await second.evaluate(() => (document.querySelector('adjoin-workbench') as unknown as Workbench).desk.do('cabin.rename', { name: 'Changed in the second' }).done)).toBe(true);
+  await Promise.all([first.close(), second.close()]);
+}, 90_000);
+
+test('where a browser has no room, the fault is shown with what to do, and work goes on', async () => {
+  const page = await context.newPage();
+  await page.addInitScript(() => {
+    const put = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = function full(...given: Parameters<typeof put>) {
+      if ((window as unknown as { full?: boolean }).full) throw new DOMException('The quota has been exceeded.', 'QuotaExceededError');
+      return put.apply(this, given);
+    };
+  });
+  await page.goto(`${app.address}#/cabin?open=demo-data/shuttle-chalk.cabin.json`);
+  await ready(page);
+  await page.evaluate(() => {
+    (window as unknown as { full: boolean }).full = true;
+    (document.querySelector('adjoin-workbench') as unknown as Workbench).desk.do('cabin.rename', { name: 'No room' });
+  });
+  await page.getByText('Changes are not kept.').waitFor();
+  await page.getByRole('button', { name: 'Save to a file' }).waitFor();
+  await page.evaluate(() => {
+    (window as unknown as { full: boolean }).full = false;
+    (document.querySelector('adjoin-workbench') as unknown as Workbench).desk.do('cabin.rename', { name: 'Room again' });
+  });
+  await expect.poll(() => page.getByText('Changes are not kept.').count()).toBe(0);
+  await page.close();
+}, 60_000);
+
+test('a cabin of a newer version is refused with a clear line, and what is open stays', async () => {
+  const page = await context.newPage();
+  await page.goto(`${app.address}#/cabin?open=demo-data/first-steps.cabin.json`);
+  await ready(page);
+  const before = await nameOf(page);
+  await page.evaluate(() => {
+    const transfer = new DataTransfer();
+    transfer.items.add(new File(['{"format":"adjoin-cabin","version":99,"id":"later","name":"From later","asOf":"2031-01-01","parts":[]}'], 'later.cabin.json'));
+    dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
+  });
+  const dialog = page.locator('adjoin-faults dialog[open]');
+  await dialog.waitFor();
+  expect((await dialog.textContent())?.replace(/\s+/g, ' ')).toMatch(/newer/);
+  expect(await nameOf(page)).toBe(before);
+  await page.close();
+}, 60_000);
