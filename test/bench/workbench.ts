@@ -75,7 +75,7 @@ for (const kind of ['gap of a joint', 'reading of a part'] as const) {
         : ((specimen) => desk.do('reading.replace', { specimen: specimen?.id, place: 0, reading: { ...specimen?.readings[0], values: specimen?.readings[0]?.values.map((value) => value * 1.01) } }))(desk.present.parts[place]?.sources[0]?.specimens[0]);
       if (!result.done) throw new Error('not done');
       const edited = performance.now();
-      while (desk.open.cabin !== desk.present) await new Promise((resolve) => { const { port1, port2 } = new MessageChannel(); port1.onmessage = resolve; port2.postMessage(0); });
+      while (desk.open.cabin !== desk.present) await new Promise((resolve) => { const { port1, port2 } = new MessageChannel(); port1.addEventListener('message', resolve, { once: true }); port1.start(); port2.postMessage(0); });
       const judged = performance.now();
       await workbench.updateComplete;
       await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
