@@ -35,12 +35,20 @@ export const registeredViews: readonly RegisteredView[] = [
     load: () => import('./surface/adjoin-surface-view.ts'),
   },
   {
+    view: 'rules', title: 'Rules', about: 'The rule book: pairs of materials, limits and their bases', group: 'data', tag: 'adjoin-rules-view',
+    load: () => import('./rules/adjoin-rules-view.ts'),
+  },
+  {
     view: 'sources', title: 'Sources', about: 'Choose one source for each part by harmony and cost', group: 'plan', tag: 'adjoin-sources-view',
     load: () => import('./sources/adjoin-sources-view.ts'),
   },
   {
     view: 'mend', title: 'Mend', about: 'The fewest parts to change so that every joint holds', group: 'plan', tag: 'adjoin-mend-view',
     load: () => import('./mend/adjoin-mend-view.ts'),
+  },
+  {
+    view: 'apportion', title: 'Apportion', about: 'Turn the limits of joints into tolerances of parts', group: 'plan', tag: 'adjoin-apportion-view',
+    load: () => import('./apportion/adjoin-apportion-view.ts'),
   },
   {
     view: 'compare', title: 'Compare', about: 'Two cabins, or two stages of one, joint by joint', group: 'tell', tag: 'adjoin-compare-view',
@@ -53,10 +61,6 @@ export const registeredViews: readonly RegisteredView[] = [
   {
     view: 'report', title: 'Report', about: 'The harmony report: preview, print, export', group: 'tell', tag: 'adjoin-report-view',
     load: () => import('./report/adjoin-report-view.ts'),
-  },
-  {
-    view: 'apportion', title: 'Apportion', about: 'Turn the limits of joints into tolerances of parts', group: 'plan', tag: 'adjoin-apportion-view',
-    load: () => import('./apportion/adjoin-apportion-view.ts'),
   },
 ];
 
