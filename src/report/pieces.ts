@@ -14,6 +14,8 @@ export interface Column<Row> {
   readonly unit?: string;
   readonly number?: boolean;
   readonly wide?: boolean;
+  /** Wide enough for a usual word, so that only very long ones are broken. */
+  readonly word?: boolean;
   /** Never broken into lines: dates and the like. */
   readonly steady?: boolean;
   readonly cell: (row: Row) => Content;
@@ -21,7 +23,7 @@ export interface Column<Row> {
 
 /** A table with a caption and headers that name their scope; the first column heads its row. */
 export function table<Row>(caption: Content, columns: readonly Column<Row>[], rows: readonly Row[], className?: string): Markup {
-  const kind = (column: Column<Row>): string | undefined => (column.number ? 'number' : column.wide ? 'wide' : column.steady ? 'steady' : undefined);
+  const kind = (column: Column<Row>): string | undefined => (column.number ? 'number' : column.wide ? 'wide' : column.steady ? 'steady' : column.word ? 'word' : undefined);
   return html('table', { class: className },
     html('caption', {}, caption),
     html('thead', {}, html('tr', {}, columns.map((column) =>

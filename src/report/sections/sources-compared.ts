@@ -27,7 +27,7 @@ export function sourcesCompared(page: Page): Content {
       better.length === 0 ? 'No other source taken by itself would give fewer clashes.' : ['Another source taken by itself would give fewer clashes at ', better.map(({ name }, index) => [index > 0 && (index === better.length - 1 ? ' and ' : ', '), named(name)]), '.']),
     pagedTable<Row>('Sources of each part, the one it stands by marked', [
       { title: 'Part', cell: ({ part, first }) => (first ? named(part.name) : html('span', { class: 'quiet' }, named(part.name))) },
-      { title: 'Supplier', cell: ({ source }) => [html(source.chosen ? 'strong' : 'span', {}, named(source.supplier)), html('span', { class: 'quiet' }, source.chosen ? ' chosen' : ` ${source.status}`)] },
+      { title: 'Supplier', word: true, cell: ({ source }) => [html(source.chosen ? 'strong' : 'span', {}, named(source.supplier)), html('span', { class: 'quiet' }, source.chosen ? ' chosen' : ` ${source.status}`)] },
       { title: 'Colour', unit: 'L*, a*, b*, D65', steady: true, cell: ({ source: { sample } }) => (sample === undefined ? '–' : [colourChip(sample.hex), sample.lab.map((value, axis) => [axis > 0 && ', ', data(value, fixed(value, 1))])]) },
       { title: 'Gloss', unit: 'GU', number: true, cell: ({ source }) => (source.appearance.gloss.length === 0 ? '–' : source.appearance.gloss.map((gloss, index) => [index > 0 && ', ', data(gloss.mean, fixed(gloss.mean, 1)), html('span', { class: 'quiet' }, ` ${gloss.angle}°`)])) },
       { title: 'Texture', unit: 'Sa, µm', number: true, cell: ({ source }) => data(source.appearance.texture?.saUm, fixed(source.appearance.texture?.saUm, 1)) },

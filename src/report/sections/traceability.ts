@@ -39,9 +39,9 @@ function partsTable(page: Page): Content {
   const zones = new Map(page.model.cabin.zones.map((zone) => [zone.id, zone.name]));
   return pagedTable<ReportPart>(`Parts and the readings that stand for them; CIELAB under D65, ${page.model.observer}° observer`, [
     { title: 'Part', cell: (part) => [colourChip(part.sample?.hex), named(part.name)] },
-    { title: 'Zone', cell: (part) => named(zones.get(part.zone) ?? part.zone) },
-    { title: 'Material', cell: (part) => [named(part.material), part.grain !== undefined && html('span', { class: 'quiet' }, ' ', named(part.grain))] },
-    { title: 'Supplier', cell: (part) => named(part.supplier) },
+    { title: 'Zone', word: true, cell: (part) => named(zones.get(part.zone) ?? part.zone) },
+    { title: 'Material', word: true, cell: (part) => [named(part.material), part.grain !== undefined && html('span', { class: 'quiet' }, ' ', named(part.grain))] },
+    { title: 'Supplier', word: true, cell: (part) => named(part.supplier) },
     { title: 'Specimen', cell: ({ appearance }) => [named(appearance?.specimen ?? '–'), appearance?.borrowedFrom !== undefined && html('span', { class: 'quiet' }, ' from ', named(page.part(appearance.borrowedFrom)?.name ?? appearance.borrowedFrom))] },
     { title: 'Spots', number: true, cell: ({ appearance }) => String(appearance?.colourSpots ?? 0) },
     ...(['L*', 'a*', 'b*'] as const).map((title, axis) => ({ title, number: true, cell: ({ sample }: ReportPart) => data(sample?.lab[axis], fixed(sample?.lab[axis], 2)) })),

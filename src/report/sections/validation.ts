@@ -24,7 +24,7 @@ export function validation(page: Page): Markup {
       failed === 0 ? 'all lie within their tolerance.' : html('strong', {}, `${failed} lie outside their tolerance.`), ' Tolerances are half a unit of the last digit printed in the source, unless the source states one.'),
     table<Group>('Check values recomputed, by source', [
       { title: 'Source', wide: true, cell: (group) => group.source },
-      { title: 'Kind', cell: (group) => group.kind },
+      { title: 'Kind', word: true, cell: (group) => group.kind },
       { title: 'Formulas', wide: true, cell: (group) => group.formulas.join(', ') },
       { title: 'Values', number: true, cell: (group) => data(group.values, String(group.values)) },
       { title: 'Within', number: true, cell: (group) => (group.ok === group.values ? 'all' : html('strong', {}, String(group.ok))) },

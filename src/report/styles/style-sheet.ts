@@ -85,6 +85,7 @@ tbody tr:last-child>*{border-bottom:1px solid var(--hair)}
 th:last-child,td:last-child{padding-right:0}
 .number{text-align:right;white-space:nowrap}
 .wide{min-width:10rem}
+td.word{min-width:5rem}
 .scale{display:inline-block;width:92px;height:12px;margin-right:.4rem;vertical-align:-1px;max-width:none}
 .swatch{display:inline-block;width:14px;height:14px;margin-right:.5rem;vertical-align:-2px;max-width:none}
 .swatch.pair{width:28px}
