@@ -25,7 +25,7 @@ const usualBasis = 'agreed between the parties';
 export class AdjoinRulesView extends LitElement {
   static override styles = [base, controls, fields, planStyles, css`
     :host { grid-template-columns: minmax(0, 1fr); }
-    .matrix td { padding: 0; border: 1px solid var(--faint); } .matrix th { padding: 4px 8px 4px 0; border: 0; } .matrix thead th { white-space: normal; vertical-align: bottom; padding: 2px 4px; font-size: var(--tiny); }
+    .matrix td { padding: 0; border: 1px solid var(--faint); } .matrix th { padding: 4px 8px 4px 0; border: 0; vertical-align: middle; } .matrix thead td { border: 0; } h3 { margin-bottom: 8px; } .two { margin-top: 16px; } .matrix thead th { white-space: normal; vertical-align: bottom; padding: 2px 4px; font-size: var(--tiny); }
     .cell { position: relative; width: 100%; min-width: 84px; min-height: 44px; display: grid; border-radius: 0; border-color: transparent; padding: 2px 6px; text-align: left; justify-content: start; align-content: center; background: none; line-height: 1.15; justify-items: start; gap: 0; }
     .cell b { font-weight: 600; } .cell span { font-size: var(--tiny); } .cell.meets { background: var(--raised); } .cell[aria-pressed='true'] { background: var(--ink); } .cell .bad { font-weight: 600; color: var(--clashes); border-bottom: 2px solid var(--clashes); }
     .cell[aria-pressed='true'] .bad { color: inherit; border-color: currentColor; }
