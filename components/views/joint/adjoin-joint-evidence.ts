@@ -5,6 +5,7 @@ import { voidReason } from '../../../src/harmony/decisions.ts';
 import type { JointResult, JudgedOn } from '../../../src/harmony/judgement.ts';
 import { counted, fixed, percent, probability } from '../../../src/report/number-text.ts';
 import { askAction, doAction } from '../../controllers/edit-events.ts';
+import { proposedDecision } from '../../model/proposed-decision.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { styles } from './joint-evidence.styles.ts';
 
@@ -75,8 +76,7 @@ export class AdjoinJointEvidence extends LitElement {
     const clashing = this.result.checks.filter((check) => check.verdict === 'clashes' && check.standing !== 'advisory' && check.accepted !== true);
     const worst = clashing.toSorted((first, second) => (second.limitUse ?? 0) - (first.limitUse ?? 0))[0];
     askAction(this, 'decision.add', {
-      joint: this.joint.id, date: this.cabin.asOf,
-      ...(worst === undefined ? {} : { check: worst.check, ...(worst.value === undefined ? {} : { value: Math.ceil(worst.value * 100) / 100 }), ...(worst.light === undefined ? {} : { light: worst.light }) }),
+      joint: this.joint.id, date: this.cabin.asOf, ...proposedDecision(worst),
     });
   };
 
@@ -107,7 +107,7 @@ export class AdjoinJointEvidence extends LitElement {
     const reason = check === undefined ? undefined : voidReason(decision, check, this.cabin.asOf);
     return html`
       <li>
-        <b>${decision.check}</b> at ${fixed(decision.value, 2)}${decision.light === undefined ? nothing : ` under ${decision.light}`},
+        <b>${decision.check}</b> at ${decision.criterion === undefined ? nothing : `${decision.criterion} `}${fixed(decision.value, 2)}${decision.light === undefined ? nothing : ` under ${decision.light}`},
         until ${decision.expires}${check?.verdict !== 'clashes' ? html`: <b>not needed</b>, the check does not clash` : reason === undefined ? html`: <b>in force</b>` : html`: <b>void</b>, ${reason}`}
         <p>${decision.reason}</p><p class="quiet">${decision.role}, ${decision.date}</p>
         ${this.editable ? html`<p class="do"><button type="button" @click=${() => doAction(this, 'decision.withdraw', { decision: decision.id })}>Withdraw</button></p>` : nothing}

@@ -14,6 +14,7 @@ import { usualLamp } from '../../figures/surface/lamp.ts';
 import { surfaceSide } from '../../figures/surface/surface-side.ts';
 import { verdictSample } from '../../figures/verdict-sample.ts';
 import { standingSource } from '../../model/joint-filter.ts';
+import { proposedDecision } from '../../model/proposed-decision.ts';
 import { leadingCheck, underLight, verdictWord } from '../../model/leading-check.ts';
 import { sweepLights } from '../../model/light-groups.ts';
 import type { Gamut, PartColour } from '../../model/part-colours.ts';
@@ -194,8 +195,7 @@ export class AdjoinReviewView extends LitElement {
     if (result === undefined || this.atList || this.open.locked) return;
     const check = leadingCheck(result);
     askAction(this, 'decision.add', {
-      joint: result.id, date: this.open.cabin.asOf, ...(check === undefined ? {} : { check: check.check }),
-      ...(check?.value === undefined ? {} : { value: Number(check.value.toFixed(3)) }), ...(check?.light === undefined ? {} : { light: check.light }),
+      joint: result.id, date: this.open.cabin.asOf, ...proposedDecision(check),
     }, () => {
       const made = this.desk.present?.joints.find(({ id }) => id === result.id)?.decisions?.at(-1);
       this.log('decision', made === undefined ? 'taken' : `${made.check} accepted at ${made.value} until ${made.expires}: ${made.reason}`);
