@@ -31,6 +31,7 @@ const mostTight = 8;
 /** A tolerance for each part so that any two in tolerance hold at their joint: sheets for the suppliers, the joints that are tightest, and a trial by drawing. */
 export class AdjoinApportionView extends LitElement {
   static override styles = [base, controls, fields, planStyles, css`
+    td a { display: inline-block; min-height: 24px; line-height: 24px; }
     .terms > div { display: grid; gap: 20px; grid-template-columns: minmax(0, 1fr); }
     .picture { display: grid; grid-template-columns: minmax(0, 3fr) minmax(280px, 2fr); gap: 16px 32px; align-items: start; } .picture > * { min-width: 0; }
     .drawn { font-size: var(--huge); font-weight: 600; letter-spacing: -0.01em; line-height: 1.1; } .drawn span { font-size: var(--small); font-weight: 400; color: var(--quiet); letter-spacing: 0; }
