@@ -167,7 +167,7 @@ function checkCell(value: string, offset: number, faults: TableFaults): void {
   }
   const match = hiddenInText.exec(value);
   if (match !== null) {
-    faults.add('control-character', offset, {
+    faults.add('control-character', offset + match.index, {
       found: hiddenCharacterText(match[0]), expected: 'text that can be seen', hint: 'The file may not be a text file in UTF-8.',
     });
   }

@@ -51,7 +51,7 @@ export const tableCases: readonly TableCase[] = [
   spectra('quote-open', lines(header, row('"a')), { code: 'unclosed-quote', line: 2, column: 1 }),
   spectra('quote-then-text', lines(header, row('"a"b')), { code: 'text-after-quote', line: 2, column: 4 }),
   spectra('cell-too-long', lines(header, row('x'.repeat(10_001))), { code: 'cell-too-long', line: 2, column: 1 }),
-  spectra('binary', lines(header, row('a\0b')), { code: 'control-character', line: 2, column: 1 }),
+  spectra('binary', lines(header, row('a\0b')), { code: 'control-character', line: 2, column: 2 }),
   spectra('many-faults', lines(header, row('a', '0.1', 0, '-1'), row('a', '0.1', 1, 'x'), row('c', '0.1', 2, '7')),
     { code: 'negative', line: 2, column: 3 }, { code: 'duplicate-id', line: 3, column: 1 }, { code: 'not-a-number', line: 3, column: 7 }, { code: 'scale-undeclared', line: 4, column: 11 }),
   { name: 'metamerism-role-missing', verb: 'metamerism', text: lines(header.replace('id', 'pair'), row('p1')), issues: [{ code: 'missing-column', line: 1, column: 1 }] },
