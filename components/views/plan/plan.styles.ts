@@ -33,7 +33,7 @@ export const planStyles = css`
   .check { display: flex; gap: 6px; align-items: flex-start; font-size: var(--small); min-height: 26px; }
   .check span { padding-top: 4px; } .check .count { color: var(--quiet); }
   fieldset { border: 0; margin: 0; padding: 0; min-width: 0; } legend { padding: 0; font-weight: 600; margin-bottom: 6px; }
-  .scroll { overflow-x: auto; }
+  .scroll { overflow-x: auto; position: relative; }
   table { border-collapse: collapse; width: 100%; }
   caption { text-align: left; font-weight: 600; padding-bottom: 6px; }
   th { text-align: left; font-weight: 400; color: var(--quiet); font-size: var(--small); padding: 4px 12px 4px 0; vertical-align: bottom; border-bottom: 1px solid var(--line); white-space: nowrap; }
