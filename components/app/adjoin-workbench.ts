@@ -143,6 +143,10 @@ export class AdjoinWorkbench extends LitElement {
   }
 
   private async takeFiles(files: readonly File[]): Promise<void> {
+    if (this.desk.open !== undefined && this.routes.route.view === 'compare' && files.length === 1) {
+      (await this.load('compare'))?.dispatchEvent(new CustomEvent('adjoin-files', { detail: files }));
+      return;
+    }
     const cabin = await droppedCabin(files);
     if (cabin !== undefined) return this.take({ file: cabin, handle: undefined });
     if (this.desk.open !== undefined) {

@@ -35,5 +35,12 @@ export const styles = css`
     nav a { padding: 6px 8px 5px; }
     nav a.first { margin-left: 10px; }
   }
+  @media (max-width: 480px) {
+    .mark { margin-right: auto; }
+    .cabin { order: 2; flex: 1 1 100%; padding: 0 2px; overflow: hidden; text-overflow: ellipsis; white-space: nowrap; }
+    .cabin .name, .cabin .about { display: inline; }
+    .cabin .about { margin-left: 6px; }
+    .spring { display: none; }
+  }
   @media print { :host { display: none; } }
 `;

@@ -66,6 +66,7 @@ export const cabinIssueCodes = {
   'too-few': 'A list has fewer items than it must have.',
   'too-many': 'A list has more items than are read.',
   'unequal-spectra': 'Spectra of one specimen under the same conditions have unlike wavelengths.',
+  'unknown-colour': 'A reading names a colour that its source does not have.',
   'unknown-conditions': 'A reading names conditions that are not in the cabin.',
   'unknown-field': 'A field is not known; it is kept and not used (warning).',
   'unknown-file': 'A reading names a file that is not in the cabin.',

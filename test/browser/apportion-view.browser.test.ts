@@ -1,41 +1,26 @@
-import { afterEach, beforeEach, expect, test } from 'vitest';
-import '../../components/app/adjoin-workbench.ts';
-import type { AdjoinWorkbench } from '../../components/app/adjoin-workbench.ts';
+import { expect, test } from 'vitest';
 import { toleranceExtent } from '../../components/views/apportion/tolerance-glyph.ts';
-import { serialiseCabin } from '../../src/cabin/index.ts';
 import { apportionCabin } from '../../src/plan/index.ts';
 import { defaultBook } from '../../src/rules/default-book.ts';
 import { fixed } from '../../src/report/number-text.ts';
 import { plannedCabin } from '../plan/support/planned-cabin.ts';
-import { deep, faultsOfAccess, mount, setScheme, settled, until } from '../support/screen.ts';
+import { faultsOfAccess, setScheme, settled, until } from '../support/screen.ts';
+import { addressOf, all, eachWithWorkbench, one, wordsOf, workbench } from '../support/whole-workbench.ts';
 
 /** The place where tolerances are shared out, in the whole workbench with its workers. */
-let workbench: AdjoinWorkbench;
-const all = <E extends Element = HTMLElement>(selector: string): E[] => deep<E>(workbench.shadowRoot as ShadowRoot, selector);
-const one = <E extends Element = HTMLElement>(selector: string): E | undefined => all<E>(selector)[0];
-const words = (selector: string): string => one(selector)?.textContent?.replace(/\s+/g, ' ').trim() ?? '';
+const words = (selector: string): string => wordsOf(one(selector));
 const cabin = plannedCabin(3, { parts: 5, sources: 1, scatter: 0.03 });
 
 async function visit(options = ''): Promise<void> {
-  const address = URL.createObjectURL(new File([serialiseCabin({ ...cabin, ruleBook: 'ciede2000' })], 'small.cabin.json'));
-  location.hash = `#/apportion?${options}open=${encodeURIComponent(address)}`;
+  const address = addressOf({ ...cabin, ruleBook: 'ciede2000' });
+  location.hash = `#/apportion?${options}open=${address}`;
   await until('the plan', () => one('.tolerances') !== undefined && one('.running') === undefined, 60_000);
-  await settled(workbench);
+  await settled(workbench());
 }
 
 const radii = (): string[] => cabin.parts.map(({ name }) => all('.tolerances tbody tr').find((row) => row.querySelector('th')?.textContent === name)?.querySelector('b')?.textContent ?? '');
 
-beforeEach(async () => {
-  sessionStorage.clear();
-  history.replaceState(null, '', '#/');
-  workbench = await mount<AdjoinWorkbench>('adjoin-workbench', {});
-});
-
-afterEach(() => {
-  setScheme('light');
-  document.body.replaceChildren();
-  history.replaceState(null, '', '#/');
-});
+eachWithWorkbench();
 
 test('every part has the radius that the core gives it, and no cabin drawn clashes; statistical gives more', async () => {
   await visit();
@@ -76,5 +61,5 @@ test('the extents of a sphere, and of a turned ellipse by its closed form', () =
 test.each(['light', 'dark'] as const)('it has no fault of access, %s', async (scheme) => {
   setScheme(scheme);
   await visit();
-  expect(await faultsOfAccess(workbench)).toEqual([]);
+  expect(await faultsOfAccess(workbench())).toEqual([]);
 });

@@ -1,41 +1,21 @@
 import { userEvent } from 'vitest/browser';
-import { afterEach, beforeEach, expect, test } from 'vitest';
-import '../../components/app/adjoin-workbench.ts';
-import type { AdjoinWorkbench } from '../../components/app/adjoin-workbench.ts';
+import { beforeEach, expect, test } from 'vitest';
 import type { Cabin } from '../../src/cabin/cabin.ts';
-import { serialiseCabin } from '../../src/cabin/index.ts';
 import type { Judgement } from '../../src/harmony/judgement.ts';
-import { smallCabin } from '../support/small-cabin.ts';
-import { deep, faultsOfAccess, frames, mount, setScheme, settled, until } from '../support/screen.ts';
+import { deep, faultsOfAccess, frames, setScheme, settled, until } from '../support/screen.ts';
+import { all, drop, eachWithWorkbench, one, openByDrop, wordsOf as words, workbench } from '../support/whole-workbench.ts';
 
 /**
  * The import as a user does it: files are dropped, questions answered, places given, all taken over at once. What must come out is read
  * off the fixtures of test/formats/fixtures by hand.
  */
-let workbench: AdjoinWorkbench;
-
-const all = <E extends Element = HTMLElement>(selector: string): E[] => deep<E>(workbench.shadowRoot as ShadowRoot, selector);
-const one = <E extends Element = HTMLElement>(selector: string): E | undefined => all<E>(selector)[0];
 /** Within the panel of the file that is shown. */
 const within = <E extends Element = HTMLElement>(selector: string): E[] => {
   const root = one('adjoin-import-file')?.shadowRoot;
   return root ? deep<E>(root, selector) : [];
 };
-const words = (element: Element | undefined): string => element?.textContent?.replace(/\s+/g, ' ').trim() ?? '';
-
-function drop(...files: readonly File[]): void {
-  const transfer = new DataTransfer();
-  for (const file of files) transfer.items.add(file);
-  for (const kind of ['dragenter', 'dragover', 'drop']) dispatchEvent(new DragEvent(kind, { dataTransfer: transfer, bubbles: true, cancelable: true }));
-}
 
 const fixture = async (name: string): Promise<File> => new File([await (await fetch(`/test/formats/fixtures/${name}`)).arrayBuffer()], name);
-
-async function openSmall(): Promise<void> {
-  drop(new File([serialiseCabin(smallCabin({ ruleBook: 'ciede2000' }))], 'small.cabin.json'));
-  await until('the wall', () => one('adjoin-strip'));
-  await until('the address of the cabin', () => location.hash.startsWith('#/cabin'));
-}
 
 const card = (name: string): HTMLButtonElement => {
   const found = all<HTMLButtonElement>('.card').find((one) => words(one).includes(name));
@@ -63,21 +43,14 @@ const ready = (name: string): Promise<unknown> => until(`${name} to be ready (no
 const cabinNow = (): Cabin => (one('adjoin-cabin-view') as unknown as { cabin: Cabin }).cabin;
 const specimensOf = (cabin: Cabin, part: string): readonly string[] => cabin.parts.find(({ id }) => id === part)?.sources.flatMap(({ specimens }) => specimens.map(({ id }) => id)) ?? [];
 
-beforeEach(async () => {
-  sessionStorage.clear();
-  localStorage.clear();
-  history.replaceState(null, '', '#/');
-  workbench = await mount<AdjoinWorkbench>('adjoin-workbench', {});
-});
+eachWithWorkbench();
 
-afterEach(() => {
-  document.body.replaceChildren();
-  history.replaceState(null, '', '#/');
-  setScheme('light');
+beforeEach(() => {
+  localStorage.clear();
 });
 
 test('six files of six kinds are dropped, asked after, placed, taken over in one step, and judged', async () => {
-  await openSmall();
+  await openByDrop();
   const before = cabinNow();
   drop(...await Promise.all(['spectra-wide.csv', 'spectra-long.tsv', 'two-tables.txt', 'plaques.cxf', 'colours.csv', 'door-gloss-texture.csv'].map(fixture)));
   await until('six files that were read', () => all('.card .state').length === 6 && all('.card.reading').length === 0);
@@ -138,7 +111,7 @@ test('six files of six kinds are dropped, asked after, placed, taken over in one
   for (const scheme of ['light', 'dark'] as const) {
     setScheme(scheme);
     await frames(2);
-    expect(await faultsOfAccess(workbench)).toEqual([]);
+    expect(await faultsOfAccess(workbench())).toEqual([]);
   }
   all<HTMLButtonElement>('footer .strong')[0]?.click();
   await until('six files taken over', () => all('.card.taken').length === 6);
@@ -168,14 +141,14 @@ test('six files of six kinds are dropped, asked after, placed, taken over in one
 });
 
 test('with no files it says what can be read', async () => {
-  await openSmall();
+  await openByDrop();
   location.hash = '#/import';
   await until('the empty page', () => words(one('.empty')).includes('Let files fall here'));
-  expect(await faultsOfAccess(workbench)).toEqual([]);
+  expect(await faultsOfAccess(workbench())).toEqual([]);
 });
 
 test('a faulty file shows its faults by line and column, and the good one beside it is taken', async () => {
-  await openSmall();
+  await openByDrop();
   drop(new File(['part,specimen,gloss 60,instrument\ndoor-left,X-1,two,Gloss one (invented)\n'], 'faulty.csv'), new File(['part,specimen,kind,spot,gloss 60,instrument\ndoor-left,X-2,plaque,a,2.5,Gloss one (invented)\n'], 'good.csv'));
   await until('both files', () => all('.card.refused').length === 1 && all('.card.ready').length === 1);
   await show('faulty.csv');
@@ -187,7 +160,7 @@ test('a faulty file shows its faults by line and column, and the good one beside
 });
 
 test('cells pasted from a spreadsheet are a file; what was decided serves the next one of the same shape', async () => {
-  await openSmall();
+  await openByDrop();
   location.hash = '#/import';
   await until('the empty page', () => one('.empty'));
   const paste = (text: string): void => {
@@ -205,11 +178,11 @@ test('cells pasted from a spreadsheet are a file; what was decided serves the ne
   await until('the table taken over', () => all('.card.taken').length === 1);
   paste('Teil\tProbe\tMesspunkt\tGlanz 60\tGerät\nBlende\tB-2\ta\t2,75\tGloss one (invented)\n');
   await until('the next table, ready at once', () => all('.card.ready').length === 1);
-  await settled(workbench);
+  await settled(workbench());
 });
 
 test('a file that is large shows its progress and can be cancelled; the others stay', async () => {
-  await openSmall();
+  await openByDrop();
   const wavelengths = Array.from({ length: 31 }, (_, at) => 400 + 10 * at);
   const row = wavelengths.map((nm) => (0.05 + nm / 1e5).toFixed(6)).join(',');
   const rows = Array.from({ length: 60_000 }, (_, at) => `door-left,BIG,plaque,${at + 1},${row}`).join('\n');

@@ -1,65 +1,32 @@
-import { afterEach, beforeEach, expect, test } from 'vitest';
-import '../../components/app/adjoin-workbench.ts';
-import type { AdjoinWorkbench } from '../../components/app/adjoin-workbench.ts';
+import { expect, test } from 'vitest';
 import type { Desk } from '../../components/controllers/desk.ts';
 import type { OpenCabin } from '../../components/controllers/open-cabin.ts';
-import { serialiseCabin } from '../../src/cabin/index.ts';
 import { readText } from '../../src/formats/index.ts';
-import { smallCabin, smallCurves } from '../support/small-cabin.ts';
-import { deep, faultsOfAccess, frames, mount, setScheme, until } from '../support/screen.ts';
+import { smallCurves } from '../support/small-cabin.ts';
+import { frames, until } from '../support/screen.ts';
+import { all, eachWithWorkbench, expectAccessible, one, openByDrop, wordsOf as words } from '../support/whole-workbench.ts';
 
 /** The masters as a user looks at them. What is expected was planted in the demo cabin, or is read off the small cabin for tests. */
-let workbench: AdjoinWorkbench;
-
-const all = <E extends Element = HTMLElement>(selector: string): E[] => deep<E>(workbench.shadowRoot as ShadowRoot, selector);
-const one = <E extends Element = HTMLElement>(selector: string): E | undefined => all<E>(selector)[0];
-const words = (element: Element | null | undefined): string => element?.textContent?.replace(/\s+/g, ' ').trim() ?? '';
 const view = (): HTMLElement & { open: OpenCabin; desk: Desk } => one('adjoin-masters-view') as HTMLElement & { open: OpenCabin; desk: Desk };
 
-async function openSmall(): Promise<void> {
-  const transfer = new DataTransfer();
-  transfer.items.add(new File([serialiseCabin(smallCabin({ ruleBook: 'ciede2000' }))], 'small.cabin.json'));
-  dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
-  await until('the address of the cabin', () => location.hash.startsWith('#/cabin'));
-  await until('the cabin', () => one('adjoin-strip'));
-}
-
-async function accessible(): Promise<void> {
-  for (const scheme of ['light', 'dark'] as const) {
-    setScheme(scheme);
-    await frames(2);
-    expect(await faultsOfAccess(workbench)).toEqual([]);
-  }
-}
-
-beforeEach(async () => {
-  sessionStorage.clear();
-  history.replaceState(null, '', '#/');
-  workbench = await mount<AdjoinWorkbench>('adjoin-workbench', {});
-});
-
-afterEach(() => {
-  document.body.replaceChildren();
-  history.replaceState(null, '', '#/');
-  setScheme('light');
-});
+eachWithWorkbench();
 
 test('parts in tolerance to their master that clash where they meet are seen at once', async () => {
   location.hash = '#/masters?open=demo-data/shuttle-slate.cabin.json';
   const pair = await until('the planted pair', () => all('.pairs li').find((found) => words(found).includes('Upper dash skin and Door top roll, left')), 60_000);
   // As planted: 60 and 70 % of what the master allows, together 146 % of the limit of the joint.
   expect([...pair.querySelectorAll('dd.number')].map((use) => Number(/\d+/.exec(words(use))?.[0]))).toEqual([60, 70, 146]);
-  await accessible();
+  await expectAccessible();
   pair.querySelector<HTMLAnchorElement>('dt a')?.click();
   await until('the master with its parts', () => one('adjoin-master-panel'));
   await frames(3);
   const flagged = all('tr.within').map((row) => words(row));
   expect(flagged.some((row) => row.includes('Upper dash skin') && row.includes('in tolerance, yet clashing'))).toBe(true);
-  await accessible();
+  await expectAccessible();
 });
 
 test('a master with its dates, edited in place, and its readings as ISO 17972-1 and as a page', async () => {
-  await openSmall();
+  await openByDrop();
   location.hash = '#/masters/m-slate';
   await until('the master', () => one('adjoin-master-panel'));
   await frames(3);
@@ -90,7 +57,7 @@ test('a master with its dates, edited in place, and its readings as ISO 17972-1 
 });
 
 test('a locked cabin is looked at and not changed', async () => {
-  await openSmall();
+  await openByDrop();
   location.hash = '#/masters/m-slate';
   await until('the master', () => one('adjoin-master-panel'));
   view().open = { ...view().open, locked: true };
@@ -105,5 +72,5 @@ test('without masters it says what one is', async () => {
   await until('the new cabin', () => location.hash.startsWith('#/parts'));
   location.hash = '#/masters';
   await until('the word', () => words(one('.note')).includes('No master is recorded'));
-  await accessible();
+  await expectAccessible();
 });

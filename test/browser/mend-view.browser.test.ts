@@ -1,44 +1,27 @@
-import { afterEach, beforeEach, expect, test } from 'vitest';
-import '../../components/app/adjoin-workbench.ts';
-import type { AdjoinWorkbench } from '../../components/app/adjoin-workbench.ts';
-import type { Desk } from '../../components/controllers/desk.ts';
-import { serialiseCabin } from '../../src/cabin/index.ts';
+import { expect, test } from 'vitest';
 import type { Cabin } from '../../src/cabin/cabin.ts';
 import { judge } from '../../src/harmony/index.ts';
 import { proposedCabin } from '../../src/plan/proposal/proposed-cabin.ts';
 import { defaultBook } from '../../src/rules/default-book.ts';
 import { plannedCabin } from '../plan/support/planned-cabin.ts';
-import { deep, faultsOfAccess, mount, setScheme, settled, until } from '../support/screen.ts';
+import { faultsOfAccess, setScheme, settled, until } from '../support/screen.ts';
+import { addressOf, all, desk, eachWithWorkbench, one, wordsOf, workbench } from '../support/whole-workbench.ts';
 
 /** The place where parts are mended, in the whole workbench with its workers. */
-let workbench: AdjoinWorkbench;
-const all = <E extends Element = HTMLElement>(selector: string): E[] => deep<E>(workbench.shadowRoot as ShadowRoot, selector);
-const one = <E extends Element = HTMLElement>(selector: string): E | undefined => all<E>(selector)[0];
-const desk = (): Desk => (workbench as unknown as { readonly desk: Desk }).desk;
-const words = (selector: string): string => one(selector)?.textContent?.replace(/\s+/g, ' ').trim() ?? '';
+const words = (selector: string): string => wordsOf(one(selector));
 const planned = (): Promise<unknown> => until('the plan', () => words('.said') !== '' && one('.running') === undefined, 60_000);
 
 async function visit(cabin: Cabin, options = ''): Promise<void> {
-  const address = URL.createObjectURL(new File([serialiseCabin({ ...cabin, ruleBook: 'ciede2000' })], 'small.cabin.json'));
-  location.hash = `#/mend?${options}open=${encodeURIComponent(address)}`;
+  const address = addressOf({ ...cabin, ruleBook: 'ciede2000' });
+  location.hash = `#/mend?${options}open=${address}`;
   await planned();
-  await settled(workbench);
+  await settled(workbench());
 }
 
 /** A chain of parts that scatter enough for some of their joints to clash. */
 const scattered = plannedCabin(5, { parts: 6, sources: 1, scatter: 0.08, glossScatter: 0.02 });
 
-beforeEach(async () => {
-  sessionStorage.clear();
-  history.replaceState(null, '', '#/');
-  workbench = await mount<AdjoinWorkbench>('adjoin-workbench', {});
-});
-
-afterEach(() => {
-  setScheme('light');
-  document.body.replaceChildren();
-  history.replaceState(null, '', '#/');
-});
+eachWithWorkbench();
 
 test('cards say what each supplier is asked for; kept as proposals in one step, at which every mended joint holds, and undone', async () => {
   await visit(scattered);
@@ -90,5 +73,5 @@ test('a part that is locked in the form is in no card', async () => {
 test.each(['light', 'dark'] as const)('it has no fault of access, %s', async (scheme) => {
   setScheme(scheme);
   await visit(scattered);
-  expect(await faultsOfAccess(workbench)).toEqual([]);
+  expect(await faultsOfAccess(workbench())).toEqual([]);
 });

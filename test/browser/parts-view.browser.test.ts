@@ -1,19 +1,11 @@
 import { userEvent } from 'vitest/browser';
-import { afterEach, beforeEach, expect, test } from 'vitest';
-import '../../components/app/adjoin-workbench.ts';
-import type { AdjoinWorkbench } from '../../components/app/adjoin-workbench.ts';
+import { expect, test } from 'vitest';
 import type { OpenCabin } from '../../components/controllers/open-cabin.ts';
 import type { Desk } from '../../components/controllers/desk.ts';
-import { serialiseCabin } from '../../src/cabin/index.ts';
-import { smallCabin } from '../support/small-cabin.ts';
-import { deep, faultsOfAccess, frames, mount, setScheme, until } from '../support/screen.ts';
+import { faultsOfAccess, frames, setScheme, until } from '../support/screen.ts';
+import { all, eachWithWorkbench, one, openByDrop, wordsOf as words, workbench } from '../support/whole-workbench.ts';
 
 /** Parts as a user looks at and edits them; names and counts are those of the small cabin for tests, counted by hand. */
-let workbench: AdjoinWorkbench;
-
-const all = <E extends Element = HTMLElement>(selector: string): E[] => deep<E>(workbench.shadowRoot as ShadowRoot, selector);
-const one = <E extends Element = HTMLElement>(selector: string): E | undefined => all<E>(selector)[0];
-const words = (element: Element | null | undefined): string => element?.textContent?.replace(/\s+/g, ' ').trim() ?? '';
 const view = (): HTMLElement & { open: OpenCabin; desk: Desk } => one('adjoin-parts-view') as HTMLElement & { open: OpenCabin; desk: Desk };
 const button = (label: string): HTMLButtonElement | undefined => all<HTMLButtonElement>('button').find((found) => words(found) === label);
 const field = <E extends HTMLElement = HTMLInputElement>(label: string): E | undefined =>
@@ -25,34 +17,16 @@ const activeElement = (): Element | null => {
   return active;
 };
 
-async function openSmall(): Promise<void> {
-  const transfer = new DataTransfer();
-  transfer.items.add(new File([serialiseCabin(smallCabin({ ruleBook: 'ciede2000' }))], 'small.cabin.json'));
-  dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
-  await until('the wall', () => one('adjoin-strip'));
-  await until('the address of the cabin', () => location.hash.startsWith('#/cabin'));
-}
-
 async function go(hash: string): Promise<void> {
   location.hash = hash;
   await until('the parts', () => one('adjoin-parts-view'));
   await frames(4);
 }
 
-beforeEach(async () => {
-  sessionStorage.clear();
-  history.replaceState(null, '', '#/');
-  workbench = await mount<AdjoinWorkbench>('adjoin-workbench', {});
-});
-
-afterEach(() => {
-  document.body.replaceChildren();
-  history.replaceState(null, '', '#/');
-  setScheme('light');
-});
+eachWithWorkbench();
 
 test('every part has its row; the keyboard goes through them and opens one; all of it is accessible in light and dark', async () => {
-  await openSmall();
+  await openByDrop();
   await go('#/parts');
   const rows = await until('the rows', () => (all('tbody th a').length === 6 ? all<HTMLAnchorElement>('tbody th a') : undefined));
   expect(rows.map((row) => words(row))).toEqual(['Dash upper', 'Dash lower', 'Door left', 'Door right', 'Console lid', 'Console side']);
@@ -66,12 +40,12 @@ test('every part has its row; the keyboard goes through them and opens one; all 
   for (const scheme of ['light', 'dark'] as const) {
     setScheme(scheme);
     await frames(2);
-    expect(await faultsOfAccess(workbench)).toEqual([]);
+    expect(await faultsOfAccess(workbench())).toEqual([]);
   }
 });
 
 test('a field is edited in place, undone by its name, and refused with the reason where it cannot be', async () => {
-  await openSmall();
+  await openByDrop();
   await go('#/parts/door-left');
   const name = await until('the field of the name', () => field<HTMLInputElement>('Name'));
   name.value = 'Door trim left';
@@ -90,7 +64,7 @@ test('a field is edited in place, undone by its name, and refused with the reaso
 });
 
 test('sources, specimens and readings open below the part; picked readings are marked and removed with undo', async () => {
-  await openSmall();
+  await openByDrop();
   await go('#/parts/dash-upper');
   const specimen = await until('the specimen', () => all<HTMLButtonElement>('.title').find((found) => words(found).startsWith('du-1')));
   // Five spectra, five readings of gloss, one of texture.
@@ -113,7 +87,7 @@ test('sources, specimens and readings open below the part; picked readings are m
 test('a new cabin teaches; a supplier and a part are made by their forms', async () => {
   (await until('the way to a new cabin', () => all<HTMLButtonElement>('button.way').find((found) => words(found).startsWith('Make a new cabin')))).click();
   await until('the lesson', () => one('.teach'));
-  expect(await faultsOfAccess(workbench)).toEqual([]);
+  expect(await faultsOfAccess(workbench())).toEqual([]);
   button('Add a supplier')?.click();
   const supplier = await until('the form', () => (one('dialog[open]') === undefined ? undefined : field<HTMLInputElement>('Name')));
   await userEvent.fill(supplier, 'Ferrow (invented)');
@@ -130,17 +104,17 @@ test('a new cabin teaches; a supplier and a part are made by their forms', async
 });
 
 test('registers hold what parts refer to; a supplier in use is kept with the reason', async () => {
-  await openSmall();
+  await openByDrop();
   await go('#/parts?show=registers');
   const titles = await until('the registers', () => (all('adjoin-registers').length > 0 ? all('section h2').map((title) => words(title).replace(/ \d.*/, '')) : undefined));
   expect(titles).toEqual(['Zones and caps', 'Suppliers', 'Instruments', 'Conditions of readings', 'Own lights', 'Runs along which drift is watched', 'Decisions', 'Visual records', 'Files of readings']);
-  expect(await faultsOfAccess(workbench)).toEqual([]);
+  expect(await faultsOfAccess(workbench())).toEqual([]);
   all<HTMLButtonElement>('button').find((found) => found.getAttribute('aria-label')?.startsWith('Remove Ferrow'))?.click();
   expect(words(await until('the reason', () => one('dialog[open] .faults')))).toMatch(/sources? (is|are) of this supplier/);
 });
 
 test('a locked cabin is looked at and not changed', async () => {
-  await openSmall();
+  await openByDrop();
   await go('#/parts/door-left');
   await until('the part', () => one('adjoin-part-panel'));
   view().open = { ...view().open, locked: true };

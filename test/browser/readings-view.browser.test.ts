@@ -1,48 +1,15 @@
-import { afterEach, beforeEach, expect, test } from 'vitest';
-import '../../components/app/adjoin-workbench.ts';
-import type { AdjoinWorkbench } from '../../components/app/adjoin-workbench.ts';
+import { expect, test } from 'vitest';
 import type { Desk } from '../../components/controllers/desk.ts';
 import type { OpenCabin } from '../../components/controllers/open-cabin.ts';
-import { serialiseCabin } from '../../src/cabin/index.ts';
-import type { Cabin, Part } from '../../src/cabin/cabin.ts';
+import type { Part } from '../../src/cabin/cabin.ts';
 import { smallCabin } from '../support/small-cabin.ts';
-import { deep, faultsOfAccess, frames, mount, setScheme, until } from '../support/screen.ts';
+import { deep, frames, until } from '../support/screen.ts';
+import { all, eachWithWorkbench, expectAccessible, one, openByDrop, wordsOf as words } from '../support/whole-workbench.ts';
 
 /** The pages of readings as a user opens them. Counts are of the small cabin for tests, taken by hand. */
-let workbench: AdjoinWorkbench;
-
-const all = <E extends Element = HTMLElement>(selector: string): E[] => deep<E>(workbench.shadowRoot as ShadowRoot, selector);
-const one = <E extends Element = HTMLElement>(selector: string): E | undefined => all<E>(selector)[0];
-const words = (element: Element | null | undefined): string => element?.textContent?.replace(/\s+/g, ' ').trim() ?? '';
 const view = (): HTMLElement & { open: OpenCabin; desk: Desk } => one('adjoin-readings-view') as HTMLElement & { open: OpenCabin; desk: Desk };
 
-async function open(cabin: Cabin): Promise<void> {
-  const transfer = new DataTransfer();
-  transfer.items.add(new File([serialiseCabin(cabin)], 'small.cabin.json'));
-  dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
-  await until('the address of the cabin', () => location.hash.startsWith('#/cabin'));
-  await until('the cabin', () => one('adjoin-cabin-view'));
-}
-
-async function accessible(): Promise<void> {
-  for (const scheme of ['light', 'dark'] as const) {
-    setScheme(scheme);
-    await frames(2);
-    expect(await faultsOfAccess(workbench)).toEqual([]);
-  }
-}
-
-beforeEach(async () => {
-  sessionStorage.clear();
-  history.replaceState(null, '', '#/');
-  workbench = await mount<AdjoinWorkbench>('adjoin-workbench', {});
-});
-
-afterEach(() => {
-  document.body.replaceChildren();
-  history.replaceState(null, '', '#/');
-  setScheme('light');
-});
+eachWithWorkbench();
 
 test('every group of readings has its quality; one that stands out is marked, with undo', async () => {
   const small = smallCabin({ ruleBook: 'ciede2000' });
@@ -53,12 +20,12 @@ test('every group of readings has its quality; one that stands out is marked, wi
       ...source, specimens: source.specimens.map((specimen) => ({ ...specimen, readings: specimen.readings.map((reading) => (reading.quantity === 'gloss' && reading.spot.name === 'g2' ? { ...reading, gloss: 16 } : reading)) })),
     })),
   }));
-  await open({ ...small, parts });
+  await openByDrop({ ...small, parts });
   location.hash = '#/readings';
   const row = await until('the gloss of the upper dash', () => all<HTMLTableRowElement>('adjoin-quality-table tbody tr, tbody tr').find((found) => words(found).includes('du-1') && words(found).includes('gloss at 60°')));
   expect(words(row)).toMatch(/5 at 5 spots/);
   expect(words(row)).toMatch(/1 reading$/);
-  await accessible();
+  await expectAccessible();
   row.querySelector('button')?.click();
   const mark = await until('the way to mark it', () => all<HTMLButtonElement>('button').find((button) => words(button) === 'Mark as outlier'));
   mark.click();
@@ -68,18 +35,18 @@ test('every group of readings has its quality; one that stands out is marked, wi
 });
 
 test('instruments with calibration and agreement; what is asked of suppliers; what may be compared', async () => {
-  await open(smallCabin({ ruleBook: 'ciede2000' }));
+  await openByDrop(smallCabin({ ruleBook: 'ciede2000' }));
   location.hash = '#/readings?show=instruments';
   const names = await until('the instruments', () => (one('adjoin-instruments') === undefined ? undefined : all('tbody th b').map((name) => words(name))));
   expect(names).toEqual(['Bench one (invented)', 'Hand held two (invented)', 'Gloss one (invented)', 'Surface one (invented)']);
-  await accessible();
+  await expectAccessible();
 
   location.hash = '#/readings?show=geometry';
   const cell = await until('the table', () => all<HTMLButtonElement>('button').find((button) => button.getAttribute('aria-label') === '45:0 all round with di:8: no'));
   cell.click();
   await frames(2);
   expect(words(one('.said'))).toContain('not compared');
-  await accessible();
+  await expectAccessible();
 
   location.hash = '#/readings?show=requests';
   await until('the sheets', () => one('adjoin-requests'));
@@ -88,7 +55,7 @@ test('instruments with calibration and agreement; what is asked of suppliers; wh
   // Every line names a request by its id and a way to decide a joint.
   expect(lines.length).toBeGreaterThan(0);
   expect(lines.every((line) => /^R-[0-9A-HJKMNP-TV-Z]{8}/.test(words(line)))).toBe(true);
-  await accessible();
+  await expectAccessible();
   const saved: { name: string; text: Promise<string> }[] = [];
   const click = HTMLAnchorElement.prototype.click;
   HTMLAnchorElement.prototype.click = function save(this: HTMLAnchorElement): void {
@@ -108,8 +75,8 @@ test('instruments with calibration and agreement; what is asked of suppliers; wh
 });
 
 test('a cabin without readings says what to do', async () => {
-  await open({ ...smallCabin({ ruleBook: 'ciede2000' }), parts: smallCabin().parts.map((part) => ({ ...part, target: undefined, sources: part.sources.map((source) => ({ ...source, standsBy: undefined, specimens: [] })) })) as unknown as readonly Part[], masters: [], instruments: [], conditions: [] });
+  await openByDrop({ ...smallCabin({ ruleBook: 'ciede2000' }), parts: smallCabin().parts.map((part) => ({ ...part, target: undefined, sources: part.sources.map((source) => ({ ...source, standsBy: undefined, specimens: [] })) })) as unknown as readonly Part[], masters: [], instruments: [], conditions: [] });
   location.hash = '#/readings';
   await until('the word', () => words(one('.lead')).includes('No specimen has readings yet'));
-  await accessible();
+  await expectAccessible();
 });

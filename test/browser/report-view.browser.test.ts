@@ -1,22 +1,21 @@
-import { afterEach, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { smallCabin } from '../support/small-cabin.ts';
-import { OpenedWorkbench, words } from '../support/opened-workbench.ts';
 import { faultsOfAccess, frames, setScheme, until } from '../support/screen.ts';
+import { all, eachWithWorkbench, one, openByDrop, workbench, wordsOf as words } from '../support/whole-workbench.ts';
 
 /** The report as one makes it: previewed, narrowed to some sections, exported. */
-let workbench: OpenedWorkbench;
-afterEach(() => workbench.close());
+eachWithWorkbench();
 
-const preview = (): Document | undefined => workbench.one<HTMLIFrameElement>('iframe')?.contentDocument ?? undefined;
+const preview = (): Document | undefined => one<HTMLIFrameElement>('iframe')?.contentDocument ?? undefined;
 const begin = async (hash: string): Promise<Document> => {
-  workbench = await OpenedWorkbench.with(smallCabin({ ruleBook: 'ciede2000' }));
+  await openByDrop(smallCabin({ ruleBook: 'ciede2000' }));
   location.hash = hash;
   return until('the preview', () => (preview()?.querySelector('#clashes-title') ? preview() : undefined));
 };
 
 test('is previewed with its own style and typeface and runs no script', async () => {
   const page = await begin('#/report');
-  const frame = workbench.one<HTMLIFrameElement>('iframe');
+  const frame = one<HTMLIFrameElement>('iframe');
   expect(frame?.getAttribute('sandbox')).not.toContain('allow-scripts');
   await until('the style', () => page.adoptedStyleSheets.length > 0);
   expect(getComputedStyle(page.querySelector('h1') as Element).fontWeight).toBe('250');
@@ -29,14 +28,14 @@ test('is previewed with its own style and typeface and runs no script', async ()
   for (const scheme of ['light', 'dark'] as const) {
     setScheme(scheme);
     await frames(2);
-    expect(await faultsOfAccess(workbench.element)).toEqual([]);
+    expect(await faultsOfAccess(workbench())).toEqual([]);
   }
 });
 
 test('leaves out the sections that are not wanted, in the address, but never the cautions', async () => {
   const page = await begin('#/report');
   expect(page.querySelector('#validation')).not.toBeNull();
-  const box = workbench.all<HTMLLabelElement>('.sections label').find((label) => words(label) === 'Validation')?.querySelector('input');
+  const box = all<HTMLLabelElement>('.sections label').find((label) => words(label) === 'Validation')?.querySelector('input');
   box?.click();
   await until('the shorter report', () => preview() !== undefined && preview()?.querySelector('#limits') !== null && preview()?.querySelector('#validation') === null);
   expect(location.hash).toContain('without=validation');
@@ -51,7 +50,7 @@ test('is exported with the numbers that are previewed', async () => {
   const click = HTMLAnchorElement.prototype.click;
   HTMLAnchorElement.prototype.click = function caught(this: HTMLAnchorElement) { saved.push({ name: this.download, text: (blobs.get(this.href) as Blob).text() }); };
   try {
-    for (const format of ['HTML', 'JSON', 'CSV']) workbench.all('.actions button').find((button) => words(button) === format)?.click();
+    for (const format of ['HTML', 'JSON', 'CSV']) all('.actions button').find((button) => words(button) === format)?.click();
     await until('three files', () => saved.length === 3);
   } finally {
     URL.createObjectURL = createObjectURL;
@@ -68,8 +67,8 @@ test('is exported with the numbers that are previewed', async () => {
 });
 
 test('says so where there is nothing to report', async () => {
-  workbench = await OpenedWorkbench.with(smallCabin({ ruleBook: 'ciede2000', parts: [], joints: [], runs: [] }));
+  await openByDrop(smallCabin({ ruleBook: 'ciede2000', parts: [], joints: [], runs: [] }));
   location.hash = '#/report';
-  await until('the empty view', () => words(workbench.one('adjoin-report-view')?.shadowRoot?.querySelector('.empty')).startsWith('There is nothing to report'));
-  expect(await faultsOfAccess(workbench.element)).toEqual([]);
+  await until('the empty view', () => words(one('adjoin-report-view')?.shadowRoot?.querySelector('.empty')).startsWith('There is nothing to report'));
+  expect(await faultsOfAccess(workbench())).toEqual([]);
 });

@@ -1,32 +1,18 @@
 import { userEvent } from 'vitest/browser';
-import { afterEach, beforeEach, expect, test } from 'vitest';
-import '../../components/app/adjoin-workbench.ts';
-import type { AdjoinWorkbench } from '../../components/app/adjoin-workbench.ts';
-import type { Desk } from '../../components/controllers/desk.ts';
-import { serialiseCabin } from '../../src/cabin/index.ts';
+import { beforeEach, expect, test } from 'vitest';
 import { smallCabin } from '../support/small-cabin.ts';
-import { deep, faultsOfAccess, mount, setScheme, settled, until } from '../support/screen.ts';
+import { faultsOfAccess, setScheme, settled, until } from '../support/screen.ts';
+import { addressOf, all, desk, eachWithWorkbench, one, workbench } from '../support/whole-workbench.ts';
 
 /** The place of the rule book, in the whole workbench. */
-let workbench: AdjoinWorkbench;
-const all = <E extends Element = HTMLElement>(selector: string): E[] => deep<E>(workbench.shadowRoot as ShadowRoot, selector);
-const one = <E extends Element = HTMLElement>(selector: string): E | undefined => all<E>(selector)[0];
-const desk = (): Desk => (workbench as unknown as { readonly desk: Desk }).desk;
+
+eachWithWorkbench();
 
 beforeEach(async () => {
-  sessionStorage.clear();
-  history.replaceState(null, '', '#/');
-  workbench = await mount<AdjoinWorkbench>('adjoin-workbench', {});
-  const address = URL.createObjectURL(new File([serialiseCabin(smallCabin({ ruleBook: 'ciede2000' }))], 'small.cabin.json'));
-  location.hash = `#/rules?pair=moulded%2Bmoulded&open=${encodeURIComponent(address)}`;
+  const address = addressOf(smallCabin({ ruleBook: 'ciede2000' }));
+  location.hash = `#/rules?pair=moulded%2Bmoulded&open=${address}`;
   await until('the matrix', () => one('.matrix') !== undefined && desk().open?.judging === false, 60_000);
-  await settled(workbench);
-});
-
-afterEach(() => {
-  setScheme('light');
-  document.body.replaceChildren();
-  history.replaceState(null, '', '#/');
+  await settled(workbench());
 });
 
 test('arrow keys go from pair to pair, Enter shows the rule', async () => {
@@ -40,7 +26,7 @@ test('a faulty formula shows where, a good one is saved as the cabin\'s own book
     const field = one<HTMLInputElement>('input[name=limit]')!;
     field.value = text;
     field.dispatchEvent(new Event('input', { bubbles: true }));
-    await settled(workbench);
+    await settled(workbench());
   };
   await type('0.7 * gapMn');
   expect(one('#found')!.textContent).toContain('Column 7');
@@ -55,5 +41,5 @@ test('a faulty formula shows where, a good one is saved as the cabin\'s own book
 
 test.each(['light', 'dark'] as const)('it has no fault of access, %s', async (scheme) => {
   setScheme(scheme);
-  expect(await faultsOfAccess(workbench)).toEqual([]);
+  expect(await faultsOfAccess(workbench())).toEqual([]);
 });

@@ -1,46 +1,29 @@
 import { userEvent } from 'vitest/browser';
-import { afterEach, beforeEach, expect, test } from 'vitest';
-import '../../components/app/adjoin-workbench.ts';
-import type { AdjoinWorkbench } from '../../components/app/adjoin-workbench.ts';
-import type { Desk } from '../../components/controllers/desk.ts';
-import { serialiseCabin } from '../../src/cabin/index.ts';
+import { expect, test } from 'vitest';
 import { sourceOf } from '../../src/cabin/source-of.ts';
 import { plannedCabin } from '../plan/support/planned-cabin.ts';
-import { deep, faultsOfAccess, mount, setScheme, settled, until } from '../support/screen.ts';
+import { faultsOfAccess, setScheme, settled, until } from '../support/screen.ts';
+import { addressOf, all, desk, eachWithWorkbench, one, wordsOf, workbench } from '../support/whole-workbench.ts';
 
 /** The place where sources are chosen, in the whole workbench with its workers. */
-let workbench: AdjoinWorkbench;
-const all = <E extends Element = HTMLElement>(selector: string): E[] => deep<E>(workbench.shadowRoot as ShadowRoot, selector);
-const one = <E extends Element = HTMLElement>(selector: string): E | undefined => all<E>(selector)[0];
-const desk = (): Desk => (workbench as unknown as { readonly desk: Desk }).desk;
-const words = (selector: string): string => one(selector)?.textContent?.replace(/\s+/g, ' ').trim() ?? '';
+const words = (selector: string): string => wordsOf(one(selector));
 const planned = (): Promise<unknown> => until('the plan', () => one('adjoin-source-choice') !== undefined && one('.running') === undefined, 60_000);
 const button = (text: RegExp): HTMLButtonElement => all<HTMLButtonElement>('button').find((each) => text.test(`${each.textContent ?? ''}`.trim())) as HTMLButtonElement;
 
 const small = plannedCabin(7, { parts: 6, sources: 3, scatter: 0.25 });
 
 async function visit(address: string, options = ''): Promise<void> {
-  location.hash = `#/sources?${options}open=${encodeURIComponent(address)}`;
+  location.hash = `#/sources?${options}open=${address}`;
   await planned();
-  await settled(workbench);
+  await settled(workbench());
 }
 
 async function visitSmall(options = ''): Promise<void> {
-  const address = URL.createObjectURL(new File([serialiseCabin({ ...small, ruleBook: 'ciede2000' })], 'small.cabin.json'));
+  const address = addressOf({ ...small, ruleBook: 'ciede2000' });
   await visit(address, options);
 }
 
-beforeEach(async () => {
-  sessionStorage.clear();
-  history.replaceState(null, '', '#/');
-  workbench = await mount<AdjoinWorkbench>('adjoin-workbench', {});
-});
-
-afterEach(() => {
-  setScheme('light');
-  document.body.replaceChildren();
-  history.replaceState(null, '', '#/');
-});
+eachWithWorkbench();
 
 test('the job of the material planner: a supplier drops out, a point of the front is picked, taken over in one step and taken back', async () => {
   await visit('/demo-data/shuttle-slate.cabin.json');
@@ -109,5 +92,5 @@ test.each(['light', 'dark'] as const)('it has no fault of access, %s', async (sc
   setScheme(scheme);
   await visitSmall('mix=yes&');
   await until('the mix', () => one('adjoin-free-mix'), 30_000);
-  expect(await faultsOfAccess(workbench)).toEqual([]);
+  expect(await faultsOfAccess(workbench())).toEqual([]);
 });

@@ -1,28 +1,14 @@
-import { afterEach, beforeEach, expect, test } from 'vitest';
-import '../../components/app/adjoin-workbench.ts';
-import type { AdjoinWorkbench } from '../../components/app/adjoin-workbench.ts';
+import { beforeEach, expect, test } from 'vitest';
 import type { Cabin } from '../../src/cabin/cabin.ts';
-import { serialiseCabin } from '../../src/cabin/index.ts';
-import { smallCabin } from '../support/small-cabin.ts';
-import { deep, faultsOfAccess, frames, mount, setScheme, until } from '../support/screen.ts';
+import { faultsOfAccess, frames, setScheme, until } from '../support/screen.ts';
+import { drop, eachWithWorkbench, one, openByDrop, wordsOf as words, workbench } from '../support/whole-workbench.ts';
 
 /** A surface as a user brings it: a file dropped on the open cabin, measured, looked at, added to a specimen. */
-let workbench: AdjoinWorkbench;
-
-const all = <E extends Element = HTMLElement>(selector: string): E[] => deep<E>(workbench.shadowRoot as ShadowRoot, selector);
-const one = <E extends Element = HTMLElement>(selector: string): E | undefined => all<E>(selector)[0];
 const view = (): ShadowRoot => {
   const root = one('adjoin-surface-view')?.shadowRoot;
   if (!root) throw new Error('the view of surfaces is not shown');
   return root;
 };
-const words = (element: Element | null | undefined): string => element?.textContent?.replace(/\s+/g, ' ').trim() ?? '';
-
-function drop(file: File): void {
-  const transfer = new DataTransfer();
-  transfer.items.add(file);
-  for (const kind of ['dragenter', 'dragover', 'drop']) dispatchEvent(new DragEvent(kind, { dataTransfer: transfer, bubbles: true, cancelable: true }));
-}
 
 /** Binary SDF by ISO 25178-71 of an egg box of amplitude 20 um and period 1 mm: Sa = 4 A / pi^2 = 8.11 um, Sq = A / 2 = 10 um, closed forms. */
 function eggBox(): File {
@@ -42,19 +28,10 @@ function eggBox(): File {
 
 const cabinNow = (): Cabin => (one('adjoin-surface-view') as unknown as { desk: { present: Cabin } }).desk.present;
 
-beforeEach(async () => {
-  sessionStorage.clear();
-  history.replaceState(null, '', '#/');
-  workbench = await mount<AdjoinWorkbench>('adjoin-workbench', {});
-  drop(new File([serialiseCabin(smallCabin({ ruleBook: 'ciede2000' }))], 'small.cabin.json'));
-  await until('the wall', () => one('adjoin-strip'));
-  await until('the address of the cabin', () => location.hash.startsWith('#/cabin'));
-});
+eachWithWorkbench();
 
-afterEach(() => {
-  document.body.replaceChildren();
-  history.replaceState(null, '', '#/');
-  setScheme('light');
+beforeEach(async () => {
+  await openByDrop();
 });
 
 test('with no file it says what it takes, reached by its address', async () => {
@@ -63,7 +40,7 @@ test('with no file it says what it takes, reached by its address', async () => {
   for (const scheme of ['light', 'dark'] as const) {
     setScheme(scheme);
     await frames(2);
-    expect(await faultsOfAccess(workbench)).toEqual([]);
+    expect(await faultsOfAccess(workbench())).toEqual([]);
   }
 });
 
@@ -79,7 +56,7 @@ test('a dropped height map is measured, shown, and added to a specimen in one st
   const greys = new Set(canvas.getContext('2d')!.getImageData(0, 0, 400, 400).data);
   expect(greys.size).toBeGreaterThan(60);
   expect(words(view().querySelector('.curve p'))).toMatch(/At 0\.7 m the texture has [\d.]+ ± [\d.]+ times/);
-  expect(await faultsOfAccess(workbench)).toEqual([]);
+  expect(await faultsOfAccess(workbench())).toEqual([]);
 
   const [specimen] = cabinNow().parts.flatMap((part) => part.sources.flatMap((source) => source.specimens));
   const select = view().querySelector<HTMLSelectElement>('footer select')!;

@@ -11,7 +11,7 @@ import { changeWord } from '../../../src/report/sections/change-table.ts';
 import { summaryText } from '../../../src/report/sections/comparison.ts';
 import { ReportBridge } from '../../../src/workers/report-bridge.ts';
 import type { AgainstState, ComparedStates } from '../../../src/workers/report-protocol.ts';
-import { pickComparedCabin, readComparedCabin } from '../../controllers/compared-cabin.ts';
+import { takeComparedCabin } from '../../controllers/compared-cabin.ts';
 import type { OpenCabin } from '../../controllers/open-cabin.ts';
 import type { Route } from '../../controllers/route.ts';
 import type { ChangeFilter } from '../../model/change-filter.ts';
@@ -50,7 +50,10 @@ export class AdjoinCompareView extends LitElement {
     super();
     this.issues = [];
     this.working = false;
-    this.addEventListener('adjoin-files', (event) => void this.bring((event as CustomEvent<readonly File[]>).detail[0]));
+    this.addEventListener('adjoin-files', (event) => {
+      const [file] = (event as CustomEvent<readonly File[]>).detail;
+      if (file !== undefined) void takeComparedCabin(this, this.bridge, file);
+    });
     this.addEventListener('adjoin-point', (event) => { this.pointed = (event as CustomEvent<string | undefined>).detail; });
     this.addEventListener('adjoin-open-joint', (event) => this.go({ view: 'joint', joint: (event as CustomEvent<string>).detail, item: undefined, options: {} }));
   }
@@ -113,20 +116,6 @@ export class AdjoinCompareView extends LitElement {
     }
   }
 
-  private async pick(): Promise<void> {
-    this.take(await pickComparedCabin(this.bridge));
-  }
-
-  private async bring(file: File | undefined): Promise<void> {
-    if (file !== undefined) this.take(await readComparedCabin(this.bridge, file));
-  }
-
-  private take(found: Awaited<ReturnType<typeof pickComparedCabin>>): void {
-    if (found === undefined) return;
-    this.issues = 'issues' in found ? found.issues : [];
-    if ('against' in found) this.against = found.against;
-  }
-
   override render(): TemplateResult {
     const { reply } = this;
     return html`
@@ -137,7 +126,7 @@ export class AdjoinCompareView extends LitElement {
           <label class="field"><span class="label">Now: ${this.open.cabin.name}</span><span class="pick"><select @change=${(event: Event) => this.set({ stage: (event.target as HTMLSelectElement).value })}>
             ${this.stages.map((stage) => html`<option value=${stage} ?selected=${stage === this.option('stage', this.stages, this.open.judgement.stage)}>stage ${stage}</option>`)}
           </select></span></label>
-          <button type="button" @click=${() => void this.pick()}>Another cabin before</button>
+          <button type="button" @click=${() => void takeComparedCabin(this, this.bridge)}>Another cabin before</button>
         </div>
         ${this.issues.length === 0 ? nothing : html`<div class="faults" role="alert"><b>Not taken</b>${this.issues.slice(0, 6).map((issue) => html`<p>${issueText(issue)}</p>`)}</div>`}
         ${reply === undefined ? nothing : this.summary(reply)}
@@ -184,7 +173,7 @@ export class AdjoinCompareView extends LitElement {
       <b>Which joints became better, worse, new or gone?</b>
       <p class="quiet">Set ${this.open.cabin.name} against another cabin file: the build phase before, or the cabin before a supplier changed. Or set it against one of its own stages, new against exposed.</p>
       <div class="choices">
-        <button class="strong" type="button" @click=${() => void this.pick()}>Pick a cabin file</button>
+        <button class="strong" type="button" @click=${() => void takeComparedCabin(this, this.bridge)}>Pick a cabin file</button>
         ${aged.map((stage) => html`<button type="button" @click=${() => this.set({ before: 'new', stage })}>New against ${stage}</button>`)}
       </div>
       ${aged.length === 0 ? html`<p class="quiet">No specimen of this cabin was brought to another stage.</p>` : nothing}

@@ -8,7 +8,7 @@ import { agedStages } from '../../../src/harmony/compare/ageing.ts';
 import { ReportBridge } from '../../../src/workers/report-bridge.ts';
 import type { AgainstState, ReportFormat } from '../../../src/workers/report-protocol.ts';
 import { announce } from '../../controllers/announcer.ts';
-import { pickComparedCabin, readComparedCabin } from '../../controllers/compared-cabin.ts';
+import { takeComparedCabin } from '../../controllers/compared-cabin.ts';
 import type { OpenCabin } from '../../controllers/open-cabin.ts';
 import type { Route } from '../../controllers/route.ts';
 import { downloadText, fileName } from '../../platform/download.ts';
@@ -40,7 +40,6 @@ export class AdjoinReportView extends LitElement {
     super();
     this.working = false;
     this.issues = [];
-    this.addEventListener('adjoin-files', (event) => void this.bring((event as CustomEvent<readonly File[]>).detail[0]));
   }
 
   override disconnectedCallback(): void {
@@ -118,20 +117,6 @@ export class AdjoinReportView extends LitElement {
     announce(this, `${name} went to your downloads`);
   }
 
-  private async pick(): Promise<void> {
-    this.take(await pickComparedCabin(this.bridge));
-  }
-
-  private async bring(file: File | undefined): Promise<void> {
-    if (file !== undefined) this.take(await readComparedCabin(this.bridge, file));
-  }
-
-  private take(found: Awaited<ReturnType<typeof pickComparedCabin>>): void {
-    if (found === undefined) return;
-    this.issues = 'issues' in found ? found.issues : [];
-    if ('against' in found) this.against = found.against;
-  }
-
   override render(): TemplateResult {
     const { open } = this;
     if (open.cabin.parts.length === 0) {
@@ -178,7 +163,7 @@ export class AdjoinReportView extends LitElement {
           <option value="">none</option>
           ${stages.map((stage) => html`<option value=${stage} ?selected=${stage === this.state?.stage}>${stage}</option>`)}
         </select></span></label>`}
-      ${against?.cabin === undefined ? html`<button type="button" @click=${() => void this.pick()}>Compare with another cabin</button>` : nothing}
+      ${against?.cabin === undefined ? html`<button type="button" @click=${() => void takeComparedCabin(this, this.bridge)}>Compare with another cabin</button>` : nothing}
     </div>`;
   }
 

@@ -7,6 +7,7 @@ import { checkJoints } from './joint-references.ts';
 import { checkMasters } from './master-references.ts';
 import { checkMirrors } from './mirror-references.ts';
 import { checkModules } from './module-references.ts';
+import { checkNamedColours } from './named-colour-references.ts';
 import { checkOutlines } from './outline-faults.ts';
 import { checkParts } from './part-references.ts';
 import { checkReadings } from './reading-references.ts';
@@ -26,6 +27,7 @@ export function checkReferences(cabin: Draft<Cabin>, faults: Faults, index: Refe
   checkModules(cabin, faults);
   checkOutlines(cabin, faults);
   checkReadings(cabin, index, faults);
+  checkNamedColours(cabin, faults);
   checkJoints(cabin, index, faults);
   checkDateOrder(cabin, index, faults);
   if (cabin.parts?.length === 0) {

@@ -196,6 +196,7 @@ export const documentCases: readonly DocumentCase[] = [
   // Sums and matrices.
   node('shares-over-one', 'parts[0].sources[1].share', 0.6, 'shares-over-one', 'parts[0].sources'),
   node('area-shares', 'parts[3].sources[0].namedColours', [{ name: 'dark', areaShare: 0.5 }, { name: 'light', areaShare: 0.4 }], 'area-shares'),
+  node('colour-of-no-source', 'parts[0].sources[0].specimens[0].readings[0].colour', 'lime', 'unknown-colour'),
   node('covariance-not-symmetric', 'instruments[0].agreement.covariance', [0.01, 0.001, 0, 0, 0.004, 0, 0, 0, 0.005], 'covariance-not-symmetric'),
   node('covariance-not-positive', 'instruments[0].agreement.covariance', [0.01, 0.02, 0, 0.02, 0.01, 0, 0, 0, 0.01], 'covariance-not-positive'),
   node('covariance-of-eight', 'instruments[0].agreement.covariance', [1, 0, 0, 0, 1, 0, 0, 0], 'wrong-length'),
