@@ -130,12 +130,12 @@ const sameKind = (reading: Reading, data: FoundData): boolean => reading.quantit
   && (reading.quantity !== 'gloss' || data.quantity !== 'gloss' || reading.angle === data.angle) && (!('light' in reading) || !('light' in data) || reading.light === data.light);
 
 function readingOf(record: ReadingRecord, registers: ImportRegisters, master: string, { known, readings }: Gathered): Reading {
-  const { data, rotationDeg, averagedFrom, measuredAt, row } = record;
+  const { data, colour, rotationDeg, averagedFrom, measuredAt, row } = record;
   const common = {
     // One reading without a spot; several would have been asked about.
     spot: record.spot ?? { name: freeId('1', (known?.readings ?? []).concat(readings).filter((other) => sameKind(other, data)).map(({ spot }) => spot.name)) },
     conditions: registers.conditionsOf(record),
-    ...(rotationDeg === undefined ? {} : { rotationDeg }), ...(averagedFrom === undefined ? {} : { averagedFrom }), ...(measuredAt === undefined ? {} : { measuredAt }),
+    ...(colour === undefined ? {} : { colour }), ...(rotationDeg === undefined ? {} : { rotationDeg }), ...(averagedFrom === undefined ? {} : { averagedFrom }), ...(measuredAt === undefined ? {} : { measuredAt }),
     ...(registers.file === undefined ? {} : { file: registers.file.id, row }),
   };
   switch (data.quantity) {

@@ -89,8 +89,8 @@ function answeredSpots(records: readonly ReadingRecord[], answer: string | undef
   const counts = new Map<string, number>();
   return records.map((record) => {
     if (record.spot !== undefined) return record;
-    const { part, source, supplier, specimen, lot, stage, rotationDeg, conditions, data } = record;
-    const key = JSON.stringify([part, source, supplier, specimen, lot, stage, rotationDeg, conditions, data.quantity,
+    const { part, source, supplier, specimen, lot, stage, colour, rotationDeg, conditions, data } = record;
+    const key = JSON.stringify([part, source, supplier, specimen, lot, stage, colour, rotationDeg, conditions, data.quantity,
       data.quantity === 'gloss' ? [data.angle, data.direction] : 'light' in data ? [data.light, data.observer] : []]);
     const count = (counts.get(key) ?? 0) + 1;
     counts.set(key, count);

@@ -35,7 +35,7 @@ function addSpecimen(specimen: Specimen, owner: Pick<ReadingRecord, 'part' | 'so
     context.row += 1;
     context.collector.add(defined({
       ...owner, specimen: specimen.id, kind: specimen.kind, lot: specimen.lot?.id, stage: specimen.exposure?.stage,
-      spot: reading.spot, rotationDeg: reading.rotationDeg, averagedFrom: reading.averagedFrom, measuredAt: reading.measuredAt,
+      spot: reading.spot, colour: reading.colour, rotationDeg: reading.rotationDeg, averagedFrom: reading.averagedFrom, measuredAt: reading.measuredAt,
       conditions: context.collector.conditions(foundConditions(reading.conditions, context)), data: foundData(reading), row: context.row,
     }));
   }

@@ -15,6 +15,7 @@ export const columnNames = {
   spot: ['spot', 'spotname', 'position', 'point', 'location', 'messpunkt', 'messstelle', 'spotno'],
   spotX: ['spotx', 'xposition', 'xmm'],
   spotY: ['spoty', 'yposition', 'ymm'],
+  namedColour: ['namedcolour', 'namedcolor', 'patterncolour', 'patterncolor'],
   rotation: ['rotation', 'rotationangle', 'drehung'],
   averagedFrom: ['averagedfrom', 'averageof', 'meanof', 'numberofreadings', 'readings', 'flashes', 'n', 'mittelaus'],
   measuredAt: ['measuredat', 'measuredon', 'measuredate', 'measurementdate', 'date', 'datetime', 'timestamp', 'datum'],

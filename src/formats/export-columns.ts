@@ -26,6 +26,7 @@ export const identityColumns: readonly ExportColumn[] = [
   column('spot', 'SPOT', ({ spot }) => spot?.name),
   column('spot x (mm)', 'SPOT_X_MM', ({ spot }) => spot?.xMm),
   column('spot y (mm)', 'SPOT_Y_MM', ({ spot }) => spot?.yMm),
+  column('named colour', 'NAMED_COLOUR', ({ colour }) => colour),
   column('rotation (deg)', 'ROTATION_DEG', ({ rotationDeg }) => rotationDeg),
   column('averaged from', 'AVERAGED_FROM', ({ averagedFrom }) => averagedFrom),
   column('measured at', 'MEASURED_AT', ({ measuredAt }) => measuredAt),

@@ -90,9 +90,9 @@ function unnamedRepeats(records: readonly ReadingRecord[]): ReadingRecord[] {
   const groups = new Map<string, ReadingRecord[]>();
   for (const record of records) {
     if (record.spot !== undefined) continue;
-    const { part, source, supplier, specimen, lot, stage, rotationDeg, conditions, data } = record;
+    const { part, source, supplier, specimen, lot, stage, colour, rotationDeg, conditions, data } = record;
     const detail = data.quantity === 'gloss' ? [data.angle, data.direction] : data.quantity === 'cielab' || data.quantity === 'difference' ? [data.light, data.observer] : [];
-    const key = JSON.stringify([part, source, supplier, specimen, lot, stage, rotationDeg, conditions, data.quantity, ...detail]);
+    const key = JSON.stringify([part, source, supplier, specimen, lot, stage, colour, rotationDeg, conditions, data.quantity, ...detail]);
     const group = groups.get(key);
     if (group === undefined) groups.set(key, [record]);
     else group.push(record);

@@ -79,6 +79,7 @@ const recordShape: Schema<ReadingRecord> = object<ReadingRecord>('a reading', {
   lot: optional(name()),
   stage: optional(name()),
   spot: optional(spotShape),
+  colour: optional(name()),
   rotationDeg: optional(number({ min: -360, max: 360, unit: 'degrees' })),
   averagedFrom: optional(number({ min: 1, max: 10_000, whole: true })),
   measuredAt: optional(dateTime()),

@@ -78,6 +78,8 @@ export interface ReadingRecord {
   readonly lot?: string;
   readonly stage?: string;
   readonly spot?: Spot;
+  /** Named colour of a patterned surface. */
+  readonly colour?: string;
   readonly rotationDeg?: Degrees;
   readonly averagedFrom?: number;
   readonly measuredAt?: string;

@@ -109,6 +109,7 @@ export function rowReader({ table }: Pick<TableSource, 'table'>, cells: FieldCel
         kind: word(row, 'kind', readKind, 'plaque, tool part, series part, master or boundary sample'),
         stage: text(row, 'stage'),
         spot: spot(row),
+        colour: text(row, 'namedColour'),
         rotationDeg: number(row, 'rotation', ranges.rotation),
         averagedFrom: number(row, 'averagedFrom', ranges.averaged),
         measuredAt: word(row, 'measuredAt', readDateTime, 'a day as YYYY-MM-DD, or with the time as YYYY-MM-DDThh:mm'),

@@ -20,7 +20,7 @@ import { wavelengthGrid } from './wavelength-grid.ts';
 
 /** Fields that say where a row belongs and how it was measured; the rest are values. */
 const contextFields: ReadonlySet<FieldName> = new Set([
-  'id', 'part', 'source', 'supplier', 'specimen', 'kind', 'lot', 'stage', 'spot', 'spotX', 'spotY', 'rotation', 'averagedFrom', 'measuredAt', 'instrument', 'serial', 'calibratedOn',
+  'id', 'part', 'source', 'supplier', 'specimen', 'kind', 'lot', 'stage', 'spot', 'spotX', 'spotY', 'namedColour', 'rotation', 'averagedFrom', 'measuredAt', 'instrument', 'serial', 'calibratedOn',
   'geometry', 'specular', 'aperture', 'uv', 'aspecular', 'backing', 'temperature', 'light', 'observer', 'master', 'angle', 'direction', 'haze', 'bandpassCorrected',
 ]);
 const glossFields: readonly FieldName[] = ['gloss', 'gloss20', 'gloss60', 'gloss85'];

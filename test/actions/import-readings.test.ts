@@ -76,6 +76,18 @@ describe('taking a file over into a cabin', () => {
     expect(specimenOf(next?.value?.cabin, 'P1')?.readings).toHaveLength(3);
   });
 
+  test('a named colour goes with its reading where the source has it, and is refused where it has not', () => {
+    const table = set(`# scale: fraction\n# geometry: 45a:0\n# instrument: bench\npart,specimen,spot,named colour,${wavelengths.join(',')}\nDoor left,X-9,a,ground,${spectrum(0.05)}\nDoor left,X-9,b,line,${spectrum(0.2)}\n`);
+    expect(table.records.map(({ colour }) => colour)).toEqual(['ground', 'line']);
+    const refused = importReadings(cabin, table, { newSpecimens: 'plaque' });
+    expect(refused.value).toBeUndefined();
+    expect(refused.issues.map(({ code }) => code)).toContain('unknown-colour');
+    const named = [{ name: 'ground', areaShare: 0.8 }, { name: 'line', areaShare: 0.2 }];
+    const patterned: Cabin = { ...cabin, parts: cabin.parts.map((part) => (part.id !== 'door-left' ? part : { ...part, sources: part.sources.map((source) => ({ ...source, surface: 'patterned' as const, namedColours: named })) })) };
+    const taken = importReadings(patterned, table, { newSpecimens: 'plaque' });
+    expect(specimenOf(taken.value?.cabin, 'X-9')?.readings.map(({ colour }) => colour)).toEqual(['ground', 'line']);
+  });
+
   test('a name that another part has for a specimen is kept apart', () => {
     const { value } = importReadings(cabin, set('part,specimen,spot,gloss 60,instrument\nconsole,do-1,a,80,shine\n'), { newSpecimens: 'plaque' });
     expect(value?.newSpecimens).toEqual(['console do-1']);
