@@ -45,7 +45,7 @@ export function bigCabin({ parts, joints, seed, spots = 5 }: BigCabinSize): Cabi
     ],
     parts: places.map((place, index) => partAt(index, place, zoneOf(place), random, normal, spots)),
     joints: jointsOf(places, columns, joints),
-    ruleBook: 'default',
+    ruleBook: 'ciede2000',
   };
 }
 
