@@ -9,6 +9,6 @@ export type { CostFront, FrontSet } from './choose/cost-front.ts';
 export type { MendCard, PartChange } from './mend/mend-cards.ts';
 export type { Share } from './model/groups.ts';
 export * from './model/with-picks.ts';
-export { reachBasis, usualReach, type MaterialReach } from './mend/material-reach.ts';
+export { assumedReach, reachBasis, usualReach, type MaterialReach } from './mend/material-reach.ts';
 export { locateSolver } from './solver/highs-solver.ts';
 export * from './watch.ts';

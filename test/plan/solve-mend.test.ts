@@ -188,7 +188,7 @@ describe('what may change', () => {
 
   test('nothing to change, and nothing at all', async () => {
     const held: MendLimit = { joint: 0, items: [0, 1], convex: true, excess: () => -1 };
-    expect(await solveMend({ items: [item(1), item(1)], limits: [held] })).toEqual({ feasible: true, proved: true, shifts: [noShift, noShift], changed: [] });
+    expect(await solveMend({ items: [item(1), item(1)], limits: [held] })).toEqual({ feasible: true, proved: true, shifts: [noShift, noShift], changed: [], cost: 0, bound: 0, outOfTime: false });
     expect((await solveMend({ items: [], limits: [] })).feasible).toBe(true);
   });
 });

@@ -28,7 +28,11 @@ export const usualReach: Readonly<Record<string, MaterialReach>> = {
 
 const otherReach: MaterialReach = { L: 1, a: 0.6, b: 0.6, gloss: 0.5 };
 
-export const reachOf = (source: Source, own: Readonly<Record<string, MaterialReach>> = {}): MaterialReach => own[source.material] ?? usualReach[source.material] ?? otherReach;
+export const reachOf = (source: Source, own: Readonly<Record<string, MaterialReach>> = {}): MaterialReach =>
+  (Object.hasOwn(own, source.material) ? own[source.material] : undefined) ?? assumedReach(source.material);
+
+/** The reach that is assumed of a material where nobody has said another. */
+export const assumedReach = (material: string): MaterialReach => (Object.hasOwn(usualReach, material) ? usualReach[material] : undefined) ?? otherReach;
 
 /** Smallest step of gloss that another grain or etching of a tool gives, GU. Assumption, no source. */
 export const toolGlossStep = 0.3;

@@ -27,6 +27,7 @@ import { shiftedCabin } from './shifted-cabin.ts';
 import { solveMend } from './solve-mend.ts';
 
 export interface MendOptions extends MendTerms, JudgeOptions {
+  /** Seconds for each mixed-integer program; none where absent. */
   readonly timeLimitS?: number;
 }
 
@@ -44,6 +45,14 @@ export interface MendPlan {
   readonly feasible: boolean;
   /** That no smaller set (or cheaper one) will do is proved in the linear model about the answer. */
   readonly proved: boolean;
+  /** What the changes come to: parts, or money for the cheapest set. Infinite where there is no plan. */
+  readonly cost: number;
+  /** No plan comes to less, in the linear model about the answer. */
+  readonly bound: number;
+  /** What the plan is above the bound; 0 where proved. */
+  readonly gap: number;
+  /** A program was stopped by its time limit. */
+  readonly outOfTime: boolean;
   readonly changes: readonly PartChange[];
   readonly cards: readonly MendCard[];
   readonly before: Summary;
@@ -74,9 +83,15 @@ const drawError = 0.004;
 /** Blockers that are left out one after the other. */
 const mostPartial = 4;
 
+const limit = ({ timeLimitS }: MendOptions): { readonly timeLimitS?: number } => (timeLimitS === undefined ? {} : { timeLimitS });
+
+const noPlan = { feasible: false, cost: Infinity, gap: Infinity, changes: [], cards: [], after: undefined, outcome: [], kept: false } as const;
+
 interface Attempt {
-  readonly solution: { readonly shifts: readonly Shift[]; readonly proved: boolean; readonly judgement: Judgement; readonly kept: boolean } | undefined;
+  readonly solution: { readonly shifts: readonly Shift[]; readonly proved: boolean; readonly cost: number; readonly bound: number; readonly judgement: Judgement; readonly kept: boolean } | undefined;
   readonly proved: boolean;
+  readonly bound: number;
+  readonly outOfTime: boolean;
   readonly rounds: number;
   readonly problem: MendProblem;
   /** Joints that the attempt answers for, by their indices. */
@@ -96,22 +111,23 @@ export async function mendCabin(cabin: Cabin, book: RuleBook, options: MendOptio
   const notMendable = notMendableJoints(judged, demands, options);
   const base = { before: judged.judgement.summary, issues, notMendable };
   if (issues.some(({ severity }) => severity === 'error')) {
-    return { ...base, feasible: false, proved: false, changes: [], cards: [], after: undefined, outcome: [], kept: false, mended: [], blockers: [], withoutBlockers: undefined, rounds: 0, words: [] };
+    return { ...base, ...noPlan, proved: false, bound: 0, outOfTime: false, mended: [], blockers: [], withoutBlockers: undefined, rounds: 0, words: [] };
   }
   const leftOut = new Set(notMendable.filter(({ because }) => because === 'accepted' || because === 'left out').map(({ joint }) => joint));
   const first = await attempt(cabin, book, options, judged, groups, demands, leftOut, partOfWork(watch, 0.1, 0.6));
   if (first.solution !== undefined) {
     const { shifts, judgement, kept } = first.solution;
     const told = tell(cabin, judged, groups, shifts, judgement);
-    const plan = { ...base, ...told, feasible: true, proved: first.solution.proved, after: judgement.summary, kept, blockers: [], withoutBlockers: undefined, rounds: first.rounds };
-    return { ...plan, words: mendWords(plan, cabin, judged) };
+    const { proved, cost, bound } = first.solution;
+    const plan = { ...base, ...told, feasible: true, proved, cost, bound, gap: cost - bound, outOfTime: first.outOfTime, after: judgement.summary, kept, blockers: [], withoutBlockers: undefined, rounds: first.rounds };
+    return { ...plan, words: mendWords(plan, cabin, judged, options) };
   }
   await step(watch, 0.6, 'finding the joints that make a plan impossible');
   const holdingFirst = [...first.asked].sort((a, b) => Number(judged.judgement.joints[b].verdict === 'holds') - Number(judged.judgement.joints[a].verdict === 'holds') || a - b);
-  const blockers = (await irreducibleJoints(first.problem, holdingFirst, { watch: { ...watch, progress: undefined } })).map((index) => cabin.joints[index].id);
+  const blockers = (await irreducibleJoints(first.problem, holdingFirst, { watch: { ...watch, progress: undefined }, ...limit(options) })).map((index) => cabin.joints[index].id);
   const withoutBlockers = await partialPlan(cabin, book, options, judged, groups, demands, leftOut, first, blockers, partOfWork(watch, 0.7, 1));
-  const plan = { ...base, feasible: false, proved: first.proved, changes: [], cards: [], after: undefined, outcome: [], kept: false, mended: [], blockers, withoutBlockers, rounds: first.rounds };
-  return { ...plan, words: mendWords(plan, cabin, judged) };
+  const plan = { ...base, ...noPlan, proved: first.proved, bound: first.bound, outOfTime: first.outOfTime, mended: [], blockers, withoutBlockers, rounds: first.rounds };
+  return { ...plan, words: mendWords(plan, cabin, judged, options) };
 }
 
 /** What can still be done for the others, leaving out joints that stand in the way and do not hold. */
@@ -130,7 +146,7 @@ async function partialPlan(
       const { changes, cards, outcome } = tell(cabin, judged, groups, next.solution.shifts, next.solution.judgement);
       return { left, changes, cards, outcome, after: next.solution.judgement.summary };
     }
-    standing = (await irreducibleJoints(first.problem, next.asked)).map((index) => cabin.joints[index].id);
+    standing = (await irreducibleJoints(first.problem, next.asked, { watch: { ...watch, progress: undefined }, ...limit(options) })).map((index) => cabin.joints[index].id);
   }
   return undefined;
 }
@@ -160,7 +176,9 @@ async function attempt(
   let demands = [...firstDemands];
   let shifts: readonly Shift[] = groups.map(() => noShift);
   let readAt = cabin.joints.map((): readonly [Shift, Shift] => [noShift, noShift]);
-  let best: { readonly shifts: readonly Shift[]; readonly proved: boolean; readonly size: number } | undefined;
+  let best: { readonly shifts: readonly Shift[]; readonly proved: boolean; readonly cost: number; readonly bound: number; readonly size: number } | undefined;
+  let outOfTime = false;
+  let bound = 0;
   const problemNow = (): MendProblem => ({
     items: groups.map(({ item }) => item),
     limits: asked.flatMap((index) => demands[index].limits(holdingMargins(judged, firstDemands, index, margins, confidence, rule), {
@@ -172,19 +190,21 @@ async function attempt(
     rounds = round;
     await step(watch, round / mostRounds, 'finding the least change');
     const problem = problemNow();
-    const found = await solveMend(problem, { watch: { ...watch, progress: undefined }, ...(round === 1 ? {} : { from: shifts }), ...(options.timeLimitS === undefined ? {} : { timeLimitS: options.timeLimitS }) });
+    const found = await solveMend(problem, { watch: { ...watch, progress: undefined }, ...(round === 1 ? {} : { from: shifts }), ...limit(options) });
+    outOfTime ||= found.outOfTime;
     if (!found.feasible) {
       if (best !== undefined) break;
-      return { solution: undefined, proved: found.proved, rounds: round, problem, asked };
+      return { solution: undefined, proved: found.proved, bound: found.bound, outOfTime, rounds: round, problem, asked };
     }
+    bound = found.bound;
     shifts = found.shifts;
     const read = readShifted(cabin, judged, groups, shifts, asked, sidesOf, itemOf);
     demands = demands.map((demand, index) => read.demands.get(index) ?? demand);
     readAt = readAt.map((at, index) => (read.demands.has(index) ? [shifts[itemOf.get(sidesOf[index][0])!], shifts[itemOf.get(sidesOf[index][1])!]] : at));
     const failing = asked.filter((index) => fails(demands[index], confidence, rule, problemNow, index, shifts));
     if (failing.length === 0) {
-      const size = found.changed.length * 1e6 + shifts.reduce((sum, shift) => sum + shiftSize(shift), 0);
-      if (best === undefined || size < best.size) best = { shifts, proved: found.proved, size };
+      const size = shifts.reduce((sum, shift) => sum + shiftSize(shift), 0);
+      if (best === undefined || found.cost < best.cost || (found.cost === best.cost && size < best.size)) best = { shifts, proved: found.proved, cost: found.cost, bound: found.bound, size };
     }
     let moved = false;
     for (const index of asked) {
@@ -200,7 +220,7 @@ async function attempt(
     }
     if (!moved || (best !== undefined && round >= mostRounds / 2)) break;
   }
-  if (best === undefined) return { solution: undefined, proved: false, rounds: mostRounds, problem: problemNow(), asked };
+  if (best === undefined) return { solution: undefined, proved: false, bound, outOfTime, rounds: mostRounds, problem: problemNow(), asked };
   const light = judged.context.light('D65')!;
   const judgement = judge(shiftedCabin(cabin, groups.map((group, index) => ({ ...group.specimens, shift: best.shifts[index] })), light, judged.context.book.observer), book, options);
   const answersFor = (index: number, check: string): boolean => {
@@ -210,7 +230,7 @@ async function attempt(
   };
   const kept = asked.every((index) => judgement.joints[index].checks.every((check) =>
     check.standing !== 'required' || !answersFor(index, check.check) || check.verdict === 'holds' || check.verdict === 'not applicable'));
-  return { solution: { shifts: best.shifts, proved: best.proved, judgement, kept }, proved: best.proved, rounds, problem: problemNow(), asked };
+  return { solution: { shifts: best.shifts, proved: best.proved, cost: best.cost, bound: best.bound, judgement, kept }, proved: best.proved, bound: best.bound, outOfTime, rounds, problem: problemNow(), asked };
 }
 
 /** A joint that holds now is not asked for more certainty than it has. */

@@ -14,6 +14,8 @@ export interface MendTerms {
   readonly aim?: 'fewest' | 'cheapest';
   /** Reach by material, in place of the assumed one. */
   readonly reach?: Readonly<Record<string, MaterialReach>>;
+  /** What a change of a part costs in all, in place of what its source states; looked at for the `cheapest` set. */
+  readonly costs?: Readonly<Record<string, number>>;
   /** Joints that are left as they are. */
   readonly except?: readonly string[];
 }
@@ -28,7 +30,12 @@ export interface MendGroup {
 }
 
 /** Cost of a change where the source states no set-up: what makes the fewest parts the cheapest among such. */
-const unstatedCost = 1;
+export const unstatedCost = 1;
+
+const ownCost = ({ costs }: MendTerms, part: string): number | undefined => (costs !== undefined && Object.hasOwn(costs, part) ? costs[part] : undefined);
+
+/** Whether neither the terms nor the source say what a change of the part costs. */
+export const costIsUnstated = (terms: MendTerms, { part, source }: PartBasis): boolean => ownCost(terms, part.id) === undefined && source.setupCost === undefined;
 
 /** What may change, and how far. A part that borrows the readings of its other hand changes with it, and is locked with it. */
 export function mendGroups(cabin: Cabin, context: JudgeContext, bases: ReadonlyMap<string, PartBasis>, terms: MendTerms): readonly MendGroup[] {
@@ -53,6 +60,7 @@ function mendGroup(context: JudgeContext, parts: readonly Part[], bases: Readonl
   const lowestGloss = Math.min(...own.flatMap((basis) => basis.gloss?.samples.map((sample) => sample.mean) ?? []), Infinity);
   const tool = glossIsOfTool(source);
   const cheapest = terms.aim === 'cheapest';
+  const stated = (basis: PartBasis): number => ownCost(terms, basis.part.id) ?? basis.source.setupCost ?? unstatedCost;
   return {
     parts: parts.map((part) => part.id),
     tool,
@@ -64,9 +72,9 @@ function mendGroup(context: JudgeContext, parts: readonly Part[], bases: Readonl
     item: {
       up: limits,
       down: [limits[0], limits[1], limits[2], Math.min(limits[3], lowestGloss)],
-      cost: cheapest ? own.reduce((sum, basis) => sum + (basis.source.setupCost ?? unstatedCost), 0) : parts.length,
+      cost: cheapest ? own.reduce((sum, basis) => sum + stated(basis), 0) : parts.length,
       ...(tool ? { glossStep: toolGlossStep } : {}),
-      glossCost: tool && cheapest ? own.reduce((sum, basis) => sum + (basis.source.toolCost ?? unstatedCost), 0) : 0,
+      glossCost: tool && cheapest ? own.reduce((sum, basis) => sum + (ownCost(terms, basis.part.id) === undefined ? basis.source.toolCost ?? unstatedCost : 0), 0) : 0,
     },
   };
 }

@@ -2,6 +2,7 @@ import type { Cabin } from '../../cabin/cabin.ts';
 import type { JudgedCabin } from '../../harmony/judge.ts';
 import type { Issue } from '../../issue.ts';
 import type { MendOptions, MendPlan, NotMendable } from './mend-cabin.ts';
+import { costIsUnstated, unstatedCost } from './mend-items.ts';
 
 const becauseWords: Readonly<Record<NotMendable['because'], string>> = {
   accepted: 'a decision in force accepts it',
@@ -15,7 +16,7 @@ const becauseWords: Readonly<Record<NotMendable['because'], string>> = {
 const joined = (items: readonly string[]): string => (items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`);
 
 /** The plan in whole sentences. */
-export function mendWords(plan: Omit<MendPlan, 'words'>, cabin: Cabin, judged: JudgedCabin): readonly string[] {
+export function mendWords(plan: Omit<MendPlan, 'words'>, cabin: Cabin, judged: JudgedCabin, options: MendOptions): readonly string[] {
   const name = (part: string): string => judged.context.names.get(part) ?? part;
   const joint = (id: string): string => {
     const own = cabin.joints.find((each) => each.id === id);
@@ -27,7 +28,8 @@ export function mendWords(plan: Omit<MendPlan, 'words'>, cabin: Cabin, judged: J
     `Not mended by a change: ${joined(plan.notMendable.filter((each) => each.because === because).map((each) => joint(each.joint)))}, since ${becauseWords[because]}.`);
   if (!plan.feasible) {
     return [
-      plan.blockers.length === 0 ? 'No plan was found: the changes kept missing what the ordinary check asks. That there is none is not proved.'
+      plan.outOfTime ? `No plan was found in the time allowed. That there is none is not proved${boundWords(plan, options)}.`
+        : plan.blockers.length === 0 ? 'No plan was found: the changes kept missing what the ordinary check asks. That there is none is not proved.'
         : `There is no plan within reach: ${plan.blockers.length === 1 ? `the joint ${joint(plan.blockers[0])} cannot be made to hold` : `the joints ${joined(plan.blockers.map(joint))} cannot all be made to hold together, though any one left out would do`}.`,
       ...(plan.withoutBlockers === undefined ? [] : [
         `Leaving ${joined(plan.withoutBlockers.left.map(joint))} as ${plan.withoutBlockers.left.length === 1 ? 'it is' : 'they are'}, the others hold with ${plan.withoutBlockers.changes.length === 0 ? 'no change' : `${plan.withoutBlockers.changes.length} parts changed: ${joined(plan.withoutBlockers.changes.map(({ part }) => name(part)))}`}.`,
@@ -38,21 +40,50 @@ export function mendWords(plan: Omit<MendPlan, 'words'>, cabin: Cabin, judged: J
   if (plan.changes.length === 0) return ['Every joint that a change could mend holds already: nothing is to change.', ...others];
   return [
     `${plan.changes.length === 1 ? 'One part changes' : `${plan.changes.length} parts change`}: ${joined(plan.changes.map(({ part }) => name(part)))}. ${plan.mended.length === 1 ? 'One joint is' : `${plan.mended.length} joints are`} mended by it.`,
-    plan.proved ? 'That no smaller set will do is proved, in the linear model about the answer.' : 'That no smaller set will do is not proved: some limits are not convex.',
+    ...costWords(plan, judged, options),
+    plan.proved ? `That no ${options.aim === 'cheapest' ? 'cheaper' : 'smaller'} set will do is proved, in the linear model about the answer.`
+      : `That no ${options.aim === 'cheapest' ? 'cheaper' : 'smaller'} set will do is not proved${plan.outOfTime ? ' in the time allowed' : ', since some limits are not convex'}${boundWords(plan, options)}.`,
     plan.kept ? 'The ordinary check of the cabin with these changes met says that all of them hold.' : 'The ordinary check of the cabin with these changes met does not say that all of them hold.',
     'Each shift is a target to the supplier, not a forecast of a recipe.',
     ...others,
   ];
 }
 
-/** Names that the cabin does not have. */
+const money = (value: number): string => String(Number(value.toFixed(2)));
+
+/** How far the proof has come. */
+const boundWords = ({ bound, cost, feasible }: Pick<MendPlan, 'bound' | 'cost' | 'feasible'>, { aim }: MendOptions): string => {
+  if (!(bound > 0) || !Number.isFinite(bound)) return '';
+  if (aim === 'cheapest') return `: no plan costs less than ${money(bound)}${feasible ? `, this one costs ${money(cost)}` : ''}`;
+  const least = Math.ceil(bound - 1e-6);
+  return `: at least ${least === 1 ? 'one part' : `${least} parts`} must change${feasible ? `, with this plan ${cost} do` : ''}`;
+};
+
+/** What the cheapest set costs, and how many of its parts state no cost. */
+function costWords({ changes, cost }: Pick<MendPlan, 'changes' | 'cost'>, judged: JudgedCabin, options: MendOptions): readonly string[] {
+  if (options.aim !== 'cheapest') return [];
+  const unstated = changes.filter(({ part }) => costIsUnstated(options, judged.bases.get(part)!)).length;
+  return [`The changes cost ${money(cost)} in all${unstated === 0 ? '' : `, though ${unstated === 1 ? 'one of the parts states no cost and counts' : `${unstated} of the parts state no cost and count`} as ${unstatedCost}`}.`];
+}
+
+/** Names that the cabin does not have, and numbers that mean nothing. */
 export function mendIssues(cabin: Cabin, options: MendOptions): readonly Issue[] {
   const parts = new Set(cabin.parts.map((part) => part.id));
   const joints = new Set(cabin.joints.map((joint) => joint.id));
+  const materials = new Set(cabin.parts.flatMap((part) => part.sources.map((source) => source.material as string)));
+  const notNumber = (path: string, found: number): Issue => ({ code: 'bad-number', severity: 'error', path, found: String(found), expected: 'a number of at least 0' });
   const unknown = (code: string, path: string, found: string, known: ReadonlySet<string>): Issue =>
     ({ code, severity: 'error', path, found, expected: `one of ${[...known].slice(0, 12).join(', ')}${known.size > 12 ? ' ...' : ''}` });
   return [
     ...(options.locked ?? []).filter((part) => !parts.has(part)).map((part) => unknown('unknown-part', 'lock', part, parts)),
     ...(options.except ?? []).filter((joint) => !joints.has(joint)).map((joint) => unknown('unknown-joint', 'except', joint, joints)),
+    ...Object.entries(options.costs ?? {}).flatMap(([part, cost]) => [
+      ...(parts.has(part) ? [] : [unknown('unknown-part', 'cost', part, parts)]),
+      ...(cost >= 0 && Number.isFinite(cost) ? [] : [notNumber(`cost ${part}`, cost)]),
+    ]),
+    ...Object.entries(options.reach ?? {}).flatMap(([material, reach]) => [
+      ...(materials.has(material) ? [] : [unknown('unknown-material', 'reach', material, materials)]),
+      ...Object.values(reach).filter((value) => !(value >= 0 && Number.isFinite(value))).map((value) => notNumber(`reach ${material}`, value as number)),
+    ]),
   ];
 }

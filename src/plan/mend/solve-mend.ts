@@ -1,20 +1,28 @@
-import { minimise, ProgramRows } from '../solver/highs-solver.ts';
 import { step } from '../watch.ts';
 import type { Watch } from '../watch.ts';
-import { glossWeight, noShift } from './mend-problem.ts';
+import { cutAt, eitherChanges } from './mend-cut.ts';
+import type { MendCut } from './mend-cut.ts';
+import { noShift } from './mend-problem.ts';
 import type { MendItem, MendProblem, Shift } from './mend-problem.ts';
-import { slopeOf } from './slope.ts';
+import { mendComponent } from './mend-program.ts';
+import type { ItemChange, MendedComponent } from './mend-program.ts';
 
 export interface MendSolution {
   readonly feasible: boolean;
-  /** That no smaller set (or cheaper one) will do is proved, for limits that are convex. */
+  /** That no set of changes costs less is proved; where there is none, that there is none. */
   readonly proved: boolean;
   readonly shifts: readonly Shift[];
   readonly changed: readonly number[];
+  /** What the changes cost, and what no set of changes can cost less than; infinite where there is none. */
+  readonly cost: number;
+  readonly bound: number;
+  /** A program was stopped by its time limit. */
+  readonly outOfTime: boolean;
 }
 
 export interface MendSolverOptions {
   readonly watch?: Watch;
+  /** Seconds for each program. */
   readonly timeLimitS?: number;
   /** Joints whose limits are looked at; all where absent. */
   readonly joints?: ReadonlySet<number>;
@@ -24,151 +32,161 @@ export interface MendSolverOptions {
 
 /** An excess this small counts as none. */
 const tolerance = 1e-5;
-const mostCuts = 80;
+const mostCuts = 120;
 /** Limits this near are met with a slope from the start where a plan goes on from another. */
-const nearby = -0.5;
-/** Columns of an item: up and down of each axis, whether it changes, whether its gloss does, and its steps of gloss. */
-const width = 11;
-const changes = 8;
-const glossChanges = 9;
-const steps = 10;
-
-interface Cut {
-  readonly limit: number;
-  readonly columns: readonly number[];
-  readonly values: readonly number[];
-  readonly most: number;
-}
+const nearby = -0.05;
 
 /**
  * The least costly set of items to change, and within it the smallest sum of shifts, so that every limit holds. The limits are met from
- * outside by their slopes where they are exceeded, and the mixed-integer program solved again until none is.
+ * outside by their slopes where they are exceeded, and the mixed-integer programs solved again until none is. Items that no cut ties
+ * together are programs of their own, solved again only where a cut has come in. Slopes of limits that are convex bound them
+ * everywhere, so that the cost by these alone is a bound for all plans.
  * Source: cutting planes, J. E. Kelley, Journal of the SIAM 8 (1960) 703.
  */
 export async function solveMend(problem: MendProblem, options: MendSolverOptions = {}): Promise<MendSolution> {
-  const cuts: Cut[] = [];
-  let shifts: readonly Shift[] = options.from ?? problem.items.map(() => noShift);
-  addCuts(problem, shifts, cuts, options, options.from !== undefined);
-  if (options.from === undefined && cuts.length === 0) return { feasible: true, proved: true, shifts, changed: [] };
-  let settled: readonly boolean[] | undefined;
+  const { items } = problem;
+  const search = new CutSearch(problem, options);
+  let shifts: readonly Shift[] = options.from ?? items.map(() => noShift);
+  search.meet(shifts, options.from !== undefined);
+  if (options.from === undefined && search.cuts.length === 0) return { feasible: true, proved: true, shifts, changed: [], cost: 0, bound: 0, outOfTime: false };
+  let settled: readonly ItemChange[] | undefined;
+  let unpolished: readonly Shift[] | undefined;
+  let outOfTime = false;
   for (let round = 0; round < mostCuts; round++) {
     await step(options.watch, round / mostCuts, 'finding the least change');
-    const found = await solve(problem, cuts, settled, options);
+    const found = await search.solve(search.cuts, settled);
+    outOfTime ||= found.outOfTime;
     if (found.shifts === undefined) {
-      const impossible = found.status === 'infeasible';
-      return { feasible: false, proved: impossible && cuts.every(({ limit }) => problem.limits[limit].convex), shifts: [], changed: [] };
+      if (settled !== undefined && unpolished !== undefined) return finished(problem, unpolished, settled, await search.costBound(), outOfTime);
+      const impossible = found.infeasible && ((await search.solve(search.convexCuts(), undefined)).infeasible);
+      return { feasible: false, proved: impossible, shifts: [], changed: [], cost: Infinity, bound: impossible ? Infinity : found.bound, outOfTime };
     }
     shifts = found.shifts;
-    const added = addCuts(problem, shifts, cuts, options, false);
-    if (added > 0) continue;
-    const changed = problem.items.flatMap((_, index) => (shifts[index].some((value) => Math.abs(value) > 1e-7) ? [index] : []));
-    if (settled !== undefined) return { feasible: true, proved: cuts.every(({ limit }) => problem.limits[limit].convex), shifts: shifts.map(tidied), changed };
+    if (search.meet(shifts, false) > 0) continue;
+    if (settled !== undefined) return finished(problem, shifts, settled, await search.costBound(), outOfTime);
     // The set is settled; what is left is to make its shifts as small as they can be, free of the large numbers of the first stage.
-    settled = problem.items.map((_, index) => changed.includes(index));
+    settled = found.changes;
+    unpolished = shifts;
   }
-  return { feasible: false, proved: false, shifts, changed: [] };
+  return { feasible: false, proved: false, shifts: [], changed: [], cost: Infinity, bound: await search.costBound(), outOfTime };
 }
 
-const tidied = (shift: Shift): Shift => shift.map((value) => (Math.abs(value) < 1e-7 ? 0 : value)) as unknown as Shift;
+function finished({ items }: MendProblem, found: readonly Shift[], settled: readonly ItemChange[], bound: number, outOfTime: boolean): MendSolution {
+  const shifts = found.map((shift) => shift.map((value) => (Math.abs(value) < 1e-7 ? 0 : value)) as unknown as Shift);
+  const changed = items.flatMap((_, index) => (shifts[index].some((value) => value !== 0) ? [index] : []));
+  const cost = changed.reduce((sum, index) => sum + items[index].cost + (settled[index].gloss ? items[index].glossCost : 0), 0);
+  return { feasible: true, proved: cost <= bound + 1e-6 * Math.max(1, cost), shifts, changed, cost, bound: Math.min(bound, cost), outOfTime };
+}
 
-/** Adds a cut for every limit that is exceeded; how many. */
-function addCuts(problem: MendProblem, shifts: readonly Shift[], cuts: Cut[], { joints }: MendSolverOptions, all: boolean): number {
-  let added = 0;
-  problem.limits.forEach((limit, index) => {
-    if (joints?.has(limit.joint) === false) return;
-    const [a, b] = limit.items;
-    const excess = limit.excess(shifts[a], shifts[b]);
-    const known = cuts.findIndex((cut) => cut.limit === index);
-    if (excess <= tolerance && !(all && excess > nearby)) return;
-    const slope = slopeOf(limit, shifts[a], shifts[b]);
-    const columns: number[] = [];
-    const values: number[] = [];
-    let most = -slope.excess;
-    for (const [item, own] of [[a, slope.first], [b, slope.second]] as const) {
-      own.forEach((value, axis) => {
-        most += value * shifts[item][axis];
-        if (Math.abs(value) < 1e-9) return;
-        columns.push(item * width + 2 * axis, item * width + 2 * axis + 1);
-        values.push(value, -value);
-      });
+const canMove = ({ up, down }: MendItem): boolean => [...up, ...down].some((value) => value > 0);
+
+interface Relaxed {
+  readonly shifts: readonly Shift[] | undefined;
+  readonly changes: readonly ItemChange[];
+  readonly infeasible: boolean;
+  readonly outOfTime: boolean;
+  readonly bound: number;
+}
+
+/** The cuts that were met so far, and the components they make. */
+class CutSearch {
+  readonly cuts: MendCut[] = [];
+  private readonly solved = new Map<string, MendedComponent>();
+  private readonly problem: MendProblem;
+  private readonly options: MendSolverOptions;
+  private readonly movable: readonly boolean[];
+  private met = 0;
+
+  constructor(problem: MendProblem, options: MendSolverOptions) {
+    this.problem = problem;
+    this.options = options;
+    this.movable = problem.items.map(canMove);
+    // A slope of what is not convex says nothing of the plans elsewhere; that something must change holds for all of them.
+    problem.limits.forEach((limit, index) => {
+      if (limit.convex || options.joints?.has(limit.joint) === false || limit.excess(noShift, noShift) <= tolerance) return;
+      this.cuts.push(eitherChanges(problem, index, this.met++));
+    });
+  }
+
+  /** Adds a cut for every limit that is exceeded, or with `all` near; how many. */
+  meet(shifts: readonly Shift[], all: boolean): number {
+    const { problem, cuts, options } = this;
+    let added = 0;
+    problem.limits.forEach((limit, index) => {
+      if (options.joints?.has(limit.joint) === false) return;
+      const excess = limit.excess(shifts[limit.items[0]], shifts[limit.items[1]]);
+      if (excess <= tolerance && !(all && excess > nearby)) return;
+      const before = limit.convex ? -1 : cuts.findIndex((cut) => cut.limit === index && cut.either !== true);
+      if (before >= 0) cuts.splice(before, 1);
+      cuts.push(cutAt(problem, index, shifts, this.met++));
+      added++;
+    });
+    return added;
+  }
+
+  convexCuts(): readonly MendCut[] {
+    return this.cuts.filter(({ convex }) => convex);
+  }
+
+  /** What no set of changes can cost less than: by the cuts that hold everywhere. */
+  async costBound(): Promise<number> {
+    return (await this.solve(this.convexCuts(), undefined)).bound;
+  }
+
+  async solve(cuts: readonly MendCut[], settled: readonly ItemChange[] | undefined): Promise<Relaxed> {
+    const { items } = this.problem;
+    const shifts: Shift[] = items.map(() => noShift);
+    const changes: ItemChange[] = items.map(() => ({ changes: false, gloss: false }));
+    let [bound, outOfTime, missing, infeasible] = [0, false, false, false];
+    for (const component of this.components(cuts)) {
+      const solved = await this.component(component, settled);
+      bound += solved.bound;
+      outOfTime ||= solved.status === 'time limit';
+      if (solved.found === undefined) {
+        missing = true;
+        infeasible ||= solved.status === 'infeasible';
+      }
+      for (const [index, { shift, change }] of solved.found ?? []) [shifts[index], changes[index]] = [shift, change];
     }
-    if (!limit.convex && known >= 0) cuts.splice(known, 1);
-    cuts.push({ limit: index, columns, values, most });
-    added++;
-  });
-  return added;
-}
-
-async function solve(
-  problem: MendProblem, cuts: readonly Cut[], settled: readonly boolean[] | undefined, options: MendSolverOptions,
-): Promise<{ readonly shifts: readonly Shift[] | undefined; readonly status: string }> {
-  const { items } = problem;
-  // Only items that some cut speaks of can be worth a change; the others have no columns.
-  const active = [...new Set(cuts.flatMap((cut) => problem.limits[cut.limit].items))].sort((a, b) => a - b);
-  const placeOf = new Map(active.map((item, place) => [item, place]));
-  const count = active.length * width;
-  if (count === 0) return { shifts: items.map(() => noShift), status: 'optimal' };
-  const cost = new Float64Array(count);
-  const upper = new Float64Array(count).fill(1);
-  const integer = new Int32Array(count);
-  const rows = new ProgramRows();
-  // One change outweighs every sum of shifts; costs of money are brought to the size of such a count.
-  const reach = items.reduce((sum, item) => sum + [...item.up, ...item.down].reduce((total, value) => total + value, 0), 0);
-  const dearest = Math.max(1e-9, ...items.map((item) => item.cost + item.glossCost));
-  const weight = settled === undefined ? Math.max(1, reach) / (Math.min(...items.map((item) => item.cost).filter((value) => value > 0), dearest)) : 0;
-  active.forEach((index, place) => layOutItem(items[index], place * width, { cost, upper, integer, rows }, weight, settled?.[index]));
-  for (const { columns, values, most } of cuts) {
-    const placed = columns.map((column) => (placeOf.get(Math.floor(column / width)) ?? 0) * width + (column % width));
-    const merged = mergedColumns(placed, values);
-    rows.add(-Infinity, most, merged.columns, merged.values);
+    return { shifts: missing ? undefined : shifts, changes, infeasible, outOfTime, bound: infeasible ? Infinity : bound };
   }
-  const result = await minimise({ cost, lower: new Float64Array(count), upper, integer }, rows, options.timeLimitS === undefined ? {} : { timeLimitS: options.timeLimitS });
-  if (result.values === undefined) return { shifts: undefined, status: result.status };
-  const values = result.values;
-  return {
-    status: result.status,
-    shifts: items.map((_, index): Shift => {
-      const place = placeOf.get(index);
-      return place === undefined ? noShift : [0, 1, 2, 3].map((axis) => values[place * width + 2 * axis] - values[place * width + 2 * axis + 1]) as unknown as Shift;
-    }),
-  };
-}
 
-/** Both sides of a limit may be of one item: its columns then come twice. */
-function mergedColumns(columns: readonly number[], values: readonly number[]): { readonly columns: number[]; readonly values: number[] } {
-  const sums = new Map<number, number>();
-  columns.forEach((column, index) => sums.set(column, (sums.get(column) ?? 0) + values[index]));
-  return { columns: [...sums.keys()], values: [...sums.values()] };
-}
-
-interface Program {
-  readonly cost: Float64Array;
-  readonly upper: Float64Array;
-  readonly integer: Int32Array;
-  readonly rows: ProgramRows;
-}
-
-function layOutItem(item: MendItem, at: number, { cost, upper, integer, rows }: Program, weight: number, settled: boolean | undefined): void {
-  for (const axis of [0, 1, 2, 3]) {
-    for (const [way, reach] of [[0, item.up[axis]], [1, item.down[axis]]] as const) {
-      const column = at + 2 * axis + way;
-      upper[column] = settled === false ? 0 : reach;
-      cost[column] = axis === 3 ? glossWeight : 1;
-      if (reach > 0) rows.add(-Infinity, 0, [column, at + (axis === 3 ? glossChanges : changes)], [1, -reach]);
+  private async component(cuts: readonly MendCut[], settled: readonly ItemChange[] | undefined): Promise<MendedComponent> {
+    const items = [...new Set(cuts.flatMap(({ sides }) => sides.map(({ item }) => item)))].filter((item) => this.movable[item]).sort((a, b) => a - b);
+    // Nothing in it can move: the cut holds or it does not.
+    if (items.length === 0) {
+      const holds = cuts.every(({ most, either }) => either !== true && most >= -tolerance);
+      return { status: holds ? 'optimal' : 'infeasible', found: holds ? new Map() : undefined, bound: 0 };
     }
+    const key = `${cuts.map(({ id }) => id).join()} ${settled === undefined ? '' : items.map((index) => `${Number(settled[index].changes)}${Number(settled[index].gloss)}`).join()}`;
+    const known = this.solved.get(key);
+    if (known !== undefined) return known;
+    const made = await mendComponent({
+      cuts, items: items.map((index) => ({ index, item: this.problem.items[index], ...(settled === undefined ? {} : { settled: settled[index] }) })),
+    }, this.options.timeLimitS);
+    this.solved.set(key, made);
+    return made;
   }
-  rows.add(-Infinity, 0, [at + glossChanges, at + changes], [1, -1]);
-  integer[at + changes] = 1;
-  integer[at + glossChanges] = 1;
-  cost[at + changes] = weight * item.cost;
-  cost[at + glossChanges] = weight * item.glossCost;
-  if (item.glossStep === undefined || item.glossStep <= 0) {
-    upper[at + steps] = 0;
-    return;
+
+  /** Cuts that share an item that can move, brought together. */
+  private components(cuts: readonly MendCut[]): readonly (readonly MendCut[])[] {
+    const leader = new Map<number, number>();
+    const find = (item: number): number => {
+      let at = item;
+      while ((leader.get(at) ?? at) !== at) at = leader.get(at)!;
+      return at;
+    };
+    const moving = ({ sides }: MendCut): number[] => sides.map(({ item }) => item).filter((item) => this.movable[item]);
+    for (const cut of cuts) {
+      const [first, ...others] = moving(cut);
+      for (const other of others) leader.set(find(other), find(first));
+    }
+    const together = new Map<number | string, MendCut[]>();
+    for (const cut of cuts) {
+      const [first] = moving(cut);
+      const key = first === undefined ? `still ${cut.id}` : find(first);
+      together.set(key, [...(together.get(key) ?? []), cut]);
+    }
+    return [...together.values()];
   }
-  // Steps are counted from the lowest gloss that is within reach.
-  const [least, most] = [Math.floor(item.down[3] / item.glossStep + 1e-9), Math.floor(item.up[3] / item.glossStep + 1e-9)];
-  integer[at + steps] = 1;
-  upper[at + steps] = least + most;
-  rows.add(-least * item.glossStep, -least * item.glossStep, [at + 6, at + 7, at + steps], [1, -1, -item.glossStep]);
 }

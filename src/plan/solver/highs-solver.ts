@@ -90,7 +90,8 @@ export async function minimise(columns: Columns, rows: ProgramRows, options: Pro
     ...(columns.integer === undefined ? {} : { integrality: columns.integer }),
   };
   return solver.withModel(data, (model): ProgramResult => {
-    model.options.set({ output_flag: false, mip_rel_gap: options.relativeGap ?? 0, mip_abs_gap: 1e-9, random_seed: 1 });
+    // The feasibility jump takes longer than all the rest of a small program.
+    model.options.set({ output_flag: false, mip_rel_gap: options.relativeGap ?? 0, mip_abs_gap: 1e-9, random_seed: 1, mip_heuristic_run_feasibility_jump: false });
     if (options.timeLimitS !== undefined) model.options.set('time_limit', options.timeLimitS);
     if (options.start !== undefined) model.setSolution({ colValue: options.start });
     const { modelStatus } = model.run();

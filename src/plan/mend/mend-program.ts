@@ -1,0 +1,155 @@
+import { minimise, ProgramRows } from '../solver/highs-solver.ts';
+import type { ProgramResult } from '../solver/highs-solver.ts';
+import type { MendCut } from './mend-cut.ts';
+import { glossWeight } from './mend-problem.ts';
+import type { MendItem, Shift } from './mend-problem.ts';
+
+/** Items that cuts tie together, with what is settled of them. */
+export interface MendComponent {
+  readonly items: readonly { readonly index: number; readonly item: MendItem; readonly settled?: ItemChange }[];
+  readonly cuts: readonly MendCut[];
+}
+
+/** Whether an item changes at all, and whether its gloss does. */
+export interface ItemChange {
+  readonly changes: boolean;
+  readonly gloss: boolean;
+}
+
+/** The least costly changes of a component within its cuts, and among these the smallest shifts. */
+export interface MendedComponent {
+  readonly status: ProgramResult['status'];
+  /** By item; undefined where nothing was found. */
+  readonly found: ReadonlyMap<number, { readonly shift: Shift; readonly change: ItemChange }> | undefined;
+  /** No changes within the cuts cost less. */
+  readonly bound: number;
+}
+
+/** Columns of an item: up and down of each axis, whether it changes, whether its gloss does, and its steps of gloss. */
+const width = 11;
+const changes = 8;
+const glossChanges = 9;
+const steps = 10;
+/** Largest number in an objective of costs and shifts together: beyond it they are minimised one after the other. */
+const mostWeight = 1e5;
+/** Share of the dearest item by which the second program may pass the cost of the first. */
+const costSlack = 1e-7;
+
+interface Layout {
+  readonly count: number;
+  readonly upper: Float64Array;
+  readonly integer: Int32Array;
+  readonly cost: Float64Array;
+  readonly size: Float64Array;
+  readonly rows: ProgramRows;
+}
+
+/** Solves one component: cost first, then the sum of shifts, exactly so whatever the costs are. */
+export async function mendComponent(component: MendComponent, timeLimitS?: number): Promise<MendedComponent> {
+  const layout = layOut(component);
+  const { count, upper, cost, size, rows } = layout;
+  const integer = layout.integer.some((value) => value === 1) ? { integer: layout.integer } : {};
+  const solve = (objective: Float64Array): Promise<ProgramResult> =>
+    minimise({ cost: objective, lower: new Float64Array(count), upper, ...integer }, rows, timeLimitS === undefined ? {} : { timeLimitS });
+  const reach = size.reduce((sum, value, column) => sum + value * upper[column], 0);
+  const unit = costUnit(cost);
+  const weight = unit === 0 ? 0 : Math.max(1, 1.01 * reach) / unit;
+  const together = weight * Math.max(0, ...cost) <= mostWeight;
+  const first = await solve(together ? size.map((value, column) => value + weight * cost[column]) : cost);
+  // What the shifts can add to a bound of both is taken off it again.
+  const costBound = !together ? first.bound : weight === 0 ? 0 : (first.bound - reach) / weight;
+  const bound = Math.max(0, unit === 0 ? 0 : Math.ceil(costBound / unit - 1e-6) * unit);
+  if (first.values === undefined || together) return { status: first.status, found: foundIn(component, first.values), bound };
+  const dearest = Math.max(...cost);
+  const columns = Array.from(cost.keys()).filter((column) => cost[column] > 0);
+  const reached = columns.reduce((sum, column) => sum + cost[column] * Math.round(first.values![column]), 0);
+  rows.add(-Infinity, reached / dearest + costSlack, columns, columns.map((column) => cost[column] / dearest));
+  const second = await solve(size);
+  const values = second.values ?? first.values;
+  return { status: first.status === 'optimal' ? second.status === 'infeasible' ? 'optimal' : second.status : first.status, found: foundIn(component, values), bound: first.status === 'optimal' ? reached : bound };
+}
+
+/** The largest amount of which all costs are whole multiples, hundredths at the finest; 0 where nothing costs anything. */
+function costUnit(costs: Float64Array): number {
+  let unit = 0;
+  for (const cost of costs) {
+    let [a, b] = [Math.round(cost * 100), unit];
+    while (b > 0) [a, b] = [b, a % b];
+    unit = a;
+  }
+  return unit / 100;
+}
+
+function foundIn({ items }: MendComponent, values: Float64Array | undefined): MendedComponent['found'] {
+  if (values === undefined) return undefined;
+  return new Map(items.map(({ index, item, settled }, place) => {
+    const at = place * width;
+    const shift = [0, 1, 2, 3].map((axis) => values[at + 2 * axis] - values[at + 2 * axis + 1]) as unknown as Shift;
+    const moved = (axes: readonly number[]): boolean => axes.some((axis) => Math.abs(shift[axis]) > 1e-7);
+    const change = settled ?? {
+      changes: item.cost > 0 ? values[at + changes] > 0.5 : moved([0, 1, 2, 3]),
+      gloss: item.glossCost > 0 ? values[at + glossChanges] > 0.5 : moved([3]),
+    };
+    return [index, { shift, change }] as const;
+  }));
+}
+
+function layOut({ items, cuts }: MendComponent): Layout {
+  const count = items.length * width;
+  const layout: Layout = {
+    count, upper: new Float64Array(count).fill(1), integer: new Int32Array(count), cost: new Float64Array(count), size: new Float64Array(count), rows: new ProgramRows(),
+  };
+  const placeOf = new Map(items.map(({ index }, place) => [index, place]));
+  items.forEach(({ item, settled }, place) => layOutItem(item, settled, place * width, layout));
+  for (const { sides, most, either } of cuts) {
+    if (either === true) {
+      const own = sides.flatMap(({ item }) => { const place = placeOf.get(item); return place === undefined || items[place].settled !== undefined ? [] : [place * width + changes]; });
+      if (own.length > 0) layout.rows.add(1, Infinity, own, own.map(() => 1));
+      continue;
+    }
+    const columns: number[] = [];
+    const values: number[] = [];
+    for (const { item, slopes } of sides) {
+      const place = placeOf.get(item);
+      if (place === undefined) continue;
+      slopes.forEach((value, axis) => {
+        if (value === 0) return;
+        columns.push(place * width + 2 * axis, place * width + 2 * axis + 1);
+        values.push(value, -value);
+      });
+    }
+    layout.rows.add(-Infinity, most, columns, values);
+  }
+  return layout;
+}
+
+function layOutItem(item: MendItem, settled: ItemChange | undefined, at: number, { upper, integer, cost, size, rows }: Layout): void {
+  for (const axis of [0, 1, 2, 3]) {
+    for (const [way, reach] of [[0, item.up[axis]], [1, item.down[axis]]] as const) {
+      const column = at + 2 * axis + way;
+      upper[column] = settled !== undefined && !(axis === 3 ? settled.gloss : settled.changes) ? 0 : reach;
+      size[column] = axis === 3 ? glossWeight : 1;
+      if (upper[column] > 0 && settled === undefined) rows.add(-Infinity, 0, [column, at + (axis === 3 ? glossChanges : changes)], [1, -reach]);
+    }
+  }
+  if (settled === undefined) {
+    // What costs nothing needs no counting.
+    if (item.cost > 0 || item.glossCost > 0) rows.add(-Infinity, 0, [at + glossChanges, at + changes], [1, -1]);
+    if (item.cost > 0) integer[at + changes] = 1;
+    if (item.glossCost > 0) integer[at + glossChanges] = 1;
+    cost[at + changes] = item.cost;
+    cost[at + glossChanges] = item.glossCost;
+  } else {
+    upper[at + changes] = 0;
+    upper[at + glossChanges] = 0;
+  }
+  if (item.glossStep === undefined || item.glossStep <= 0 || (settled !== undefined && !settled.gloss)) {
+    upper[at + steps] = 0;
+    return;
+  }
+  // Steps are counted from the lowest gloss that is within reach.
+  const [least, most] = [Math.floor(item.down[3] / item.glossStep + 1e-9), Math.floor(item.up[3] / item.glossStep + 1e-9)];
+  integer[at + steps] = 1;
+  upper[at + steps] = least + most;
+  rows.add(-least * item.glossStep, -least * item.glossStep, [at + 6, at + 7, at + steps], [1, -1, -item.glossStep]);
+}
