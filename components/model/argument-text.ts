@@ -21,7 +21,7 @@ export function argumentValue(argument: Argument, text: string): unknown {
   const trimmed = text.trim();
   if (trimmed === '' && !(kind === 'text' && presence === 'needed')) return presence === 'clearable' ? null : undefined;
   switch (kind) {
-    case 'number': return numberOf(trimmed);
+    case 'number': case 'formula': return numberOf(trimmed);
     case 'flag': return trimmed === 'true';
     case 'choice': return choices?.find((choice) => String(choice) === trimmed) ?? trimmed;
     case 'point': return numbersOf(trimmed);

@@ -12,7 +12,7 @@ import { contextMet, leadingPart } from './selection.ts';
 import type { Context, Selection } from './selection.ts';
 
 /** Where an action stands in menus. */
-export const groups = ['Cabin', 'Parts', 'Outline', 'Sources', 'Specimens', 'Readings', 'Joints', 'Decisions', 'Zones', 'Lights', 'Runs', 'Registers'] as const;
+export const groups = ['Cabin', 'Parts', 'Outline', 'Sources', 'Specimens', 'Readings', 'Joints', 'Decisions', 'Zones', 'Lights', 'Runs', 'Registers', 'Rules'] as const;
 export type Group = (typeof groups)[number];
 
 /** One edit of the document, as menus, keys, the palette and forms see it. */
@@ -86,7 +86,7 @@ function selected(kind: ReferenceKind, selection: Selection): string | undefined
   switch (kind) {
     case 'part': return leadingPart(selection);
     case 'user light': return selection.light;
-    case 'master': case 'light': case 'file': return undefined;
+    case 'master': case 'light': case 'file': case 'paired material': return undefined;
     default: return selection[kind];
   }
 }

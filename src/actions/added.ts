@@ -1,4 +1,5 @@
 import type { Cabin, Part } from '../cabin/cabin.ts';
+import { bookOfCabin } from './carried-book.ts';
 import { idsOf } from './next-id.ts';
 import type { Selection } from './selection.ts';
 
@@ -26,6 +27,7 @@ export function added(before: Cabin, after: Cabin): Selection | undefined {
 }
 
 function addedWithin(before: Cabin, after: Cabin): Selection | undefined {
+  if (before.ruleBook !== after.ruleBook) return addedToBook(before, after);
   const place = after.parts.findIndex((part, index) => part !== before.parts[index]);
   const [old, part] = [before.parts[place], after.parts[place]];
   if (old !== undefined && part !== undefined) return addedToPart(old, part);
@@ -37,6 +39,14 @@ function addedWithin(before: Cabin, after: Cabin): Selection | undefined {
   const zone = after.zones.findIndex((one, index) => one !== before.zones[index]);
   const cap = newIn(before.zones[zone]?.caps, after.zones[zone]?.caps);
   return cap === undefined ? undefined : { zone: after.zones[zone]?.id, cap };
+}
+
+/** Another book is no addition to the one before. */
+function addedToBook(before: Cabin, after: Cabin): Selection | undefined {
+  const [old, book] = [bookOfCabin(before), bookOfCabin(after)];
+  if (book?.rules.length === (old?.rules.length ?? 0) + 1) return { rule: newIn(old?.rules, book.rules) };
+  const row = book?.materials.length === (old?.materials.length ?? 0) + 1 ? book.materials.find(({ material }) => !old?.materials.some((one) => one.material === material)) : undefined;
+  return row === undefined ? undefined : { material: row.material };
 }
 
 function addedToPart(old: Part, part: Part): Selection | undefined {

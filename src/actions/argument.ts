@@ -1,11 +1,13 @@
 import type { MapPoint } from '../cabin/cabin.ts';
 import type { NumberRange, Schema } from '../cabin/schema/index.ts';
 import { boolean, date, list, name, number, oneOf, remark, tuple } from '../cabin/schema/index.ts';
+import { expression } from '../rules/expression-schema.ts';
+import type { Expression } from '../rules/rule-book.ts';
 import type { ReferenceKind } from './references.ts';
 
-/** How a form asks for a value: `structure` is JSON of the document's own shape, for example a whole reading. */
+/** How a form asks for a value: `structure` is JSON of the document's own shape, for example a whole reading; `formula` a number or a formula of the rule book. */
 export type ArgumentKind =
-  'name' | 'text' | 'number' | 'choice' | 'flag' | 'date' | 'reference' | 'references' | 'point' | 'points' | 'numbers' | 'places' | 'structure';
+  'name' | 'text' | 'number' | 'choice' | 'flag' | 'date' | 'reference' | 'references' | 'point' | 'points' | 'numbers' | 'places' | 'structure' | 'formula';
 
 /** One value that an action asks for: the words, the kind of field, and the check. */
 export interface Asked<T> {
@@ -65,6 +67,9 @@ export const points = (label: string): Asked<readonly MapPoint[]> =>
   ({ label, kind: 'points', schema: list(mapPoint, { min: 2, max: 5000, items: 'points' }) });
 export const numbers = (label: string, range: NumberRange, max: number): Asked<readonly number[]> =>
   ({ label, kind: 'numbers', schema: list(number(range), { min: 1, max, items: 'numbers' }), range });
+
+/** A limit or factor of the rule book: a number, or a formula over its documented variables. */
+export const aFormula = (label: string, options: { readonly positive: boolean }): Asked<Expression> => ({ label, kind: 'formula', schema: expression(options) });
 
 /** Place in a list of the document, from 0. */
 export const aPlace = (label: string): Asked<number> => aNumber(label, { min: 0, max: 1e6, whole: true });

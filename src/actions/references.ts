@@ -1,10 +1,11 @@
 import { lightNames } from '../colour/lights.ts';
 import type { Cabin } from '../cabin/cabin.ts';
 import { cabinIndex } from '../cabin/cabin-index.ts';
+import { bookOfCabin } from './carried-book.ts';
 
 /** Kinds of item that an argument may name by its id. */
 export const referenceKinds = [
-  'part', 'source', 'specimen', 'master', 'joint', 'decision', 'proposal', 'run', 'zone', 'cap', 'user light', 'light', 'supplier', 'instrument', 'conditions', 'file',
+  'part', 'source', 'specimen', 'master', 'joint', 'decision', 'proposal', 'run', 'zone', 'cap', 'user light', 'light', 'supplier', 'instrument', 'conditions', 'file', 'material', 'paired material', 'rule',
 ] as const;
 export type ReferenceKind = (typeof referenceKinds)[number];
 
@@ -16,6 +17,8 @@ export interface Named {
 
 const listed = (items: readonly { readonly id: string; readonly name?: string }[] | undefined): readonly Named[] =>
   (items ?? []).map(({ id, name }) => ({ id, name: name ?? id }));
+
+const materialsOf = (cabin: Cabin): readonly Named[] => (bookOfCabin(cabin)?.materials ?? []).map(({ material }) => ({ id: material, name: material }));
 
 /** Everything of a kind that an argument may name, in the order of the document. Sources are those of the part given. */
 export function namedItems(cabin: Cabin, kind: ReferenceKind, part?: string): readonly Named[] {
@@ -40,6 +43,9 @@ export function namedItems(cabin: Cabin, kind: ReferenceKind, part?: string): re
     case 'instrument': return listed(cabin.instruments);
     case 'conditions': return listed(cabin.conditions.map(({ id }) => ({ id })));
     case 'file': return listed(cabin.files);
+    case 'material': return materialsOf(cabin);
+    case 'paired material': return [{ id: '*', name: 'any material' }, ...materialsOf(cabin)];
+    case 'rule': return listed((bookOfCabin(cabin)?.rules ?? []).map(({ id }) => ({ id })));
   }
 }
 

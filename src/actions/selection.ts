@@ -1,5 +1,6 @@
 import type { Cabin } from '../cabin/cabin.ts';
 import { cabinIndex } from '../cabin/cabin-index.ts';
+import { bookOfCabin } from './carried-book.ts';
 
 /**
  * What the user points at, by ids; no part of the document. A deeper choice carries the outer ones: a specimen with its
@@ -26,12 +27,15 @@ export interface Selection {
   readonly supplier?: string;
   readonly instrument?: string;
   readonly conditions?: string;
+  /** A rule, or a material, of the cabin's rule book. */
+  readonly rule?: string;
+  readonly material?: string;
 }
 
 /** What an action needs to be selected. */
 export const contexts = [
   'none', 'part', 'two parts', 'point', 'source', 'specimen', 'readings', 'joint', 'decision', 'proposal', 'visual record', 'run', 'zone', 'cap', 'light',
-  'supplier', 'instrument', 'conditions',
+  'supplier', 'instrument', 'conditions', 'rule', 'material',
 ] as const;
 export type Context = (typeof contexts)[number];
 
@@ -55,12 +59,15 @@ const picked: Readonly<Record<Exclude<Context, 'none'>, (selection: Selection) =
   supplier: (selection) => selection.supplier !== undefined,
   instrument: (selection) => selection.instrument !== undefined,
   conditions: (selection) => selection.conditions !== undefined,
+  rule: (selection) => selection.rule !== undefined,
+  material: (selection) => selection.material !== undefined,
 };
 
 const asked: Readonly<Record<Exclude<Context, 'none'>, string>> = {
   part: 'a part', 'two parts': 'two parts', point: 'a point of an outline', source: 'a source', specimen: 'a specimen', readings: 'one or more readings',
   joint: 'a joint', decision: 'a decision', proposal: 'a proposal', 'visual record': 'a visual record', run: 'a run', zone: 'a zone', cap: 'a cap', light: 'a light of the cabin',
   supplier: 'a supplier', instrument: 'an instrument', conditions: 'conditions of readings',
+  rule: 'a rule of the rule book', material: 'a material of the rule book',
 };
 
 /** `true` where the selection has what the context asks for, else what to select first. */
@@ -91,6 +98,8 @@ export function withinCabin(cabin: Cabin, selection: Selection): Selection {
     ['supplier', index.suppliers.has(selection.supplier ?? '')],
     ['instrument', index.instruments.has(selection.instrument ?? '')],
     ['conditions', index.conditions.has(selection.conditions ?? '')],
+    ['rule', selection.rule !== undefined && listed(bookOfCabin(cabin)?.rules, selection.rule)],
+    ['material', selection.material !== undefined && (bookOfCabin(cabin)?.materials.some(({ material }) => material === selection.material) ?? false)],
   ];
   return {
     ...(parts === undefined || parts.length === 0 ? {} : { parts }),

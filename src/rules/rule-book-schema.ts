@@ -46,6 +46,11 @@ const cap = (): Schema<Cap & { readonly zone: string }> => object<Cap & { zone: 
   caution: optional(remark()),
 });
 
+export const bookCaps = (): Schema<RuleBook['caps']> => list(cap(), { max: 200, items: 'caps' });
+
+export const geometryOrder = (): Schema<readonly GeometryClass[]> =>
+  list<GeometryClass>(oneOf(['45:0', 'de:8', 'di:8', 'multi-angle', 'unknown'], 'unknown-geometry'), { min: 1, max: 5, items: 'geometries' });
+
 /** The whole document. What one field alone cannot show is checked by `crossChecks`. */
 export const ruleBookSchema: Schema<RuleBook> = object<RuleBook>('a rule book', {
   format: required(oneOf(['adjoin-rules'], 'unknown-format')),
@@ -61,7 +66,7 @@ export const ruleBookSchema: Schema<RuleBook> = object<RuleBook>('a rule book', 
     confidence: required(number({ above: 0.5, max: 0.9999 })),
     basis: required(basis()),
   })),
-  geometryOrder: required(list<GeometryClass>(oneOf(['45:0', 'de:8', 'di:8', 'multi-angle', 'unknown'], 'unknown-geometry'), { min: 1, max: 5, items: 'geometries' })),
+  geometryOrder: required(geometryOrder()),
   lights: required(lightRules()),
   standing: required(everyCheck()),
   materials: required(list(materialClass(), { min: 1, max: 200, items: 'materials' })),
@@ -94,7 +99,7 @@ export const ruleBookSchema: Schema<RuleBook> = object<RuleBook>('a rule book', 
   gapFactor: required(object<RuleBook['gapFactor']>('the gap factor', {
     enabled: required(boolean()), formula: required(expression({ positive: true })), basis: required(basis()),
   })),
-  caps: required(list(cap(), { max: 200, items: 'caps' })),
+  caps: required(bookCaps()),
   readingsWanted: optional(list(object<NonNullable<RuleBook['readingsWanted']>[number]>('the readings wanted', {
     occasion: required(name('an occasion')), wanted: required(remark()), basis: required(basis()),
   }), { max: 50, items: 'occasions' })),

@@ -65,6 +65,8 @@ const componentRule = (): Schema<ComponentRule> => refine(
   },
 );
 
+export const componentRules = (): Schema<readonly ComponentRule[]> => list(componentRule(), { max: 20, items: 'component limits' });
+
 const hazeLimit = (): Schema<HazeLimit> => object<HazeLimit>('a limit of haze', {
   limit: required(number({ above: 0, max: 1000 })), basis: required(basis()),
 });
@@ -117,7 +119,7 @@ export const pairRule = (): Schema<PairRule> => refine(
       kC: optional(expression({ positive: true })),
       kH: optional(expression({ positive: true })),
       lights: optional(lightRules()),
-      components: optional(list(componentRule(), { max: 20, items: 'component limits' })),
+      components: optional(componentRules()),
     })),
     gloss: optional(glossRule()),
     metamerismLimit: optional(expression({ positive: true })),

@@ -38,13 +38,17 @@ const structures: Readonly<Record<string, (cabin: Cabin, draw: Draw) => unknown>
   roles: () => ['design quality'],
   file: (_, draw) => ({ id: 'f1', name: `file-${draw(9)}.csv`, sha256: String(draw(9)).repeat(64) }),
   entry: (cabin, draw) => ({ ...pick(cabin.instruments, draw), note: 'entered again' }),
+  lights: (_, draw) => [{ light: 'D65', factor: 1, standing: 'required', basis: 'x' }, { light: draw(2) === 0 ? 'A' : 'D65', factor: 1 + draw(3), standing: 'shown', basis: 'x' }],
+  components: (_, draw) => [{ component: 'dL', min: -1, max: draw(2) === 0 ? 1 : '0.5 + meanL / 100', basis: 'x' }],
+  caps: (_, draw) => [{ id: `cap-${draw(3)}`, zone: 'dash', quantity: 'gloss', max: 1 + draw(5), angle: 60, basis: 'x' }],
+  geometryOrder: (_, draw) => (draw(2) === 0 ? ['45:0', 'di:8'] : ['de:8', 'de:8']),
   ruleBook: () => ({ format: 'adjoin-rules' }),
 };
 
 function valueOf(cabin: Cabin, key: string, argument: Argument, draw: Draw, part: string | undefined): unknown {
   const { kind, choices = [], range, refersTo } = argument;
   switch (kind) {
-    case 'name': return key === 'ruleBook' ? ['default', 'cmc', 'none'][draw(3)] : pick(['New', 'Dash lower', 'light-exposed', 'new', 'moulded', 'leather', 'EUR', 'D65', ' blank'], draw);
+    case 'name': return key === 'id' && draw(2) === 0 ? `rule-${draw(9)}` : key === 'ruleBook' ? ['default', 'cmc', 'none'][draw(3)] : pick(['New', 'Dash lower', 'light-exposed', 'new', 'moulded', 'leather', 'EUR', 'D65', ' blank'], draw);
     case 'text': return pick(['', 'a note', 'two\nlines'], draw);
     case 'number': {
       const low = Math.max(range?.min ?? range?.above ?? 0, -10);
@@ -59,8 +63,9 @@ function valueOf(cabin: Cabin, key: string, argument: Argument, draw: Draw, part
     case 'references': return Array.from({ length: 2 + draw(2) }, () => pick(cabin.parts, draw)?.id ?? 'nobody');
     case 'point': return [draw(900), draw(900)];
     case 'points': return [[0, 0], [100 + draw(50), 0], [100, 90 + draw(50)], [0, 90]].slice(0, 2 + draw(3));
-    case 'numbers': return [1, 5 + draw(9), 30, 60, 90, 100, 80, 40, 20];
+    case 'numbers': return ['readingSd', 'agreementSd'].includes(key) ? [0.1 + draw(9) / 10, 0.05, 0.06] : key === 'ratio' ? [0.7, 1.2 + draw(9) / 10] : [1, 5 + draw(9), 30, 60, 90, 100, 80, 40, 20];
     case 'places': return Array.from({ length: 1 + draw(2) }, () => draw(6));
+    case 'formula': return [0.5 + draw(20) / 10, '0.7 * min(1.3, 1 + gapArcmin / 200)', 'max(0.1, meanGloss / 10)', '0.7 * gapMn', '-1'][draw(5)];
     case 'structure': return structures[key]?.(cabin, draw);
   }
 }
