@@ -26,6 +26,7 @@ export class AdjoinActionForm extends LitElement {
   declare issues: readonly Issue[];
   private given: Readonly<Record<string, unknown>> = {};
   private began: Readonly<Record<string, string>> = {};
+  private wanted: WantedForm | undefined;
   private done: ((result: EditResult) => void) | undefined;
 
   constructor() {
@@ -39,6 +40,7 @@ export class AdjoinActionForm extends LitElement {
     const action = actionById(wanted.action);
     if (action === undefined || this.cabin === undefined) return;
     this.given = { ...action.fromSelection(selection), ...wanted.preset };
+    this.wanted = wanted;
     this.done = wanted.done;
     this.issues = [];
     const current = action.current(this.cabin, this.given);
@@ -62,6 +64,8 @@ export class AdjoinActionForm extends LitElement {
 
   /** What the selection answers is not asked again. */
   private asked(action: Action): readonly (readonly [string, Argument])[] {
+    const only = this.wanted?.asks;
+    if (only !== undefined) return Object.entries(action.arguments).filter(([key]) => only.includes(key));
     return Object.entries(action.arguments).filter(([key, argument]) => !(key in this.given && isGiven(argument)));
   }
 
@@ -99,6 +103,7 @@ export class AdjoinActionForm extends LitElement {
       <dialog aria-labelledby="title">
         <form method="dialog" @submit=${(event: Event) => { event.preventDefault(); this.submit(); }}>
           <h2 id="title">${action.title}</h2>
+          ${this.wanted?.about === undefined ? nothing : html`<p class="about">${this.wanted.about}</p>`}
           ${elsewhere.length > 0 ? html`<ul class="faults" role="alert">${elsewhere.map((issue) => html`<li>${faultText(issue)}</li>`)}</ul>` : nothing}
           <div class="fields">${asked.map(([key, argument]) => this.field(key, argument))}</div>
           <div class="foot">
@@ -116,7 +121,7 @@ export class AdjoinActionForm extends LitElement {
     const unit = argument.range?.unit;
     return html`
       <label class="field ${argument.kind}">
-        <span class="label">${argument.label}${unit ? html` <span class="unit">${unit}</span>` : nothing}${argument.presence === 'needed' ? nothing : html` <span class="unit">optional</span>`}</span>
+        <span class="label">${argument.label}${unit ? html` <span class="unit">${unit}</span>` : nothing}${argument.kind === 'names' ? html` <span class="unit">with commas between</span>` : nothing}${argument.presence === 'needed' ? nothing : html` <span class="unit">optional</span>`}</span>
         ${this.control(key, argument, told)}
         ${issue === undefined ? nothing : html`<span class="fault" id=${`${key}-fault`}>${faultText(issue)}</span>`}
       </label>

@@ -12,6 +12,9 @@ export interface WantedEdit {
 export interface WantedForm {
   readonly action: string;
   readonly preset: Readonly<Record<string, unknown>>;
+  /** What is asked where that is less than the preset leaves open: the rest of the preset is not shown as fields, `about` says it in words. */
+  readonly asks?: readonly string[];
+  readonly about?: string;
   /** Called with the result when the edit was done. */
   readonly done?: (result: EditResult) => void;
 }
@@ -38,8 +41,8 @@ export function doAction(from: EventTarget, action: string, values: Readonly<Rec
 }
 
 /** Opens the form of an action; what is selected fills in what it can. */
-export const askAction = (from: EventTarget, action: string, preset: WantedForm['preset'] = {}, done?: WantedForm['done']): boolean =>
-  tell(from, formEvent, { action, preset, ...(done === undefined ? {} : { done }) } satisfies WantedForm);
+export const askAction = (from: EventTarget, action: string, preset: WantedForm['preset'] = {}, rest: Omit<WantedForm, 'action' | 'preset'> = {}): boolean =>
+  tell(from, formEvent, { action, preset, ...rest } satisfies WantedForm);
 
 export const askMenu = (from: EventTarget, menu: WantedMenu): boolean => tell(from, menuEvent, menu);
 

@@ -7,7 +7,7 @@ export function argumentText(argument: Argument, value: unknown): string {
     case 'structure': return JSON.stringify(value, null, 1);
     case 'point': return (value as readonly number[]).join(', ');
     case 'points': return (value as readonly (readonly number[])[]).map((point) => point.join(', ')).join('\n');
-    case 'numbers': case 'places': case 'references': return (value as readonly unknown[]).join(', ');
+    case 'names': case 'numbers': case 'places': case 'references': return (value as readonly unknown[]).join(', ');
     default: return String(value);
   }
 }
@@ -27,7 +27,7 @@ export function argumentValue(argument: Argument, text: string): unknown {
     case 'point': return numbersOf(trimmed);
     case 'points': return trimmed.split('\n').filter((line) => line.trim() !== '').map(numbersOf);
     case 'numbers': case 'places': return numbersOf(trimmed);
-    case 'references': return trimmed.split(',').map((id) => id.trim()).filter(Boolean);
+    case 'names': case 'references': return trimmed.split(',').map((id) => id.trim()).filter(Boolean);
     case 'structure': return parsed(trimmed);
     case 'text': return text;
     default: return trimmed;

@@ -7,7 +7,7 @@ import type { ReferenceKind } from './references.ts';
 
 /** How a form asks for a value: `structure` is JSON of the document's own shape, for example a whole reading; `formula` a number or a formula of the rule book. */
 export type ArgumentKind =
-  'name' | 'text' | 'number' | 'choice' | 'flag' | 'date' | 'reference' | 'references' | 'point' | 'points' | 'numbers' | 'places' | 'structure' | 'formula';
+  'name' | 'text' | 'number' | 'choice' | 'flag' | 'date' | 'reference' | 'references' | 'names' | 'point' | 'points' | 'numbers' | 'places' | 'structure' | 'formula';
 
 /** One value that an action asks for: the words, the kind of field, and the check. */
 export interface Asked<T> {
@@ -61,6 +61,10 @@ export const references = (label: string, refersTo: ReferenceKind, size: { reado
 
 const coordinate = number({ min: -1e6, max: 1e6, unit: 'mm' });
 const mapPoint = tuple<MapPoint>('a point x, y', coordinate, coordinate);
+
+/** Several words of the user's own, such as roles. */
+export const names = (label: string, item: string, max: number): Asked<readonly string[]> =>
+  ({ label, kind: 'names', schema: list(name(item), { max, items: label.toLowerCase() }) });
 
 export const aPoint = (label: string): Asked<MapPoint> => ({ label, kind: 'point', schema: mapPoint });
 export const points = (label: string): Asked<readonly MapPoint[]> =>

@@ -1,9 +1,8 @@
 import type { Cabin, Decision, VisualRecord } from '../cabin/cabin.ts';
 import { checkNames, visualResults } from '../cabin/cabin.ts';
 import { cabinIndex } from '../cabin/cabin-index.ts';
-import { list, name } from '../cabin/schema/index.ts';
 import { defineAction } from './action.ts';
-import { aChoice, aDate, aName, aNumber, aPlace, aReference, aText, clearable, needed, optional, structure } from './argument.ts';
+import { aChoice, aDate, aName, aNumber, aPlace, aReference, aText, clearable, names, needed, optional } from './argument.ts';
 import { editJoint, refuse, setFields, setList, setOptionalList, without } from './edit.ts';
 import { idsOf, numberedId } from './next-id.ts';
 import { jointName } from './wording.ts';
@@ -51,7 +50,7 @@ export const addVisualRecord = defineAction({
     light: needed(aName('Light')),
     illuminanceLx: clearable(aNumber('Illuminance', { above: 0, max: 200_000, unit: 'lx' })),
     observers: needed(aNumber('Number of observers', { min: 1, max: 1000, whole: true })),
-    roles: optional(structure('Roles of the observers', list(name('a role'), { max: 100, items: 'roles' }))),
+    roles: optional(names('Roles of the observers', 'a role', 100)),
     result: needed(aChoice('Result', visualResults)),
     scale: optional(aChoice('Scale', ratingScales)),
     grade: optional(aNumber('Grade', { min: 0, max: 5 })),

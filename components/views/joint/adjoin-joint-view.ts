@@ -93,7 +93,9 @@ export class AdjoinJointView extends LitElement {
   }
 
   private readonly keep = (): void => {
-    askAction(this, 'proposal.add', { joint: this.joint.id, date: this.cabin.asOf, ...this.trial.trial }, () => this.trial.reset());
+    askAction(this, 'proposal.add', { joint: this.joint.id, date: this.cabin.asOf, ...this.trial.trial }, {
+      asks: ['date', 'note'], about: `${trialText(this.cabin, this.trial.trial)}.`, done: () => this.trial.reset(),
+    });
   };
 
   /** A new joint is read from its heading. */

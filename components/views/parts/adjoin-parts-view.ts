@@ -106,12 +106,14 @@ export class AdjoinPartsView extends LitElement {
 
   private add(): void {
     if (this.cabin.suppliers.length === 0) {
-      askAction(this, 'supplier.add', {}, (result) => { if (result.done) askAction(this, 'part.add', this.usual()); });
+      askAction(this, 'supplier.add', {}, { done: (result) => { if (result.done) askAction(this, 'part.add', this.usual()); } });
       return;
     }
-    askAction(this, 'part.add', this.usual(), (result) => {
-      const made = result.editor.selection.parts?.at(-1);
-      if (made !== undefined) this.go({ view: 'parts', item: made });
+    askAction(this, 'part.add', this.usual(), {
+      done: (result) => {
+        const made = result.editor.selection.parts?.at(-1);
+        if (made !== undefined) this.go({ view: 'parts', item: made });
+      },
     });
   }
 

@@ -196,9 +196,11 @@ export class AdjoinReviewView extends LitElement {
     const check = leadingCheck(result);
     askAction(this, 'decision.add', {
       joint: result.id, date: this.open.cabin.asOf, ...proposedDecision(check),
-    }, () => {
-      const made = this.desk.present?.joints.find(({ id }) => id === result.id)?.decisions?.at(-1);
-      this.log('decision', made === undefined ? 'taken' : `${made.check} accepted at ${made.value} until ${made.expires}: ${made.reason}`);
+    }, {
+      done: () => {
+        const made = this.desk.present?.joints.find(({ id }) => id === result.id)?.decisions?.at(-1);
+        this.log('decision', made === undefined ? 'taken' : `${made.check} accepted at ${made.value} until ${made.expires}: ${made.reason}`);
+      },
     });
   }
 
