@@ -1,4 +1,5 @@
 import type { Cabin, Part } from '../cabin/cabin.ts';
+import { cabinStep } from '../cabin/cabin-step.ts';
 import { bookOfCabin } from './carried-book.ts';
 import { idsOf } from './next-id.ts';
 import type { Selection } from './selection.ts';
@@ -14,6 +15,8 @@ function newIn(before: Listed, after: Listed): string | undefined {
 
 /** What an edit put into the cabin, as a selection to go to; undefined where it added nothing that has an id. */
 export function added(before: Cabin, after: Cabin): Selection | undefined {
+  const step = cabinStep(before, after);
+  if (step !== undefined && step.fields.length === 0) return addedWithin(before, after, step.parts[0], step.joints[0]);
   const part = newIn(before.parts, after.parts);
   if (part !== undefined) return { parts: [part] };
   const simple = [
@@ -23,15 +26,15 @@ export function added(before: Cabin, after: Cabin): Selection | undefined {
     ['specimen', newIn(before.masters, after.masters)],
   ] as const;
   const found = simple.find(([, id]) => id !== undefined);
-  return found === undefined ? addedWithin(before, after) : { [found[0]]: found[1] };
+  if (found !== undefined) return { [found[0]]: found[1] };
+  return addedWithin(before, after, after.parts.findIndex((one, index) => one !== before.parts[index]), after.joints.findIndex((one, index) => one !== before.joints[index]));
 }
 
-function addedWithin(before: Cabin, after: Cabin): Selection | undefined {
+/** What the first part that is other got, else the first joint, else a zone. */
+function addedWithin(before: Cabin, after: Cabin, place = -1, at = -1): Selection | undefined {
   if (before.ruleBook !== after.ruleBook) return addedToBook(before, after);
-  const place = after.parts.findIndex((part, index) => part !== before.parts[index]);
   const [old, part] = [before.parts[place], after.parts[place]];
   if (old !== undefined && part !== undefined) return addedToPart(old, part);
-  const at = after.joints.findIndex((joint, index) => joint !== before.joints[index]);
   const decision = newIn(before.joints[at]?.decisions, after.joints[at]?.decisions);
   if (decision !== undefined) return { joint: after.joints[at]?.id, decision };
   const proposal = newIn(before.joints[at]?.proposals, after.joints[at]?.proposals);

@@ -1,10 +1,13 @@
 import type { Cabin } from '../cabin/cabin.ts';
 import type { CabinList } from '../cabin/check-changes.ts';
+import { changedPlaces } from '../cabin/cabin-step.ts';
 import { cabinLists } from '../cabin/check-changes.ts';
 
-/** One list of the document: items that are new or other, and the order of all where it is another. */
+/** One list of the document: items that are new or other with their places, or the order of all where it is another. */
 interface ListPatch {
   readonly items: readonly { readonly id: string }[];
+  /** Places of the items in a list whose order stands. */
+  readonly places?: readonly number[];
   readonly order?: readonly string[];
 }
 
@@ -29,8 +32,8 @@ export function cabinPatch(before: Cabin, after: Cabin): CabinPatch {
 }
 
 function listPatch(before: ListPatch['items'], after: ListPatch['items']): ListPatch {
-  const sameOrder = before.length === after.length && before.every((item, index) => item === after[index] || item.id === after[index]?.id);
-  if (sameOrder) return { items: after.filter((item, index) => item !== before[index]) };
+  const places = changedPlaces(before, after);
+  if (places !== undefined) return { items: places.map((place) => after[place]), places };
   const known = new Set(before);
   return { items: after.filter((item) => !known.has(item)), order: after.map(({ id }) => id) };
 }
@@ -46,7 +49,12 @@ export function patchCabin(before: Cabin, { fields, gone, lists }: CabinPatch): 
   return after as unknown as Cabin;
 }
 
-function patchList(before: ListPatch['items'], { items, order }: ListPatch): ListPatch['items'] {
+function patchList(before: ListPatch['items'], { items, places, order }: ListPatch): ListPatch['items'] {
+  if (places?.every((place, index) => before[place]?.id === items[index]?.id) === true) {
+    const after = before.slice();
+    places.forEach((place, index) => { after[place] = items[index]; });
+    return after;
+  }
   const fresh = new Map(items.map((item) => [item.id, item]));
   if (order === undefined) return before.map((item) => fresh.get(item.id) ?? item);
   const kept = new Map(before.map((item) => [item.id, item]));

@@ -1,4 +1,4 @@
-import type { Cabin } from '../cabin/cabin.ts';
+import type { Cabin, Part } from '../cabin/cabin.ts';
 import { cabinIndex } from '../cabin/cabin-index.ts';
 import { bookOfCabin } from './carried-book.ts';
 
@@ -74,36 +74,38 @@ const asked: Readonly<Record<Exclude<Context, 'none'>, string>> = {
 export const contextMet = (context: Context, selection: Selection): true | string =>
   (context === 'none' || picked[context](selection) ? true : `Select ${asked[context]} first.`);
 
+const listed = (list: readonly { readonly id: string }[] | undefined, id: string | undefined): boolean => list?.some((item) => item.id === id) ?? false;
+
+/** Whether the cabin has what is selected; asked only for what is selected, since some of it is looked for in all joints. */
+const stays: Readonly<Record<Exclude<keyof Selection, 'parts' | 'readings'>, (cabin: Cabin, selection: Selection, lead: Part | undefined) => boolean>> = {
+  source: (_, { source }, lead) => listed(lead?.sources, source),
+  specimen: (cabin, { specimen = '' }) => cabinIndex(cabin).specimens.has(specimen),
+  point: (_, { point = 0 }, lead) => point < (lead?.outline?.length ?? 0),
+  joint: (cabin, { joint = '' }) => cabinIndex(cabin).joints.has(joint),
+  decision: (cabin, { decision }) => cabin.joints.some(({ decisions }) => listed(decisions, decision)),
+  proposal: (cabin, { proposal }) => cabin.joints.some(({ proposals }) => listed(proposals, proposal)),
+  record: (cabin, { joint = '', record = 0 }) => record < (cabinIndex(cabin).joints.get(joint)?.visualRecords?.length ?? 0),
+  run: (cabin, { run }) => listed(cabin.runs, run),
+  zone: (cabin, { zone = '' }) => cabinIndex(cabin).zones.has(zone),
+  cap: (cabin, { cap }) => cabin.zones.some(({ caps }) => listed(caps, cap)),
+  light: (cabin, { light }) => listed(cabin.lights, light),
+  supplier: (cabin, { supplier = '' }) => cabinIndex(cabin).suppliers.has(supplier),
+  instrument: (cabin, { instrument = '' }) => cabinIndex(cabin).instruments.has(instrument),
+  conditions: (cabin, { conditions = '' }) => cabinIndex(cabin).conditions.has(conditions),
+  rule: (cabin, { rule }) => listed(bookOfCabin(cabin)?.rules, rule),
+  material: (cabin, { material: wanted }) => bookOfCabin(cabin)?.materials.some(({ material }) => material === wanted) ?? false,
+};
+
 /** The selection without what the cabin does not have (any more). */
 export function withinCabin(cabin: Cabin, selection: Selection): Selection {
   const index = cabinIndex(cabin);
   const parts = selection.parts?.filter((id) => index.parts.has(id));
-  const lead = index.parts.get(parts?.at(-1) ?? '');
-  const specimen = index.specimens.get(selection.specimen ?? '')?.specimen;
-  const joint = index.joints.get(selection.joint ?? '');
-  const readings = selection.readings?.filter((at) => at < (specimen?.readings.length ?? 0));
-  const listed = (list: readonly { readonly id: string }[] | undefined, id: string | undefined): boolean => list?.some((item) => item.id === id) ?? false;
-  const kept: readonly (readonly [keyof Selection, boolean])[] = [
-    ['source', listed(lead?.sources, selection.source)],
-    ['specimen', specimen !== undefined],
-    ['point', (selection.point ?? 0) < (lead?.outline?.length ?? 0)],
-    ['joint', joint !== undefined],
-    ['decision', cabin.joints.some(({ decisions }) => listed(decisions, selection.decision))],
-    ['proposal', cabin.joints.some(({ proposals }) => listed(proposals, selection.proposal))],
-    ['record', (selection.record ?? 0) < (joint?.visualRecords?.length ?? 0)],
-    ['run', listed(cabin.runs, selection.run)],
-    ['zone', index.zones.has(selection.zone ?? '')],
-    ['cap', cabin.zones.some(({ caps }) => listed(caps, selection.cap))],
-    ['light', listed(cabin.lights, selection.light)],
-    ['supplier', index.suppliers.has(selection.supplier ?? '')],
-    ['instrument', index.instruments.has(selection.instrument ?? '')],
-    ['conditions', index.conditions.has(selection.conditions ?? '')],
-    ['rule', selection.rule !== undefined && listed(bookOfCabin(cabin)?.rules, selection.rule)],
-    ['material', selection.material !== undefined && (bookOfCabin(cabin)?.materials.some(({ material }) => material === selection.material) ?? false)],
-  ];
+  const lead = parts?.at(-1) === undefined ? undefined : index.parts.get(parts.at(-1)!);
+  const readings = selection.readings?.filter((at) => at < (index.specimens.get(selection.specimen ?? '')?.specimen.readings.length ?? 0));
+  const kept = (Object.keys(stays) as (keyof typeof stays)[]).filter((key) => selection[key] !== undefined && stays[key](cabin, selection, lead));
   return {
     ...(parts === undefined || parts.length === 0 ? {} : { parts }),
     ...(readings === undefined || readings.length === 0 ? {} : { readings }),
-    ...Object.fromEntries(kept.filter(([key, stays]) => stays && selection[key] !== undefined).map(([key]) => [key, selection[key]])),
+    ...Object.fromEntries(kept.map((key) => [key, selection[key]])),
   };
 }

@@ -1,8 +1,10 @@
 import type { Issue, Outcome } from '../issue.ts';
 import type { Cabin, Joint, Part, Specimen } from './cabin.ts';
+import type { CabinStep } from './cabin-step.ts';
+import { cabinStep } from './cabin-step.ts';
+import { cabinIndex, carryIndex } from './cabin-index.ts';
 import { checkReferences } from './references/check-references.ts';
-import type { ReferenceIndex } from './references/reference-index.ts';
-import { indexReferences } from './references/reference-index.ts';
+import { indexInside } from './references/reference-index.ts';
 import type { Draft, Faults, Schema } from './schema/index.ts';
 import { collectFaults } from './schema/index.ts';
 import { cabinListSizes, cabinShape } from './shapes/cabin-shape.ts';
@@ -31,11 +33,12 @@ export function checkChanges(before: Cabin, after: Cabin): Outcome<Cabin> {
   if (after === before) return { value: after, issues: [] };
   const faults = collectFaults();
   checkFields(before, after, faults);
-  const changed = cabinLists.flatMap((name) => checkItems(name, before[name] ?? [], after[name] ?? [], faults));
+  const step = cabinStep(before, after);
+  const changed = cabinLists.flatMap((name) => checkItems(name, before[name] ?? [], after[name] ?? [], step, faults));
   // A file may hold a null for what is left out, and reading drops it; nothing is dropped here, so it must not be there.
   const nulls = faults.list().filter(({ code }) => code === 'null-field');
   if (nulls.length > 0) return { value: undefined, issues: nulls.map((issue) => ({ ...issue, severity: 'error' as const, hint: 'Leave the field out.' })) };
-  if (faults.errors() === 0) checkChangedReferences(before, after, faults);
+  if (faults.errors() === 0) checkChangedReferences(before, after, step, faults);
   const issues = faults.list().filter((issue) => issue.severity === 'error' || concerns(issue, changed));
   return { value: faults.errors() === 0 ? after : undefined, issues };
 }
@@ -48,24 +51,25 @@ function checkFields(before: Cabin, after: Cabin, faults: Faults): void {
 }
 
 /** Checks what is new in a list; gives the paths of the new items. */
-function checkItems(name: CabinList, before: readonly object[], after: readonly object[], faults: Faults): readonly string[] {
+function checkItems(name: CabinList, before: readonly object[], after: readonly object[], step: CabinStep | undefined, faults: Faults): readonly string[] {
   if (before === after) return [];
   if (after.length > cabinListSizes[name]) {
     faults.add('too-many', { expected: `at most ${cabinListSizes[name]} ${name}`, found: String(after.length) }, name);
     return [];
   }
-  let known: ReadonlySet<object> | undefined;
-  const paths: string[] = [];
-  after.forEach((item, index) => {
-    if (item === before[index]) return;
-    known ??= new Set(before);
-    if (known.has(item)) return;
-    paths.push(`${name}[${index}]`);
-    faults.path.push(name, index);
-    itemShapes[name].read(item, faults);
+  const places = step !== undefined && (name === 'parts' || name === 'joints') ? step[name] : newPlaces(before, after);
+  return places.map((place) => {
+    faults.path.push(name, place);
+    itemShapes[name].read(after[place], faults);
     faults.path.length = 0;
+    return `${name}[${place}]`;
   });
-  return paths;
+}
+
+/** Places of the items that are nowhere in the list before. */
+function newPlaces(before: readonly object[], after: readonly object[]): readonly number[] {
+  const known = new Set(before);
+  return [...after.keys()].filter((place) => after[place] !== before[place] && !known.has(after[place]));
 }
 
 /** Warnings that an edit can have caused: of the items changed, or of a field of the document. */
@@ -73,8 +77,9 @@ const concerns = ({ code, path }: Issue, changed: readonly string[]): boolean =>
   code !== 'unknown-field' && (path === undefined || !path.includes('[') || changed.some((item) => path === item || path.startsWith(`${item}.`)));
 
 /** Only as much of the second pass as the change can have upset. */
-function checkChangedReferences(before: Cabin, after: Cabin, faults: Faults): void {
-  if (onlyInsides(before, after)) checkReferences(insides(before, after), faults, insidesIndex(before, after));
+function checkChangedReferences(before: Cabin, after: Cabin, step: CabinStep | undefined, faults: Faults): void {
+  if (step !== undefined) carryIndex(before, after, step);
+  if (step !== undefined && onlyInsides(before, after, step)) checkInsides(after, step, faults);
   else checkReferences(readingsMayFail(before, after) ? after : withoutKnownReadings(before, after), faults);
 }
 
@@ -119,11 +124,10 @@ function outwardPart(part: Part): Draft<Part> {
 }
 
 /** Whether the change lies inside of parts and joints only, and nothing that other places refer to or are compared with is another. */
-function onlyInsides(before: Cabin, after: Cabin): boolean {
-  return [...registers, 'zones' as const, 'suppliers' as const].every((name) => before[name] === after[name]) && before.asOf === after.asOf
-    && before.parts.length === after.parts.length && before.joints.length === after.joints.length
-    && after.parts.every((part, index) => sameOutside(before.parts[index] as Part, part))
-    && after.joints.every((joint, index) => sameJoining(before.joints[index] as Joint, joint));
+function onlyInsides(before: Cabin, after: Cabin, { parts, joints, fields }: CabinStep): boolean {
+  return ![...registers, 'zones' as const, 'suppliers' as const, 'asOf' as const].some((name) => fields.includes(name))
+    && parts.every((place) => sameOutside(before.parts[place], after.parts[place]))
+    && joints.every((place) => sameJoining(before.joints[place], after.joints[place]));
 }
 
 function sameOutside(before: Part, after: Part): boolean {
@@ -141,18 +145,16 @@ function sameJoining(before: Joint, after: Joint): boolean {
     && ((before.decisions === after.decisions && before.proposals === after.proposals) || ids(before) === ids(after));
 }
 
-/** The changed parts and joints, with gaps for all others. Modules are as they were, and one face of them would look alone. */
-function insides(before: Cabin, after: Cabin): Draft<Cabin> {
-  return {
-    ...after,
-    parts: after.parts.map((part, index) => (part === before.parts[index] ? undefined : { ...part, module: undefined })),
-    joints: after.joints.map((joint, index) => (joint === before.joints[index] ? undefined : joint)),
-  };
-}
-
-/** All that may be referred to, and the specimens of the changed parts. */
-function insidesIndex(before: Cabin, after: Cabin): ReferenceIndex {
-  const index = indexReferences(after);
-  const changed = new Set(partsOnlyIn(after, before).flatMap((part) => part.sources.flatMap((source) => source.specimens)));
-  return { ...index, specimens: index.specimens.filter(({ specimen }) => changed.has(specimen as Specimen)) };
+/**
+ * The second pass over the changed parts and joints alone, against all that they may refer to. Modules are as they were, and one face of
+ * them would look alone.
+ */
+function checkInsides(after: Cabin, { parts, joints }: CabinStep, faults: Faults): void {
+  const inside = collectFaults();
+  const changed: Draft<Cabin> = { ...after, parts: parts.map((place) => ({ ...after.parts[place], module: undefined })), joints: joints.map((place) => after.joints[place]) };
+  checkReferences(changed, inside, indexInside(changed, cabinIndex(after)));
+  const places = { parts, joints };
+  for (const { code, path, ...text } of inside.list()) {
+    if (code !== 'nothing-to-judge') faults.add(code, text, path?.replace(/^(parts|joints)\[(\d+)\]/, (_, list: 'parts' | 'joints', at) => `${list}[${places[list][Number(at)]}]`));
+  }
 }

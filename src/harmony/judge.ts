@@ -1,4 +1,5 @@
 import type { Cabin, Joint, Part } from '../cabin/cabin.ts';
+import { DerivedMap } from '../cabin/derived-map.ts';
 import type { Issue } from '../issue.ts';
 import { compileRuleBook } from '../rules/compile-rule-book.ts';
 import type { RuleBook } from '../rules/rule-book.ts';
@@ -9,12 +10,14 @@ import { judgeContext } from './judge-context.ts';
 import type { JudgeContext } from './judge-context.ts';
 import { judgeJoint } from './judge-joint.ts';
 import type { JudgedJoint } from './judge-joint.ts';
-import type { JointResult, Judgement, PartResult } from './judgement.ts';
+import type { JointResult, Judgement, PartResult, RunResult } from './judgement.ts';
 import { partBasis } from './part-bases.ts';
 import type { PartBasis } from './part-basis.ts';
 import { measurementRequests } from './requests/measurement-requests.ts';
+import type { RankedRequest } from './requests/measurement-requests.ts';
 import { judgeRuns, pathsOfMatches } from './runs.ts';
-import { summarise } from './summary.ts';
+import { summarise, summaryBlocks } from './summary.ts';
+import type { SummaryBlock } from './summary.ts';
 
 export interface JudgeOptions {
   /** Named stage to judge; the cabin's own, else `new`. */
@@ -28,11 +31,16 @@ export interface JudgedCabin {
   readonly judgement: Judgement;
   readonly context: JudgeContext;
   readonly bases: ReadonlyMap<string, PartBasis>;
+  /** The same in the order of the document. */
+  readonly inOrder: readonly PartBasis[];
   readonly joints: readonly JudgedJoint[];
   /** Paths between the parts that lie farthest apart, as `pathsOfMatches()` found them. */
   readonly paths: readonly (readonly string[])[];
   /** What compiling the rule book had to say. */
   readonly bookIssues: readonly Issue[];
+  /** Counts and requests in the form that an edit changes in place. */
+  readonly blocks: readonly SummaryBlock[];
+  readonly ranked: readonly RankedRequest[];
 }
 
 /** What was judged before and still stands; nothing where it does not, or was not judged yet. Places are those in the lists of the document. */
@@ -63,16 +71,30 @@ export function judgeCabin(cabin: Cabin, book: RuleBook, options: JudgeOptions =
 
 /** Judges what does not stand yet, and puts all together. */
 export function judgeWith(context: JudgeContext, bookIssues: readonly Issue[], standing: StillStanding): JudgedCabin {
-  const { cabin, book } = context;
+  const { cabin, index } = context;
   const inOrder = cabin.parts.map((part, place) => standing.basis(part, place) ?? partBasis(context, part));
-  const bases = new Map<string, PartBasis>();
-  for (const basis of inOrder) bases.set(basis.part.id, basis);
+  const bases = new DerivedMap(index.partPlaces, (place) => inOrder[place]);
   const parts = inOrder.map((basis, place) => standing.part(basis, place) ?? judgePart(context, basis));
-  let resultOf: ReadonlyMap<string, PartResult> | undefined;
-  const resultOfPart = (part: string): PartResult | undefined => (resultOf ??= new Map(parts.map((result) => [result.id, result]))).get(part);
-  const joints = cabin.joints.map((joint, place) => standing.joint(joint, bases, place) ?? judgeJoint(context, joint, bases, (part) => masterUse(resultOfPart(part))));
+  const masterUse = masterUseIn(context, parts);
+  const joints = cabin.joints.map((joint, place) => standing.joint(joint, bases, place) ?? judgeJoint(context, joint, bases, masterUse));
   const results = joints.map(({ result }) => result);
   const paths = standing.paths(results) ?? pathsOfMatches(cabin, results);
+  return judgedCabin({
+    context, bookIssues, bases, inOrder, joints, parts, paths, runs: judgeRuns(context, bases, paths),
+    blocks: summaryBlocks(results), ranked: measurementRequests({ context, joints, parts, bases }), results,
+  });
+}
+
+/** All that was judged, for the document's judgement to be put together from. */
+export interface Judged extends Omit<JudgedCabin, 'judgement'> {
+  readonly results: readonly JointResult[];
+  readonly parts: readonly PartResult[];
+  readonly runs: readonly RunResult[];
+}
+
+export function judgedCabin({ results, parts, runs, ...judged }: Judged): JudgedCabin {
+  const { context, bookIssues, blocks, ranked } = judged;
+  const { cabin, book } = context;
   const judgement: Judgement = {
     cabin: cabin.name,
     stage: context.stage,
@@ -81,20 +103,24 @@ export function judgeWith(context: JudgeContext, bookIssues: readonly Issue[], s
     decisionRule: decisionRuleText(book),
     observer: book.observer,
     lights: book.lights.map(({ light }) => light),
-    summary: summarise(results),
+    summary: summarise(blocks),
     joints: results,
     parts,
-    runs: judgeRuns(context, bases, paths),
-    requests: measurementRequests(context, joints, parts, bases),
+    runs,
+    requests: ranked.map(({ request }) => request),
     issues: [...bookIssues, ...dataIssues(context)],
   };
-  return { judgement, context, bases, joints, paths, bookIssues };
+  return { judgement, ...judged };
 }
+
+/** How much of its master's limit a part uses in colour, by its id. */
+export const masterUseIn = ({ index }: JudgeContext, parts: readonly PartResult[]) => (part: string): number | undefined =>
+  masterUse(parts[index.partPlaces.get(part) ?? -1]);
 
 const masterUse = (part: PartResult | undefined): number | undefined =>
   part?.checks.find((check) => check.check === 'master' && check.subject === 'colour' && check.verdict !== 'open')?.limitUse;
 
-function judgePart(context: JudgeContext, basis: PartBasis): PartResult {
+export function judgePart(context: JudgeContext, basis: PartBasis): PartResult {
   return {
     id: basis.part.id,
     appearance: partAppearance(context, basis),

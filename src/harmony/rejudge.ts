@@ -1,14 +1,12 @@
 import type { Cabin, Joint, Part } from '../cabin/cabin.ts';
 import { cabinIndex } from '../cabin/cabin-index.ts';
+import { carriedJoint, hasMaster, sameButBeside } from './carried.ts';
 import { judgeContext } from './judge-context.ts';
 import type { JudgeContext } from './judge-context.ts';
 import { judgeWith } from './judge.ts';
 import type { JudgeOptions, JudgedCabin } from './judge.ts';
-import { jointRule, orderedSides } from './judge-joint.ts';
-import type { JudgedJoint } from './judge-joint.ts';
 import type { JointResult, PartResult } from './judgement.ts';
-import type { PartBasis } from './part-basis.ts';
-import { sameRule } from './same-rule.ts';
+import { rejudgeInside } from './rejudge-inside.ts';
 
 /**
  * Judges a cabin that was made from another by an edit: only what the edit touched is judged, everything else is taken over, and
@@ -19,6 +17,8 @@ export function rejudge(previous: JudgedCabin, cabin: Cabin, options: JudgeOptio
   const { context: before, bookIssues } = previous;
   const stage = options.stage ?? cabin.stage ?? 'new';
   const asOf = options.asOf ?? cabin.asOf;
+  const inside = stage === before.stage && asOf === before.asOf ? rejudgeInside(previous, cabin) : undefined;
+  if (inside !== undefined) return inside;
   if (stage !== before.stage || asOf !== before.asOf || cabin.lights !== before.cabin.lights) {
     return judgeWith(judgeContext(cabin, before.rules, stage, asOf), bookIssues, { basis: none, part: none, joint: none, paths: none });
   }
@@ -71,19 +71,6 @@ export function rejudge(previous: JudgedCabin, cabin: Cabin, options: JudgeOptio
   });
 }
 
-/** A joint between parts on the same ground: its result stands where what it asks for is the same, whatever was written beside that. */
-function carriedJoint(context: JudgeContext, judged: JudgedJoint, joint: Joint, bases: ReadonlyMap<string, PartBasis>): JudgedJoint | undefined {
-  const { input } = judged;
-  if (joint !== input.joint && !sameQuestion(joint, input.joint)) return undefined;
-  const sides = orderedSides(joint, bases);
-  return sameRule(input.rule, jointRule(context, joint, sides)) ? { ...judged, input: { ...input, joint, sides } } : undefined;
-}
-
-/** All of a joint that is judged beside its rule; what else it holds counts through the rule only. */
-const sameQuestion = (joint: Joint, other: Joint): boolean =>
-  joint.parts[0] === other.parts[0] && joint.parts[1] === other.parts[1] && joint.kind === other.kind && joint.reference === other.reference
-  && joint.decisions === other.decisions && joint.visualRecords === other.visualRecords;
-
 const none = (): undefined => undefined;
 
 function lazily<T>(make: () => T): () => T {
@@ -128,8 +115,6 @@ function changedGround(before: JudgeContext, cabin: Cabin): ChangedGround {
   return { conditions, masters: changedMasters };
 }
 
-const hasMaster = (part: Part | undefined): boolean => part?.sources.some(({ specimens }) => specimens.some(({ kind }) => kind === 'master')) === true;
-
 /** Whether a recorded master, or a part with one, is another object than before. */
 const mastersMayDiffer = (old: Cabin, cabin: Cabin): boolean => cabin.masters !== old.masters || cabin.parts.length !== old.parts.length
   || cabin.parts.some((part, place) => part !== old.parts[place] && (hasMaster(part) || hasMaster(old.parts[place])));
@@ -145,17 +130,6 @@ function changedConditions(before: JudgeContext, cabin: Cabin): ReadonlySet<stri
   }
   for (const id of conditions.keys()) if (!before.index.conditions.has(id)) changed.add(id);
   return changed;
-}
-
-/** Fields of a part that its own readings and master are not judged by; they count through the rule of a joint, the zone's caps, or not at all. */
-const besideTheGround: ReadonlySet<string> = new Set<keyof Part>([
-  'zone', 'outline', 'visibility', 'partNumber', 'revision', 'note', 'module', 'frozen', 'flatAreaMm', 'curvatureRadiusMm', 'hand',
-]);
-
-function sameButBeside(part: Part, other: Part | undefined): boolean {
-  if (part === other) return true;
-  if (other === undefined) return false;
-  return (Object.keys({ ...part, ...other }) as (keyof Part)[]).every((key) => besideTheGround.has(key) || part[key] === other[key]);
 }
 
 /** Tells the parts that are judged on the same as before: they, their other hand, their name in sentences and all that their readings rest on. */

@@ -27,6 +27,11 @@ export function judgeRuns(context: JudgeContext, bases: ReadonlyMap<string, Part
   return [...drawn, ...found].map(({ id, parts }) => judgeRun(context, bases, id, parts));
 }
 
+/** The runs of before with those anew that touch one of some parts. */
+export function runsAfter(context: JudgeContext, bases: ReadonlyMap<string, PartBasis>, before: readonly RunResult[], touched: ReadonlySet<string>): readonly RunResult[] {
+  return before.map((run) => (run.parts.some((part) => touched.has(part)) ? judgeRun(context, bases, run.id, run.parts) : run));
+}
+
 const sameEnds = (first: readonly string[], second: readonly string[]): boolean =>
   [first[0], first.at(-1)].sort().join() === [second[0], second.at(-1)].sort().join();
 

@@ -1,6 +1,8 @@
 import { lightNames } from '../../colour/lights.ts';
 import type { Conditions, Instrument } from '../../readings/reading.ts';
 import type { Cabin, Part, Specimen, Supplier, Zone } from '../cabin.ts';
+import type { CabinIndex } from '../cabin-index.ts';
+import { DerivedMap } from '../derived-map.ts';
 import type { Draft, Faults } from '../schema/index.ts';
 import { nameHint } from '../schema/index.ts';
 
@@ -9,8 +11,11 @@ export interface PlacedSpecimen {
   readonly path: string;
 }
 
+/** Items by id, as far as they are asked about. */
+type Known<T> = Pick<ReadonlyMap<string, T>, 'get' | 'has' | 'keys'>;
+
 /** Items by id. Where the list could not be read at all, that is the fault, and names into it are not faulted beside it. */
-export type Register<T> = ReadonlyMap<string, T> & { readonly unreadable: boolean };
+export type Register<T> = Known<T> & { readonly unreadable?: boolean };
 
 /** The names that other places of a document may refer to; of names that occur twice, the first. */
 export interface ReferenceIndex {
@@ -23,8 +28,8 @@ export interface ReferenceIndex {
   readonly parts: Register<Draft<Part>>;
   /** Every specimen of the document: recorded masters, then those of the sources. */
   readonly specimens: readonly PlacedSpecimen[];
-  readonly specimenById: ReadonlyMap<string, Draft<Specimen>>;
-  readonly masters: ReadonlyMap<string, Draft<Specimen>>;
+  readonly specimenById: Known<Draft<Specimen>>;
+  readonly masters: Known<Draft<Specimen>>;
 }
 
 type Named = { readonly id?: string };
@@ -51,8 +56,8 @@ export const placedTiles = (cabin: Draft<Cabin>): PlacedSpecimen[] =>
   entriesOf(cabin.tileSets).flatMap(([set, { tiles }]) =>
     entriesOf(tiles).map(([index, { readings }]) => ({ specimen: { readings }, path: `tileSets[${set}].tiles[${index}]` })));
 
-export function indexReferences(cabin: Draft<Cabin>): ReferenceIndex {
-  const specimens: PlacedSpecimen[] = entriesOf(cabin.masters).map(([index, specimen]) => ({ specimen, path: `masters[${index}]` }));
+function placedSpecimens(cabin: Draft<Cabin>): PlacedSpecimen[] {
+  const specimens: PlacedSpecimen[] = [];
   for (const [partIndex, part] of entriesOf(cabin.parts)) {
     for (const [sourceIndex, source] of entriesOf(part.sources)) {
       for (const [index, specimen] of entriesOf(source.specimens)) {
@@ -60,14 +65,28 @@ export function indexReferences(cabin: Draft<Cabin>): ReferenceIndex {
       }
     }
   }
+  return specimens;
+}
+
+const lightsOf = (cabin: Draft<Cabin>): ReadonlySet<string> => new Set([...lightNames, ...byId(cabin.lights).keys()]);
+const filesOf = (cabin: Draft<Cabin>): ReadonlySet<string> => new Set(byId(cabin.files).keys());
+
+/** For some parts and joints of a cabin whose index is known: all may be referred to, and the specimens are those of these parts. */
+export const indexInside = (some: Draft<Cabin>, { zones, suppliers, instruments, conditions, parts, specimens, masters }: CabinIndex): ReferenceIndex => ({
+  zones, suppliers, instruments, conditions, parts, masters, files: filesOf(some), lights: lightsOf(some), specimens: placedSpecimens(some),
+  specimenById: new DerivedMap(specimens, ({ specimen }) => specimen),
+});
+
+export function indexReferences(cabin: Draft<Cabin>): ReferenceIndex {
+  const specimens = [...entriesOf(cabin.masters).map(([index, specimen]): PlacedSpecimen => ({ specimen, path: `masters[${index}]` })), ...placedSpecimens(cabin)];
   const specimenById = byId(specimens.map(({ specimen }) => specimen));
   return {
     zones: register(cabin.zones),
     suppliers: register(cabin.suppliers),
     instruments: register(cabin.instruments),
     conditions: register(cabin.conditions),
-    files: new Set(byId(cabin.files).keys()),
-    lights: new Set([...lightNames, ...byId(cabin.lights).keys()]),
+    files: filesOf(cabin),
+    lights: lightsOf(cabin),
     parts: register(cabin.parts),
     specimens,
     specimenById,
