@@ -1,14 +1,16 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { serialiseCabin } from '../../src/cabin/index.ts';
 import { serveBuiltApp } from '../support/built-app.ts';
 import { chromiumArguments, chromiumPath } from '../support/chromium.ts';
 import { bigCabin } from './big-cabin.ts';
 
 /**
- * How long the built workbench takes in Chromium: from opening the demo to its map, and from an edit of one value on a cabin of 2,000 parts
- * and 6,000 joints to the frame that shows it judged. Prints; holds nothing: node --import tsx test/bench/workbench.ts [parts joints]
+ * How long the built workbench takes in Chromium: from opening the demo to its map; from opening a cabin of 2,000 parts and 6,000 joints to its
+ * map, its first strips and its last verdict; and from an edit of one value there to the frame that shows it judged, part by part. Beside each
+ * the longest task of the page's main thread. Prints; holds nothing: node --import tsx test/bench/workbench.ts [parts joints]
  */
 const rounds = 25;
 const [parts = 2000, joints = 6000] = process.argv.slice(2).map(Number);
@@ -26,68 +28,111 @@ const browser = await chromium.launch({ executablePath: await chromiumPath(), ar
 const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
 // The loader of this script marks functions by a helper that a page does not have.
 await context.addInitScript('globalThis.__name = (f) => f');
+await context.addInitScript(`globalThis.tasks = [];
+  new PerformanceObserver((list) => tasks.push(...list.getEntries().map(({ duration }) => duration))).observe({ type: 'longtask', buffered: true });`);
+
+/** Tasks of more than 50 ms since the last call, the longest first. */
+async function longTasks(page: Page): Promise<string> {
+  const tasks = await page.evaluate(() => (globalThis as unknown as { tasks: number[] }).tasks.splice(0));
+  const sorted = tasks.sort((a, b) => b - a).map((ms) => ms.toFixed(0));
+  return sorted.length === 0 ? 'no task over 50 ms' : `${sorted.length} ${sorted.length === 1 ? 'task' : 'tasks'} over 50 ms: ${sorted.slice(0, 12).join(', ')}`;
+}
+
+/** Goes to a cabin from the start page; resolves to the ms until each of the things came to be. */
+async function openFrom(page: Page, file: string): Promise<{ readonly map: number; readonly strip: number; readonly judged: number }> {
+  await page.goto(`${app.address}#/`);
+  await page.locator('adjoin-start').waitFor();
+  await page.waitForTimeout(500);
+  await longTasks(page);
+  return page.evaluate((name) => new Promise((resolve, reject) => {
+    const start = performance.now();
+    location.hash = `#/cabin?open=demo-data/${name}`;
+    let [map, strip] = [0, 0];
+    const look = (): void => {
+      const workbench = document.querySelector('adjoin-workbench') as unknown as { shadowRoot: ShadowRoot; desk: { refusal?: { issues: object[] }; open?: { judging: boolean } } };
+      const { refusal, open } = workbench.desk;
+      if (refusal !== undefined) {
+        reject(new Error(`refused: ${JSON.stringify(refusal.issues[0])}`));
+        return;
+      }
+      const view = workbench.shadowRoot.querySelector('adjoin-cabin-view')?.shadowRoot;
+      const passed = performance.now() - start;
+      if (map === 0 && view?.querySelector('adjoin-cabin-map')?.shadowRoot?.querySelector('.face') != null) map = passed;
+      if (strip === 0 && view?.querySelector('adjoin-wall')?.shadowRoot?.querySelector('adjoin-strip') != null) strip = passed;
+      if (map > 0 && strip > 0 && open?.judging === false) resolve({ map, strip, judged: passed });
+      else requestAnimationFrame(look);
+    };
+    requestAnimationFrame(look);
+  }), file);
+}
 
 const openings: number[] = [];
 for (let round = 0; round < 7; round += 1) {
   const page = await context.newPage();
-  await page.goto(`${app.address}#/`);
-  await page.locator('adjoin-start').waitFor();
-  await page.waitForTimeout(300);
-  openings.push(await page.evaluate(() => new Promise<number>((resolve) => {
-    const start = performance.now();
-    location.hash = '#/cabin?open=demo-data/shuttle-slate.cabin.json';
-    const look = (): void => {
-      const map = document.querySelector('adjoin-workbench')?.shadowRoot?.querySelector('adjoin-cabin-view')?.shadowRoot?.querySelector('adjoin-cabin-map');
-      if (map?.shadowRoot?.querySelector('.face') == null) requestAnimationFrame(look);
-      else resolve(performance.now() - start);
-    };
-    requestAnimationFrame(look);
-  })));
+  openings.push((await openFrom(page, 'shuttle-slate.cabin.json')).map);
   await page.close();
 }
 console.log(`demo opened to map shown: ${spread(openings)}`);
 
 const page = await context.newPage();
-const begun = Date.now();
-await page.goto(`${app.address}#/cabin?open=demo-data/big.cabin.json`);
-await page.locator('adjoin-strip').first().waitFor({ timeout: 300_000 });
-console.log(`${parts} parts and ${joints} joints opened and judged in ${Date.now() - begun} ms`);
+const opened = await openFrom(page, 'big.cabin.json');
 await page.waitForTimeout(3000);
+console.log(`${parts} parts and ${joints} joints opened: map after ${opened.map.toFixed(0)} ms, first strips after ${opened.strip.toFixed(0)} ms, all judged after ${opened.judged.toFixed(0)} ms; ${await longTasks(page)}`);
 
+interface Specimen { readonly id: string; readonly readings: readonly { readonly values?: readonly number[] }[] }
 interface Workbench {
   readonly updateComplete: Promise<unknown>;
   desk: {
-    present: { parts: { sources: { specimens: { id: string; readings: { quantity: string; values: number[] }[] }[] }[] }[] };
-    open: { cabin: object };
+    present: { parts: { sources: { specimens: Specimen[] }[] }[] };
     do(action: string, values: object): { done: boolean };
+    session: { edit(patch: object): Promise<object> };
+    takeChange(reply: object, cabin: object): void;
   };
 }
 for (const kind of ['gap of a joint', 'reading of a part'] as const) {
   const times = await page.evaluate(async ([wanted, count, of]) => {
     const workbench = document.querySelector('adjoin-workbench') as unknown as Workbench;
-    const out: { total: number; edit: number; judged: number; drawn: number }[] = [];
+    const { desk } = workbench;
+    const out: Record<'edit' | 'asked' | 'answered' | 'taken' | 'rendered' | 'frame' | 'all', number>[] = [];
+    const [ask, take] = [desk.session.edit.bind(desk.session), desk.takeChange.bind(desk)];
     for (let round = 1; round <= count; round += 1) {
-      const { desk } = workbench;
       const place = (round * 97) % desk.present.parts.length;
+      const specimen = desk.present.parts[place]?.sources[0]?.specimens[0];
+      const reading = specimen?.readings[0];
+      let [asked, answered, taken] = [0, 0, 0];
+      desk.session.edit = (patch) => {
+        asked = performance.now();
+        return ask(patch);
+      };
+      const judged = new Promise<void>((resolve) => {
+        desk.takeChange = (reply, cabin) => {
+          answered = performance.now();
+          take(reply, cabin);
+          taken = performance.now();
+          resolve();
+        };
+      });
       const start = performance.now();
       const result = wanted === 'gap of a joint'
         ? desk.do('joint.set', { joint: `joint-${(round * 131) % of}`, gapMm: 0.5 + 0.037 * round })
-        : ((specimen) => desk.do('reading.replace', { specimen: specimen?.id, place: 0, reading: { ...specimen?.readings[0], values: specimen?.readings[0]?.values.map((value) => value * 1.01) } }))(desk.present.parts[place]?.sources[0]?.specimens[0]);
+        : desk.do('readings.replace', { specimen: specimen?.id, place: 0, reading: { ...reading, values: reading?.values?.map((value) => value * 1.01) } });
       if (!result.done) throw new Error('not done');
       const edited = performance.now();
-      while (desk.open.cabin !== desk.present) await new Promise((resolve) => { const { port1, port2 } = new MessageChannel(); port1.addEventListener('message', resolve, { once: true }); port1.start(); port2.postMessage(0); });
-      const judged = performance.now();
+      await judged;
       await workbench.updateComplete;
+      const rendered = performance.now();
+      // After the frame is drawn, as far as a page can tell.
       await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
       const end = performance.now();
-      out.push({ total: end - start, edit: edited - start, judged: judged - edited, drawn: end - judged });
+      out.push({ edit: edited - start, asked: asked - start, answered: answered - asked, taken: taken - answered, rendered: rendered - taken, frame: end - rendered, all: end - start });
       await new Promise((resolve) => setTimeout(resolve, 400));
     }
     return out;
   }, [kind, rounds, joints] as const);
   const warm = times.slice(2);
-  console.log(`${kind}, edit to frame: ${spread(warm.map(({ total }) => total))}`);
-  console.log(`  edit and check: ${spread(warm.map(({ edit }) => edit))}\n  until judged: ${spread(warm.map(({ judged }) => judged))}\n  drawn: ${spread(warm.map(({ drawn }) => drawn))}`);
+  const of = (name: keyof (typeof warm)[number]): string => spread(warm.map((each) => each[name]));
+  console.log(`${kind}, edit to frame: ${of('all')}; ${await longTasks(page)}`);
+  console.log(`  edit and check: ${of('edit')}\n  asked of the worker after: ${of('asked')}\n  judged and back: ${of('answered')}\n  taken: ${of('taken')}\n  rendered: ${of('rendered')}\n  frame: ${of('frame')}`);
 }
 await browser.close();
 app.close();
