@@ -1,7 +1,8 @@
 import { lightByName, lightNames, userLight } from '../../src/colour/index.ts';
 import type { Light } from '../../src/colour/index.ts';
 import type { Cabin, UserLight } from '../../src/cabin/cabin.ts';
-import type { Judgement } from '../../src/harmony/judgement.ts';
+import type { JointResult, Judgement } from '../../src/harmony/judgement.ts';
+import { remembered } from './remembered.ts';
 
 export interface OfferedLight {
   readonly name: string;
@@ -46,35 +47,50 @@ export function findLight(name: string, own: readonly UserLight[] = []): Light |
   return light;
 }
 
-/** How the rule of any joint uses a light; required wins over shown. */
-function standings(judgement: Judgement | undefined): ReadonlyMap<string, 'required' | 'shown'> {
+type Standings = ReadonlyMap<string, 'required' | 'shown'>;
+
+const alike = new Map<string, Standings>();
+const unused: Standings = new Map();
+
+/** What several say together; required wins over shown. One object for all that say the same, as most joints do. */
+function joined(all: Iterable<Iterable<readonly [light: string, standing: 'required' | 'shown']>>): Standings {
   const found = new Map<string, 'required' | 'shown'>();
-  for (const joint of judgement?.joints ?? []) {
-    for (const check of joint.checks) {
-      for (const { light, standing } of check.lights) if (found.get(light) !== 'required') found.set(light, standing);
-    }
-  }
-  return found;
+  for (const each of all) for (const [light, standing] of each) if (found.get(light) !== 'required') found.set(light, standing);
+  const key = JSON.stringify([...found]);
+  const same = alike.get(key) ?? found;
+  alike.set(key, same);
+  return same;
 }
 
-/** The lights on offer, in groups, each with what the rules make of it. */
-export function lightGroups(cabin: Cabin | undefined, judgement: Judgement | undefined): LightGroup[] {
-  const used = standings(judgement);
+const ofJoint = remembered(({ checks }: JointResult) => joined(checks.map(({ lights }) => lights.map(({ light, standing }) => [light, standing] as const))));
+const ofJoints = remembered((joints: readonly JointResult[]) => joined(new Set(joints.map(ofJoint))));
+
+/** How the rule of any joint uses a light. */
+const standings = (judgement: Judgement | undefined): Standings => (judgement === undefined ? unused : ofJoints(judgement.joints));
+
+/** The lights on offer, in groups, each with what the rules make of it; the same object for the same lights. */
+export const lightGroups = (cabin: Cabin | undefined, judgement: Judgement | undefined): readonly LightGroup[] => groupsWith(standings(judgement))(cabin?.lights ?? none);
+
+const none: readonly UserLight[] = [];
+const groupsWith = remembered((used: Standings) => remembered((lights: readonly UserLight[]) => groupsOf(lights, used)));
+
+function groupsOf(lights: readonly UserLight[], used: Standings): readonly LightGroup[] {
   const offer = (name: string, words: string): OfferedLight[] => {
-    const light = findLight(name, cabin?.lights);
+    const light = findLight(name, lights);
     return light === undefined ? [] : [{ name, light, about: words, standing: used.get(name) }];
   };
   const published = groups.map(([name, belongs]) => ({
     name,
     lights: lightNames.filter(belongs).flatMap((light) => offer(light, about[light] ?? '')),
   }));
-  const own = (cabin?.lights ?? []).flatMap((light) => offer(light.id, light.name));
+  const own = lights.flatMap((light) => offer(light.id, light.name));
   return own.length === 0 ? published : [...published, { name: 'Own', lights: own }];
 }
 
 /** The lights the rules judge under, then those they only show: the way of the sweep. */
-export function sweepLights(judgement: Judgement | undefined): string[] {
-  const used = standings(judgement);
-  const inOrder = [...used.keys()];
-  return [...inOrder.filter((name) => used.get(name) === 'required'), ...inOrder.filter((name) => used.get(name) === 'shown')];
-}
+export const sweepLights = (judgement: Judgement | undefined): readonly string[] => inOrder(standings(judgement));
+
+const inOrder = remembered((used: Standings): readonly string[] => {
+  const names = [...used.keys()];
+  return [...names.filter((name) => used.get(name) === 'required'), ...names.filter((name) => used.get(name) === 'shown')];
+});

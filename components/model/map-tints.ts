@@ -2,6 +2,7 @@ import type { Judgement, Verdict } from '../../src/harmony/judgement.ts';
 import { fixed } from '../../src/report/number-text.ts';
 import { leadingCheck, uncertaintyUse } from './leading-check.ts';
 import type { PartColour } from './part-colours.ts';
+import { remembered } from './remembered.ts';
 
 /** What the faces of the map are filled by. */
 export const tints = ['colour', 'verdict', 'gloss', 'uncertainty'] as const;
@@ -36,12 +37,15 @@ const step = (value: number, ends: readonly number[]): number => {
 /** Fill of every part by id; a part without data for the tint has none. */
 export function tintedParts(tint: Tint, judgement: Judgement, colours: ReadonlyMap<string, PartColour>): ReadonlyMap<string, Tinted> {
   switch (tint) {
-    case 'colour': return new Map([...colours].map(([id, { css }]) => [id, css === undefined ? {} : { fill: css }]));
+    case 'colour': return colourFills(colours);
     case 'verdict': return new Map([...worstVerdicts(judgement)].map(([id, verdict]) => [id, verdictTints[verdict]]));
     case 'gloss': return new Map([...partGloss(judgement)].map(([id, gloss]) => [id, { fill: greys[step(gloss, glossSteps)] }]));
     case 'uncertainty': return new Map([...widestUncertainty(judgement)].map(([id, use]) => [id, { fill: greys[greys.length - 1 - step(use, uncertaintySteps)] }]));
   }
 }
+
+const colourFills = remembered((colours: ReadonlyMap<string, PartColour>): ReadonlyMap<string, Tinted> =>
+  new Map([...colours].map(([id, { css }]) => [id, css === undefined ? {} : { fill: css }])));
 
 /** The steps of a tint with their words; none for colour, which is its own key. */
 export function tintKeys(tint: Tint): readonly TintKey[] {

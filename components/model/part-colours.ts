@@ -31,9 +31,18 @@ export function partColour(appearance: PartAppearance | undefined, light: Light,
   return colourOfLab(cielab.lab, weightsFor(light, observer, 400, 10, 31).white, gamut);
 }
 
-/** Every part's colour under one light, by part id. */
-export function partColours(judgement: Judgement, light: Light, gamut: Gamut): ReadonlyMap<string, PartColour> {
-  return new Map(judgement.parts.map((part) => [part.id, partColour(part.appearance, light, judgement.observer, gamut)]));
+/** Colours of appearances as they were made last, since an edit changes few of them. */
+const made = new WeakMap<PartAppearance, { readonly light: Light; readonly observer: 2 | 10; readonly gamut: Gamut; readonly colour: PartColour }>();
+
+/** Every part's colour under one light, by part id. A part that looks as it did has the same object again. */
+export function partColours({ parts, observer }: Judgement, light: Light, gamut: Gamut): ReadonlyMap<string, PartColour> {
+  return new Map(parts.map(({ id, appearance }) => {
+    const before = made.get(appearance);
+    if (before?.light === light && before.observer === observer && before.gamut === gamut) return [id, before.colour];
+    const colour = partColour(appearance, light, observer, gamut);
+    made.set(appearance, { light, observer, gamut, colour });
+    return [id, colour];
+  }));
 }
 
 /** White of the light for the judgement's observer. */

@@ -4,12 +4,13 @@ const rank = (joint: JointResult): number => (joint.verdict === 'clashes' ? (joi
 
 /**
  * Order of joints for a reader: clashes without a decision, accepted clashes, open, holding;
- * inside each by limit use, then by the smaller probability of holding, then by id.
+ * inside each by limit use, then by the smaller probability of holding, then by id. Below zero where the first comes first.
  */
-export function worstFirst(joints: readonly JointResult[]): JointResult[] {
-  return [...joints].sort((first, second) =>
-    rank(first) - rank(second)
-    || (second.limitUse ?? -1) - (first.limitUse ?? -1)
-    || first.totalProbability - second.totalProbability
-    || (first.id < second.id ? -1 : first.id > second.id ? 1 : 0));
-}
+export const compareWorstFirst = (first: JointResult, second: JointResult): number =>
+  rank(first) - rank(second)
+  || (second.limitUse ?? -1) - (first.limitUse ?? -1)
+  || first.totalProbability - second.totalProbability
+  || (first.id < second.id ? -1 : first.id > second.id ? 1 : 0);
+
+/** Joints in the order for a reader. */
+export const worstFirst = (joints: readonly JointResult[]): JointResult[] => [...joints].sort(compareWorstFirst);

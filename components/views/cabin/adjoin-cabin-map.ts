@@ -20,6 +20,7 @@ import { scene } from '../../figures/scene.ts';
 import { mostZoom, movedView, nearestTowards, parseView, viewBoxOf, viewText, zoomedView } from '../../model/map-gestures.ts';
 import { isDrawn } from '../../model/is-drawn.ts';
 import { mapInput } from '../../model/map-input.ts';
+import { remembered } from '../../model/remembered.ts';
 import { tintedParts, tints } from '../../model/map-tints.ts';
 import type { Tint } from '../../model/map-tints.ts';
 import type { PartColour } from '../../model/part-colours.ts';
@@ -36,6 +37,7 @@ interface Pulled { readonly pointer: number; readonly from: Point; at: Point; re
 /** Px that a pointer may stray and still click. */
 const steady = 4;
 const settleMs = 140;
+const noJoints: ReadonlySet<string> = new Set();
 
 /**
  * The cabin unfolded. It can be moved about, its faces tinted, its parts outlined and joined, a run watched; what is pointed at is read out below.
@@ -75,6 +77,7 @@ export class AdjoinCabinMap extends LitElement {
   private readonly size = new ElementSize(this, '.map');
   private readonly memory = new MapMemory();
   private input: CabinMapInput | undefined;
+  private rested: ReadonlySet<string> = noJoints;
   private view: MapView | undefined;
   private drawn: { readonly scene: SceneElement; readonly place: MapPlace } | undefined;
   private settling: ReturnType<typeof setTimeout> | undefined;
@@ -114,6 +117,7 @@ export class AdjoinCabinMap extends LitElement {
     if (['cabin', 'judgement', 'colours', 'paths', 'options'].some((name) => (changed as Map<string, unknown>).has(name))) {
       this.input = mapInput(this.cabin, this.judgement, tintedParts(this.tint, this.judgement, this.colours), this.paths);
     }
+    if (changed.has('listed') || changed.has('judgement')) this.rested = restedJoints(this.judgement.joints, this.listed);
     if (changed.has('options') && this.settling === undefined && this.pointers.size === 0) this.view = parseView(this.options['at']);
     if (changed.has('selection') && changed.get('selection')?.parts?.at(-1) !== this.selection.parts?.at(-1)) this.beginDraft();
   }
@@ -490,10 +494,8 @@ export class AdjoinCabinMap extends LitElement {
       const { scene: before, place: then } = this.drawn;
       return { ...before, attributes: { ...before.attributes, viewBox: viewBoxOf(then, place, this.boxSize) } };
     }
-    const listed = new Set(this.listed.map((joint) => joint.id));
-    const rested = new Set(this.judgement.joints.map((joint) => joint.id).filter((id) => !listed.has(id)));
     const made = cabinMap(
-      { ...input, highlight: this.pointed, part: this.pointedPart, rested, selected: this.selection.parts ?? [] },
+      { ...input, highlight: this.pointed, part: this.pointedPart, rested: this.rested, selected: this.selection.parts ?? [] },
       { ...this.mapSize, overlay: (at) => this.overlay(input, at) }, tableInk,
     );
     this.drawn = { scene: made, place };
@@ -502,7 +504,7 @@ export class AdjoinCabinMap extends LitElement {
 
   private overlay(input: CabinMapInput, at: MapPlace): readonly (SceneElement | undefined)[] {
     const { run, active: part, draft, moving, pulled } = this;
-    const parts = new Map<string, MapPart>(input.parts.map((one) => [one.id, one]));
+    const parts = mapPartsById(input.parts);
     const outline = part?.outline;
     const handles = this.tool === 'outline' && this.editable && part !== undefined && outline !== undefined && draft === undefined
       ? outlineHandles(part, moving === undefined ? outline : outline.with(moving.place, moving.to), this.selection.point, at) : undefined;
@@ -580,6 +582,15 @@ export class AdjoinCabinMap extends LitElement {
     const point = this.moving?.to ?? part.outline?.[place];
     return point === undefined ? undefined : `${part.name}: point ${place + 1} of ${part.outline?.length ?? 0}, x ${point[0]}, y ${point[1]} mm`;
   }
+}
+
+const mapPartsById = remembered((parts: readonly MapPart[]): ReadonlyMap<string, MapPart> => new Map(parts.map((part) => [part.id, part])));
+
+/** Joints outside the filter. */
+function restedJoints(joints: readonly JointResult[], listed: readonly JointResult[]): ReadonlySet<string> {
+  if (listed.length === joints.length) return noJoints;
+  const shown = new Set(listed.map(({ id }) => id));
+  return new Set(joints.map(({ id }) => id).filter((id) => !shown.has(id)));
 }
 
 function joiningLine(from: Point, to: Point | undefined): SceneElement {

@@ -6,9 +6,9 @@ import type { JointPaths } from '../../../src/workers/session-protocol.ts';
 import type { Selection } from '../../../src/actions/selection.ts';
 import type { Desk } from '../../controllers/desk.ts';
 import type { JointFilter, Route } from '../../controllers/route.ts';
-import { partsById, passes } from '../../model/joint-filter.ts';
+import { isOpenFilter, partsById, passes } from '../../model/joint-filter.ts';
+import { JointOrder } from '../../model/joint-order.ts';
 import type { PartColour } from '../../model/part-colours.ts';
-import { worstFirst } from '../../../src/report/worst-first.ts';
 import { base } from '../../styles/shared.ts';
 import './adjoin-cabin-map.ts';
 import './adjoin-wall.ts';
@@ -50,6 +50,7 @@ export class AdjoinCabinView extends LitElement {
   declare go: (change: Partial<Route>, refine?: boolean) => void;
   declare locked: boolean;
   declare pointed: string | undefined;
+  private readonly order = new JointOrder();
   private listed: readonly JointResult[] = [];
 
   constructor() {
@@ -68,8 +69,9 @@ export class AdjoinCabinView extends LitElement {
 
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
     if (!changed.has('judgement') && !changed.has('filter') && !changed.has('cabin')) return;
+    const ordered = this.order.of(this.judgement.joints);
     const parts = partsById(this.cabin);
-    this.listed = worstFirst(this.judgement.joints).filter((joint) => passes(joint, this.filter, parts));
+    this.listed = isOpenFilter(this.filter) ? ordered : ordered.filter((joint) => passes(joint, this.filter, parts));
   }
 
   private readonly option = (event: CustomEvent<Readonly<Record<string, string>>>): void => {

@@ -2,9 +2,9 @@ import { drawing, element, pathThrough } from '../scene.ts';
 import type { SceneElement } from '../scene.ts';
 import { hatchPath } from './hatch.ts';
 import { inkOn } from './ink-on.ts';
-import { mapPlace } from './map-place.ts';
+import { extentOf, mapPlace, placeOfExtent } from './map-place.ts';
 import { MapMemory } from './map-memory.ts';
-import type { MapPlace, MapView } from './map-place.ts';
+import type { Extent, MapPlace, MapView } from './map-place.ts';
 import { placeAlong, polylineLength } from './polyline.ts';
 import type { Point } from './polyline.ts';
 import type { FigureTheme } from './theme.ts';
@@ -66,14 +66,27 @@ export interface CabinMapSize {
 export const fitPoints = (points: readonly Point[], width: number, height: number, margin: number): ((point: Point) => Point) =>
   mapPlace(points, width, height, margin).toScreen;
 
+const extents = new WeakMap<readonly MapPart[] | readonly MapJoint[], Extent>();
+
+function extentOnce<Item extends object>(items: readonly Item[], points: (item: Item) => readonly Point[]): Extent {
+  const list = items as readonly object[] as readonly MapPart[];
+  const known = extents.get(list) ?? extentOf(items.map(points));
+  extents.set(list, known);
+  return known;
+}
+
 /** The place that a map is drawn at; undefined where there is nothing to draw. */
-export function placeOfMap(input: CabinMapInput, { width, height, view }: CabinMapSize): MapPlace | undefined {
-  const every = [...input.parts.flatMap((part) => part.outline), ...input.joints.flatMap((joint) => joint.path)];
-  return every.length === 0 ? undefined : mapPlace(every, width, height, Math.max(14, width * 0.025), view);
+export function placeOfMap({ parts, joints }: CabinMapInput, { width, height, view }: CabinMapSize): MapPlace | undefined {
+  const [faces, lines] = [extentOnce(parts, ({ outline }) => outline), extentOnce(joints, ({ path }) => path)];
+  const every: Extent = {
+    left: Math.min(faces.left, lines.left), top: Math.min(faces.top, lines.top), right: Math.max(faces.right, lines.right), bottom: Math.max(faces.bottom, lines.bottom),
+  };
+  return every.left > every.right ? undefined : placeOfExtent(every, width, height, Math.max(14, width * 0.025), view);
 }
 
 /** From below to on top. */
 const order = ['holds', 'open', 'clashes'] as const;
+const noJoints: ReadonlySet<string> = new Set();
 
 /** The cabin unfolded: faces in their computed colours, and every joint where its parts meet in the language of verdicts, the worst on top. */
 export function cabinMap(input: CabinMapInput, size: CabinMapSize, theme: FigureTheme): SceneElement {
@@ -84,32 +97,33 @@ export function cabinMap(input: CabinMapInput, size: CabinMapSize, theme: Figure
   const scale = Math.min(1.15, Math.max(0.7, width / 860)) * Math.min(1.5, Math.sqrt(spot.view.zoom));
   const memory = size.memory ?? new MapMemory();
   memory.at(`${width} ${height} ${spot.scale} ${spot.view.centre.join(' ')}`);
+  const { parts, joints, rested = noJoints } = input;
   const selected = new Set(input.selected);
-  const faces = input.parts.filter((part) => !part.line);
-  const lines = input.parts.filter((part) => part.line);
-  const lit = input.joints.find((joint) => joint.id === input.highlight);
-  const drawn = (joint: MapJoint): SceneElement => {
-    const rested = input.rested?.has(joint.id) ?? false;
-    return memory.element(joint, rested ? 'rested' : 'joint', () => drawnJoint(joint, joint.path.map(place), theme, scale, rested));
+  const lit = input.highlight === undefined ? undefined : joints.find((joint) => joint.id === input.highlight);
+  const faceOf = (part: MapPart): SceneElement => {
+    const state = selected.has(part.id) ? 'selected' : part.id === input.part || input.marked?.has(part.id) === true ? 'pointed' : 'face';
+    return memory.element(part, state, () => face(part, part.outline.map(place), theme, state));
   };
+  const threadOf = (part: MapPart): SceneElement => {
+    const state = selected.has(part.id) ? 'selected' : 'thread';
+    return memory.element(part, state, () => thread(part, part.outline.map(place), theme, scale, state === 'selected'));
+  };
+  const drawn = (joint: MapJoint): SceneElement => {
+    const rests = rested.has(joint.id);
+    return memory.element(joint, rests ? 'rested' : 'joint', () => drawnJoint(joint, joint.path.map(place), theme, scale, rests));
+  };
+  const hitOf = (joint: MapJoint): SceneElement => memory.element(joint, 'hit', () => hit(joint, joint.path.map(place)));
+  const chosen = [...selected].join(' ');
   return drawing(
     width,
     height,
     input.title,
-    element('g', { class: 'faces' }, faces.map((part) => {
-      const state = selected.has(part.id) ? 'selected' : part.id === input.part || input.marked?.has(part.id) === true ? 'pointed' : 'face';
-      return memory.element(part, state, () => face(part, part.outline.map(place), theme, state));
-    })),
-    element('g', { class: 'threads' }, lines.map((part) => {
-      const state = selected.has(part.id) ? 'selected' : 'thread';
-      return memory.element(part, state, () => thread(part, part.outline.map(place), theme, scale, state === 'selected'));
-    })),
-    element('g', { class: 'zones', 'aria-hidden': 'true' }, zoneNames(input, memory, place, width, height, theme)),
-    order.map((verdict) => element('g', { class: 'joints' }, input.joints.filter((joint) => joint.verdict === verdict).map(drawn))),
+    memory.group('faces', [parts, chosen, input.part, input.marked], () => element('g', { class: 'faces' }, parts.filter((part) => !part.line).map(faceOf))),
+    memory.group('threads', [parts, chosen], () => element('g', { class: 'threads' }, parts.filter((part) => part.line).map(threadOf))),
+    zoneNames(input, memory, place, width, height, theme),
+    order.map((verdict) => memory.group(verdict, [joints, rested], () => element('g', { class: 'joints' }, joints.filter((joint) => joint.verdict === verdict).map(drawn)))),
     lit === undefined ? (size.interactive ? element('g') : undefined) : halo(lit, lit.path.map(place), theme, scale),
-    size.interactive
-      ? element('g', { class: 'hits' }, input.joints.filter((joint) => joint.path.length > 1).map((joint) => memory.element(joint, 'hit', () => hit(joint, joint.path.map(place)))))
-      : undefined,
+    size.interactive ? memory.group('hits', [joints], () => element('g', { class: 'hits' }, joints.filter((joint) => joint.path.length > 1).map(hitOf))) : undefined,
     size.overlay === undefined ? undefined : element('g', { class: 'overlay' }, size.overlay(spot).filter((one) => one !== undefined)),
   );
 }
@@ -198,12 +212,17 @@ function hit(joint: MapJoint, path: readonly Point[]): SceneElement {
 }
 
 /** Names of the zones; their places are kept, since a map is redrawn with every move of the pointer. */
-function zoneNames(input: CabinMapInput, memory: MapMemory, place: (point: Point) => Point, width: number, height: number, theme: FigureTheme): SceneElement[] {
-  return memory.zoneNames(input.parts, () => placeZoneNames(input, place, width, height)).map((name) => {
-    const { text, x, y, on } = name;
-    const below = on === undefined ? undefined : input.parts.find(({ id }) => id === on.id)?.fill;
-    const fill = (below === undefined ? undefined : inkOn(below)) ?? theme.tableInk;
-    return memory.element(name, fill, () => element('text', { x, y, 'font-size': 11, fill, 'pointer-events': 'none' }, text));
+function zoneNames(input: CabinMapInput, memory: MapMemory, place: (point: Point) => Point, width: number, height: number, theme: FigureTheme): SceneElement {
+  const names = memory.zoneNames(input.parts, () => placeZoneNames(input, place, width, height));
+  return memory.group('zones', [names, input.parts], () => {
+    const under = new Set(names.map(({ on }) => on?.id));
+    const fills = new Map(input.parts.filter(({ id }) => under.has(id)).map(({ id, fill }) => [id, fill]));
+    return element('g', { class: 'zones', 'aria-hidden': 'true' }, names.map((name) => {
+      const { text, x, y, on } = name;
+      const below = on === undefined ? undefined : fills.get(on.id);
+      const fill = (below === undefined ? undefined : inkOn(below)) ?? theme.tableInk;
+      return memory.element(name, fill, () => element('text', { x, y, 'font-size': 11, fill, 'pointer-events': 'none' }, text));
+    }));
   });
 }
 

@@ -7,14 +7,25 @@ import type { PlacedName } from './zone-names.ts';
 export class MapMemory {
   private key = '';
   private elements = new WeakMap<object, Map<string, SceneElement>>();
-  private names: { readonly outlines: readonly (readonly Point[])[]; readonly placed: readonly PlacedName[] } | undefined;
+  private groups = new Map<string, { readonly of: readonly unknown[]; readonly made: SceneElement }>();
+  private names: { readonly parts: readonly MapPart[]; readonly outlines: readonly (readonly Point[])[]; readonly placed: readonly PlacedName[] } | undefined;
 
   /** Forgets everything where the place is another one. */
   at(key: string): void {
     if (key === this.key) return;
     this.key = key;
     this.elements = new WeakMap();
+    this.groups = new Map();
     this.names = undefined;
+  }
+
+  /** A group of the map, the same element again as long as all that it is made of is the same. */
+  group(name: string, of: readonly unknown[], make: () => SceneElement): SceneElement {
+    const known = this.groups.get(name);
+    if (known !== undefined && known.of.every((one, place) => one === of[place])) return known.made;
+    const made = make();
+    this.groups.set(name, { of, made });
+    return made;
   }
 
   element(of: object, state: string, make: () => SceneElement): SceneElement {
@@ -28,9 +39,13 @@ export class MapMemory {
   /** Places of the zones' names hang on the outlines alone. */
   zoneNames(parts: readonly MapPart[], make: () => readonly PlacedName[]): readonly PlacedName[] {
     const { names } = this;
-    if (names !== undefined && names.outlines.length === parts.length && parts.every(({ outline }, index) => outline === names.outlines[index])) return names.placed;
+    if (names?.parts === parts) return names.placed;
+    if (names !== undefined && names.outlines.length === parts.length && parts.every(({ outline }, index) => outline === names.outlines[index])) {
+      this.names = { ...names, parts };
+      return names.placed;
+    }
     const placed = make();
-    this.names = { outlines: parts.map(({ outline }) => outline), placed };
+    this.names = { parts, outlines: parts.map(({ outline }) => outline), placed };
     return placed;
   }
 }
