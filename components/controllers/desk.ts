@@ -370,10 +370,12 @@ export class Desk implements ReactiveController {
     return reply.kind === 'refused' || this.open === undefined ? undefined : patchJudgement(this.open.judgement, reply.patch);
   }
 
-  /** The open cabin judged by another rule book. */
-  async judgeBy(ruleBook: string | object): Promise<Outcome<Judgement>> {
-    const reply = await this.session.judgeBy(ruleBook);
-    return reply.kind === 'judged' ? { value: reply.judgement, issues: reply.issues } : { value: undefined, issues: reply.issues };
+  /** The open cabin judged by another rule book, with the share that is done on the way; undefined where an edit or another book overtook it. */
+  async judgeBy(ruleBook: string | object, progress?: (share: number) => void): Promise<Outcome<Judgement> | undefined> {
+    const { told } = this;
+    const reply = await this.session.judgeBy(ruleBook, progress);
+    if (reply.kind === 'overtaken' || this.told !== told || this.open === undefined) return undefined;
+    return reply.kind === 'changed' ? { value: patchJudgement(this.open.judgement, reply.patch), issues: [] } : { value: undefined, issues: reply.issues };
   }
 
   /** What else there is to see of the open cabin as it was judged last: measurement quality, masters, request sheets, files for suppliers. */

@@ -32,7 +32,8 @@ export interface JudgedJoint {
   readonly pairing: Pairing;
 }
 
-const ruleSide = (side: PartBasis): RuleSide => ({
+/** What a part brings to the choice of the rule. */
+export const ruleSide = (side: PartBasis): RuleSide => ({
   material: side.source.material, surface: side.source.surface, zone: side.part.zone,
   ...(side.source.grain === undefined ? {} : { grain: side.source.grain.id }),
   ...(side.colour?.named === undefined ? {} : { namedColours: true }),

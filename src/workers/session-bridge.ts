@@ -3,16 +3,18 @@ import type { Cabin } from '../cabin/cabin.ts';
 import type { ReadingsPiece } from './import-protocol.ts';
 import { inPieces } from './patch-pieces.ts';
 import type { Look, Looks } from './session-look.ts';
-import type { ChangedReply, JudgedReply, LookedReply, Numbered, ReadReply, RefusedReply, SessionReply, SessionRequest } from './session-protocol.ts';
+import type { ChangedReply, JudgedReply, LookedReply, Numbered, OvertakenReply, ProgressReply, ReadReply, RefusedReply, SessionReply, SessionRequest } from './session-protocol.ts';
 
 interface Waiting {
-  readonly read: (reply: ReadReply) => void;
+  readonly meanwhile: (reply: ReadReply | ProgressReply) => void;
   readonly resolve: (reply: SessionReply) => void;
   readonly reject: (reason: unknown) => void;
 }
 
+const only = (read: (reply: ReadReply) => void): Waiting['meanwhile'] => (reply) => { if (reply.kind === 'read') read(reply); };
+
 /**
- * The page's end of a session: one worker holds the open document and answers in the order of asking. Opening another document
+ * The page's end of a session: one worker holds the open document and answers in the order of asking, but for judgements by other books. Opening another document
  * replaces it. A running judgement cannot be interrupted, so `end()` ends the worker with everything it holds.
  */
 export class SessionBridge {
@@ -22,12 +24,12 @@ export class SessionBridge {
 
   /** Reads and judges a file's text; `read` is told of the cabin as soon as its parts can be shown. */
   open(text: string, file: string, read: (reply: ReadReply) => void): Promise<JudgedReply | RefusedReply> {
-    return this.ask({ kind: 'open', text, file }, read) as Promise<JudgedReply | RefusedReply>;
+    return this.ask({ kind: 'open', text, file }, only(read)) as Promise<JudgedReply | RefusedReply>;
   }
 
   /** Judges a document that is in memory: a new or a recovered one. */
   take(cabin: Cabin, read: (reply: ReadReply) => void): Promise<JudgedReply | RefusedReply> {
-    return this.ask({ kind: 'take', cabin }, read) as Promise<JudgedReply | RefusedReply>;
+    return this.ask({ kind: 'take', cabin }, only(read)) as Promise<JudgedReply | RefusedReply>;
   }
 
   /** Goes on with the document as edited. */
@@ -48,9 +50,9 @@ export class SessionBridge {
     return this.ask({ kind: 'try', patch }) as Promise<ChangedReply | RefusedReply>;
   }
 
-  /** The same document judged by another rule book. */
-  judgeBy(ruleBook: string | object): Promise<JudgedReply | RefusedReply> {
-    return this.ask({ kind: 'judge by', ruleBook }) as Promise<JudgedReply | RefusedReply>;
+  /** What would be other by another rule book; it is left off where an edit or another book overtakes it. */
+  judgeBy(ruleBook: string | object, progress: (share: number) => void = () => undefined): Promise<ChangedReply | RefusedReply | OvertakenReply> {
+    return this.ask({ kind: 'judge by', ruleBook }, (reply) => { if (reply.kind === 'progress') progress(reply.share); }) as Promise<ChangedReply | RefusedReply | OvertakenReply>;
   }
 
   /** What else there is to see of the document as it was judged last. */
@@ -67,11 +69,11 @@ export class SessionBridge {
     for (const { reject } of waiting) reject(reason);
   }
 
-  private ask(content: SessionRequest, read: (reply: ReadReply) => void = () => undefined): Promise<SessionReply> {
+  private ask(content: SessionRequest, meanwhile: Waiting['meanwhile'] = () => undefined): Promise<SessionReply> {
     const worker = (this.worker ??= this.start());
     const number = (this.last += 1);
     return new Promise((resolve, reject) => {
-      this.waiting.set(number, { read, resolve, reject });
+      this.waiting.set(number, { meanwhile, resolve, reject });
       worker.postMessage({ number, content } satisfies Numbered<SessionRequest>);
     });
   }
@@ -80,8 +82,8 @@ export class SessionBridge {
     const worker = new Worker(new URL('./session.worker.ts', import.meta.url), { type: 'module', name: 'session' });
     worker.addEventListener('message', ({ data: { number, content } }: MessageEvent<Numbered<SessionReply>>) => {
       const waiting = this.waiting.get(number);
-      if (content.kind === 'read') {
-        waiting?.read(content);
+      if (content.kind === 'read' || content.kind === 'progress') {
+        waiting?.meanwhile(content);
         return;
       }
       this.waiting.delete(number);

@@ -1,5 +1,7 @@
 import { tileSetDate, tileSetStudy } from '../cabin/tile-set-agreement.ts';
 import type { JudgedCabin } from '../harmony/index.ts';
+import { jointVariables } from '../harmony/joint-variables.ts';
+import { ruleSide } from '../harmony/judge-joint.ts';
 import type { MasterOverview } from '../harmony/master-overview.ts';
 import type { CabinQuality } from '../harmony/quality/index.ts';
 import type { AgreementStudy } from '../readings/agreement/index.ts';
@@ -7,6 +9,7 @@ import { groupColourReadings } from '../readings/reading-groups.ts';
 import { specularCue } from '../readings/specular-cue.ts';
 import type { SpecularCue } from '../readings/specular-cue.ts';
 import type { RequestSheet } from '../report/requests/index.ts';
+import type { ResolvedRule, ResolvingVariables, RuleSide } from '../rules/rule-book.ts';
 
 /** How good the readings of a cabin are. */
 export interface QualityLook {
@@ -17,11 +20,20 @@ export interface QualityLook {
   readonly studies: readonly { readonly id: string; readonly name: string; readonly date: string; readonly study: AgreementStudy }[];
 }
 
+/** The rule that holds for one joint, all its formulas evaluated, and what they were evaluated for; a variable is NaN where the data does not say. */
+export interface JointRuleLook {
+  readonly rule: ResolvedRule;
+  readonly variables: ResolvingVariables;
+  readonly sides: readonly [RuleSide, RuleSide];
+}
+
 /** What can be looked at of the judged cabin beyond its judgement, by what it gives. */
 export interface Looks {
   readonly quality: QualityLook;
   readonly masters: MasterOverview;
   readonly requests: readonly RequestSheet[];
+  /** Undefined where there is no such joint. */
+  readonly 'joint rule': JointRuleLook | undefined;
   /** A file for suppliers as text; undefined where there is nothing to write. */
   readonly 'requests file': string | undefined;
   readonly 'master file': string | undefined;
@@ -32,6 +44,7 @@ export type LookName = keyof Looks;
 /** `supplier`: only what concerns one; all where absent. */
 export type Look =
   | { readonly what: 'quality' | 'masters' | 'requests' }
+  | { readonly what: 'joint rule'; readonly joint: string }
   | { readonly what: 'requests file'; readonly ending: 'html' | 'csv'; readonly supplier?: string }
   | { readonly what: 'master file'; readonly ending: 'html' | 'cxf' | 'csv'; readonly master: string; readonly supplier?: string };
 
@@ -51,6 +64,12 @@ export async function lookAt(judged: JudgedCabin, look: Look): Promise<Looks[Loo
       };
     }
     case 'masters': return (await import('../harmony/master-overview.ts')).masterOverview(judged);
+    case 'joint rule': {
+      const found = judged.joints.find(({ result }) => result.id === look.joint)?.input;
+      if (found === undefined) return undefined;
+      const [one, other] = found.sides;
+      return { rule: found.rule, variables: jointVariables(judged.context, found.joint, found.sides), sides: [ruleSide(one), ruleSide(other)] };
+    }
     case 'requests': return (await import('../report/requests/index.ts')).requestSheets(cabin, judged.judgement, book);
     case 'requests file': {
       const { requestCsv, requestHtml, requestSheets } = await import('../report/requests/index.ts');

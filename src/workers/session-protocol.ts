@@ -48,14 +48,25 @@ export interface ChangedReply {
   readonly paths: readonly (readonly [joint: string, path: JointPath | undefined])[];
 }
 
+/** How much of a judgement by another rule book is done, 0..1. */
+export interface ProgressReply {
+  readonly kind: 'progress';
+  readonly share: number;
+}
+
+/** A judgement by another rule book that was left off, since the document was edited or another one was asked for. */
+export interface OvertakenReply {
+  readonly kind: 'overtaken';
+}
+
 /** What was looked at of the document as it was judged last. */
 export interface LookedReply {
   readonly kind: 'looked';
   readonly found: Looks[LookName];
 }
 
-/** `open` and `take` are answered with `read` and then `judged`, or with `refused` alone; `edit` and `try` with `changed`; `judge by` with `judged` or `refused`; `look` with `looked`. */
-export type SessionReply = ReadReply | JudgedReply | RefusedReply | ChangedReply | LookedReply;
+/** `open` and `take` are answered with `read` and then `judged`, or with `refused` alone; `edit` and `try` with `changed`; `judge by` with `progress` while it lasts and then `changed`, `refused` or `overtaken`; `look` with `looked`. */
+export type SessionReply = ReadReply | JudgedReply | RefusedReply | ChangedReply | ProgressReply | OvertakenReply | LookedReply;
 
 /** Requests carry a number that their replies repeat. */
 export interface Numbered<T> {

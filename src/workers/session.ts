@@ -4,6 +4,7 @@ import type { Cabin, Joint } from '../cabin/cabin.ts';
 import { jointPath, parseCabin } from '../cabin/index.ts';
 import { judgeCabin, rejudge } from '../harmony/index.ts';
 import type { JudgedCabin } from '../harmony/index.ts';
+import { judgeByBook, judgeByBookInSteps } from '../harmony/judge-by-book.ts';
 import { hasErrors } from '../issue.ts';
 import type { Issue } from '../issue.ts';
 import type { ReadingsPiece } from './import-protocol.ts';
@@ -31,7 +32,7 @@ export class Session {
   }
 
   /** Answers a request; `read` is told of a cabin before its joints are judged, so that it can be shown meanwhile. */
-  answer(request: Exclude<SessionRequest, { readonly kind: 'look' | 'piece' }>, read: (reply: ReadReply) => void): SessionReply {
+  answer(request: Exclude<SessionRequest, { readonly kind: 'look' | 'piece' | 'judge by' }>, read: (reply: ReadReply) => void): SessionReply {
     switch (request.kind) {
       case 'open': {
         const { value, issues } = parseCabin(request.text, request.file);
@@ -51,13 +52,16 @@ export class Session {
         const next = this.after(held, request.patch);
         return 'kind' in next ? next : changes(held, next);
       }
-      case 'judge by': {
-        const { cabin } = this.present;
-        const book = ruleBookOf(request.ruleBook);
-        if (book.value === undefined || hasErrors(book.issues)) return { kind: 'refused', issues: book.issues };
-        return { kind: 'judged', judgement: judgeCabin(cabin, book.value).judgement, paths: new Map(), issues: book.issues };
-      }
     }
+  }
+
+  /** What would be other by another rule book, the share that is done on the way; the document stays as it is. */
+  *judgeBy(ruleBook: string | object): Generator<number, SessionReply, void> {
+    const { cabin, judged } = this.present;
+    const book = ruleBookOf(ruleBook);
+    if (book.value === undefined || hasErrors(book.issues)) return { kind: 'refused', issues: book.issues };
+    const other = yield* judgeByBookInSteps(judged, book.value);
+    return changes({ cabin, judged }, { cabin, judged: other });
   }
 
   /** Looks at the document as it is judged now. */
@@ -86,7 +90,7 @@ export class Session {
     if (next.ruleBook === cabin.ruleBook) return { cabin: next, judged: rejudge(judged, next) };
     const book = ruleBookOf(next.ruleBook);
     if (book.value === undefined || hasErrors(book.issues)) return { kind: 'refused', issues: book.issues };
-    return { cabin: next, judged: judgeCabin(next, book.value) };
+    return { cabin: next, judged: judgeByBook(rejudge(judged, next), book.value) };
   }
 }
 

@@ -3,10 +3,35 @@ import type { Numbered, SessionReply, SessionRequest } from './session-protocol.
 
 const session = new Session();
 
+/** A judgement by another book makes room for what is asked meanwhile this often, ms. */
+const slice = 40;
+/** The judgement by another book that goes on; a new object for the next one. */
+let turn: object | undefined;
+
+async function judgeBy(ruleBook: string | object, answer: (reply: SessionReply) => void): Promise<void> {
+  const mine = (turn = {});
+  const steps = session.judgeBy(ruleBook);
+  let paused = performance.now();
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done === true) return answer(step.value);
+    if (performance.now() - paused < slice) continue;
+    answer({ kind: 'progress', share: step.value });
+    await new Promise((resolve) => setTimeout(resolve));
+    if (turn !== mine) return answer({ kind: 'overtaken' });
+    paused = performance.now();
+  }
+}
+
+// A bug must reach the page as one, not as silence.
+const thrown = (fault: unknown): unknown => setTimeout(() => { throw fault; });
+
 addEventListener('message', ({ data: { number, content } }: MessageEvent<Numbered<SessionRequest>>) => {
   const answer = (reply: SessionReply): void => postMessage({ number, content: reply } satisfies Numbered<SessionReply>);
-  if (content.kind === 'piece') session.piece(content);
-  else if (content.kind !== 'look') answer(session.answer(content, answer));
-  // A bug must reach the page as one, not as silence.
-  else session.look(content.look).then(answer, (fault: unknown) => setTimeout(() => { throw fault; }));
+  if (content.kind === 'look') session.look(content.look).then(answer, thrown);
+  else if (content.kind === 'piece') session.piece(content);
+  else if (content.kind === 'judge by') judgeBy(content.ruleBook, answer).catch(thrown);
+  else {
+    if (content.kind !== 'try') turn = undefined;
+    answer(session.answer(content, answer));
+  }
 });

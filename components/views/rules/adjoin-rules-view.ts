@@ -173,7 +173,7 @@ export class AdjoinRulesView extends LitElement {
 
   private async judgeBy(book: string): Promise<void> {
     const of = this.open.judgement;
-    const { value } = await this.desk.judgeBy(book);
+    const value = (await this.desk.judgeBy(book))?.value;
     if (value !== undefined) this.other = { book, of, judgement: value };
   }
 }
