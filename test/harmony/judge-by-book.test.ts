@@ -1,6 +1,5 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import type { Cabin } from '../../src/cabin/cabin.ts';
 import { parseCabin } from '../../src/cabin/index.ts';
 import { judgeByBook, judgeByBookInSteps } from '../../src/harmony/judge-by-book.ts';
 import { judgeCabin } from '../../src/harmony/judge.ts';
@@ -30,11 +29,10 @@ const books: readonly (readonly [string, RuleBook])[] = [
   ['another formula', cmcBook],
 ];
 
-const cabins: readonly (readonly [string, Cabin])[] = [['the small cabin', smallCabin()], ['the demo', slate]];
-
-test.each(cabins.flatMap(([name, cabin]) => [[name, cabin] as const]))('%s: by every change of the book, there and back', (_, cabin) => {
+// The demo is large: it goes there and back by the first five changes.
+test.each([['the small cabin', smallCabin(), books] as const, ['the demo', slate, books.slice(0, 5)] as const])('%s: by changes of the book, there and back', (_, cabin, changes) => {
   const first = judgeCabin(cabin, defaultBook);
-  for (const [what, book] of books) {
+  for (const [what, book] of changes) {
     const wanted = judgeCabin(cabin, book);
     const there = judgeByBook(first, book);
     expect(there.judgement, what).toEqual(wanted.judgement);
