@@ -6,44 +6,83 @@ import type { PlanOf, PlanTask } from '../../src/workers/plan-protocol.ts';
 
 type TaskOf<K extends keyof PlanOf> = Extract<PlanTask, { readonly kind: K }>;
 
+/** A plan that a view wants to show. */
+export interface WantedPlan<K extends keyof PlanOf> {
+  readonly cabin: Cabin;
+  readonly task: TaskOf<K>;
+}
+
 /** Views share one worker, since one plan is looked at at a time and what it knows of the cabin serves them all. */
 const bridge = new PlanBridge();
 
 /**
- * One kind of plan as a view follows it: what is being made, how far it is, what came of it. A new task ends the one that runs; the last
- * plan stays to be looked at meanwhile.
+ * One kind of plan as a view follows it: what is being made, how far it is, what came of it. Before each update of the view it looks at
+ * what is wanted, and begins where that is another cabin or other terms than were asked for last; a cabin that was edited is planned
+ * anew only with `again`. A new task ends the one that runs; the last plan stays to be looked at meanwhile.
  */
 export class PlanRun<K extends keyof PlanOf> implements ReactiveController {
   /** The last plan that was made, of which cabin and on which terms. */
-  made: { readonly plan: PlanOf[K]; readonly cabin: Cabin; readonly task: TaskOf<K> } | undefined;
+  made: (WantedPlan<K> & { readonly plan: PlanOf[K] }) | undefined;
   running: { readonly share: number; readonly doing: string } | undefined;
   /** What was wrong with the terms. */
   issues: readonly Issue[] = [];
   /** The user ended the last task, or the program failed at it. */
   ended: 'stopped' | 'failed' | undefined;
 
-  constructor(host: ReactiveControllerHost, done: (plan: PlanOf[K]) => void = () => undefined) {
+  constructor(host: ReactiveControllerHost, wanted: () => WantedPlan<K> | undefined, done: (plan: PlanOf[K]) => void = () => undefined) {
     this.host = host;
+    this.wanted = wanted;
     this.done = done;
     host.addController(this);
   }
 
   private readonly host: ReactiveControllerHost;
+  private readonly wanted: () => WantedPlan<K> | undefined;
   private readonly done: (plan: PlanOf[K]) => void;
   private work: AbortController | undefined;
+  private asked = '';
+
+  hostUpdate(): void {
+    const wanted = this.wanted();
+    if (wanted === undefined) return;
+    const key = keyOf(wanted);
+    if (key === this.asked) return;
+    if (this.made !== undefined && this.made.cabin.id !== wanted.cabin.id) this.made = undefined;
+    this.asked = key;
+    void this.make(wanted);
+  }
 
   hostDisconnected(): void {
     if (this.running !== undefined) this.cancel();
   }
 
-  async start(cabin: Cabin, task: TaskOf<K>): Promise<void> {
+  /** Plans what is wanted once more, of the cabin as it is now. */
+  again(): void {
+    const wanted = this.wanted();
+    if (wanted === undefined) return;
+    this.asked = keyOf(wanted);
+    void this.make(wanted);
+    this.host.requestUpdate();
+  }
+
+  /** The user has waited enough. */
+  cancel(): void {
+    if (this.work === undefined) return;
+    const { work } = this;
+    this.work = undefined;
+    this.running = undefined;
+    this.ended = 'stopped';
+    work.abort(new DOMException('Stopped', 'AbortError'));
+    this.host.requestUpdate();
+  }
+
+  private async make({ cabin, task }: WantedPlan<K>): Promise<void> {
     this.work?.abort(new DOMException('Another plan was asked for', 'AbortError'));
     const work = new AbortController();
     this.work = work;
     this.running = { share: 0, doing: 'starting' };
     this.ended = undefined;
     this.issues = [];
-    this.host.requestUpdate();
     try {
       const reply = await bridge.make(cabin, task, {
         signal: work.signal,
@@ -67,22 +106,8 @@ export class PlanRun<K extends keyof PlanOf> implements ReactiveController {
     this.running = undefined;
     this.host.requestUpdate();
   }
-
-  /** The user has waited enough. */
-  cancel(): void {
-    if (this.work === undefined) return;
-    const { work } = this;
-    this.work = undefined;
-    this.running = undefined;
-    this.ended = 'stopped';
-    work.abort(new DOMException('Stopped', 'AbortError'));
-    this.host.requestUpdate();
-  }
-
-  forget(): void {
-    this.cancel();
-    this.made = undefined;
-    this.issues = [];
-    this.ended = undefined;
-  }
 }
+
+/** What tells one question from another. Cabins that come along are told by their ids. */
+const keyOf = <K extends keyof PlanOf>({ cabin, task }: WantedPlan<K>): string =>
+  JSON.stringify([cabin.id, task], (name, value: unknown) => (name === 'further' && Array.isArray(value) ? value.map((each: Cabin) => each.id) : value));

@@ -76,6 +76,25 @@ export function loadAgainst(args: Arguments, io: Io, own: Cabin): Outcome<Agains
   return { value: { ...(cabin === undefined ? {} : { cabin }), ...(stage === undefined ? {} : { stage }), files }, issues };
 }
 
+/** Further cabins that an option names, each with the book to judge it by: the one that `--rules` gives, else its own. All faults of all files are listed. */
+export function loadFurtherCabins(args: Arguments, option: string, io: Io, own: JudgeInput): Outcome<readonly Pick<JudgeInput, 'cabin' | 'ruleBook'>[]> {
+  const issues: Issue[] = [];
+  const found: Pick<JudgeInput, 'cabin' | 'ruleBook'>[] = [];
+  for (const path of args.values.get(option) ?? []) {
+    if (path === '-' && args.operands[0] === '-') {
+      issues.push(usageIssue('stdin-twice', `--${option}`, '-', 'the standard input for one of the two files only'));
+      continue;
+    }
+    const cabin = loadDocument(path, io, parseCabin);
+    issues.push(...cabin.issues);
+    if (cabin.value === undefined) continue;
+    const book: Outcome<Pick<Loaded<RuleBook>, 'value'>> = lastValue(args, 'rules') === undefined ? bookOfCabin(cabin.value.value) : { value: { value: own.ruleBook }, issues: [] };
+    issues.push(...book.issues);
+    if (book.value !== undefined) found.push({ cabin: cabin.value.value, ruleBook: book.value.value });
+  }
+  return { value: hasErrors(issues) ? undefined : found, issues };
+}
+
 interface Loaded<T> {
   readonly value: T;
   readonly name: string;

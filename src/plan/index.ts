@@ -3,6 +3,7 @@ export * from './choose/choose-sources.ts';
 export type { ChosenSet } from './choose/chosen-set.ts';
 export * from './mend/mend-cabin.ts';
 export * from './mix/free-mix.ts';
+export { runningSources } from './mix/mix-model.ts';
 export { swapsFrom, type Swap } from './choose/swaps.ts';
 export type { NotPicked } from './choose/not-picked.ts';
 export type { CostFront, FrontSet } from './choose/cost-front.ts';

@@ -8,7 +8,8 @@ export type PlanTask =
   | { readonly kind: 'choose'; readonly options: ChooseOptions }
   /** What each single swap does to given picks. */
   | { readonly kind: 'swaps'; readonly picks: Picks; readonly options: ChooseOptions }
-  | { readonly kind: 'mix'; readonly options: JudgeOptions }
+  /** All approved sources at once, with further colourways that share what is carried over, each judged by its own book. */
+  | { readonly kind: 'mix'; readonly options: JudgeOptions; readonly further?: readonly Cabin[] }
   | { readonly kind: 'mend'; readonly options: MendOptions }
   | { readonly kind: 'apportion'; readonly options: ApportionOptions };
 

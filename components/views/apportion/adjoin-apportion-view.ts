@@ -1,5 +1,5 @@
 import { css, html, LitElement, nothing, svg } from 'lit';
-import type { PropertyValues, TemplateResult } from 'lit';
+import type { TemplateResult } from 'lit';
 import { partNames } from '../../../src/harmony/names.ts';
 import type { ApportionPlan, PartTolerance } from '../../../src/plan/index.ts';
 import type { CabinMapInput } from '../../../src/report/figures/cabin-map.ts';
@@ -53,25 +53,11 @@ export class AdjoinApportionView extends LitElement {
   declare colours: ReadonlyMap<string, PartColour>;
   declare linkTo: (change: Partial<Route>) => string;
   declare go: (change: Partial<Route>, refine?: boolean) => void;
-  private readonly apportioning = new PlanRun<'apportion'>(this, (plan) => announce(this, plan.words[0] ?? 'Planned.'));
-  private asked = '';
+  private readonly apportioning = new PlanRun<'apportion'>(this, () => (this.open.judging || this.open.cabin.joints.length === 0 ? undefined
+    : { cabin: this.open.cabin, task: { kind: 'apportion', options: apportionTerms(this.options, this.open.cabin) } }), (plan) => announce(this, plan.words[0] ?? 'Planned.'));
 
   private get options(): Options {
     return this.route.options ?? {};
-  }
-
-  private plan(): void {
-    const terms = apportionTerms(this.options, this.open.cabin);
-    this.asked = JSON.stringify([this.open.cabin.id, terms]);
-    void this.apportioning.start(this.open.cabin, { kind: 'apportion', options: terms });
-  }
-
-  protected override updated(changed: PropertyValues<this>): void {
-    super.updated(changed);
-    if (this.open.judging || this.open.cabin.joints.length === 0) return;
-    if (JSON.stringify([this.open.cabin.id, apportionTerms(this.options, this.open.cabin)]) === this.asked) return;
-    if (this.apportioning.made !== undefined && this.apportioning.made.cabin.id !== this.open.cabin.id) this.apportioning.forget();
-    this.plan();
   }
 
   private choose(options: Options): void {
@@ -95,7 +81,7 @@ export class AdjoinApportionView extends LitElement {
     return html`
       <aside aria-label="Terms of the tolerances"><details class="terms" ?open=${!matchMedia(narrow).matches}><summary>Terms of the tolerances</summary>${this.terms()}</details></aside>
       <div class="body">${plan === undefined
-        ? html`<div><h1>Apportion</h1><div class="teach"><p>Every part gets a tolerance about its target, as large and as even as can be, so that any two parts in tolerance hold at their joint under every light of its rule.</p></div></div>${planState(this.apportioning, () => this.plan())}`
+        ? html`<div><h1>Apportion</h1><div class="teach"><p>Every part gets a tolerance about its target, as large and as even as can be, so that any two parts in tolerance hold at their joint under every light of its rule.</p></div></div>${planState(this.apportioning, () => this.apportioning.again())}`
         : this.planned(plan)}</div>
     `;
   }
@@ -131,8 +117,8 @@ export class AdjoinApportionView extends LitElement {
     return html`
       <div class="lead"><div><h1>Apportion</h1><div class="said">${plan.words.map((word) => html`<p>${word}</p>`)}</div></div>
         <div class="apply tools"><button type="button" @click=${() => this.save(plan)}>Save all as CSV</button><button type="button" @click=${() => print()}>Print</button></div></div>
-      ${planState(this.apportioning, () => this.plan())}
-      ${stale && !running ? html`<div class="notice" role="status"><div><b>The cabin has changed since this was planned.</b></div><button type="button" @click=${() => this.plan()}>Plan again</button></div>` : nothing}
+      ${planState(this.apportioning, () => this.apportioning.again())}
+      ${stale && !running ? html`<div class="notice" role="status"><div><b>The cabin has changed since this was planned.</b></div><button type="button" @click=${() => this.apportioning.again()}>Plan again</button></div>` : nothing}
       <section class="picture ${old}" aria-label="Where it is tightest">${this.map(plan)}${this.side(plan)}</section>
       <section class=${old}><h2>Sheets for the suppliers</h2>${plan.sheets.map((sheet) => this.sheet(plan, sheet.supplier, sheet.name, largest, scale))}</section>
       <p class="small quiet">Radius in units of the formula about the target; the picture shows the tolerance from above (a* to the right, b* upward) and beside it in L*. Tolerances are of true colours: what measuring adds comes on top, and the parties agree on them.</p>

@@ -1,5 +1,5 @@
 import { css, html, LitElement, nothing } from 'lit';
-import type { PropertyValues, TemplateResult } from 'lit';
+import type { TemplateResult } from 'lit';
 import { withMendProposals } from '../../../src/actions/mend-proposals.ts';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import { sourceOf } from '../../../src/cabin/source-of.ts';
@@ -52,27 +52,13 @@ export class AdjoinMendView extends LitElement {
   declare colours: ReadonlyMap<string, PartColour>;
   declare linkTo: (change: Partial<Route>) => string;
   declare go: (change: Partial<Route>, refine?: boolean) => void;
-  private readonly mending = new PlanRun<'mend'>(this, (plan) => announce(this, plan.words[0] ?? 'Planned.'));
-  private asked = '';
+  private readonly mending = new PlanRun<'mend'>(this, () => (this.open.judging || this.open.cabin.joints.length === 0 ? undefined
+    : { cabin: this.open.cabin, task: { kind: 'mend', options: mendTerms(this.options, this.open.cabin) } }), (plan) => announce(this, plan.words[0] ?? 'Planned.'));
   /** The document as the proposals were put into it. */
   private applied: Cabin | undefined;
 
   private get options(): Options {
     return this.route.options ?? {};
-  }
-
-  private plan(): void {
-    const terms = mendTerms(this.options, this.open.cabin);
-    this.asked = JSON.stringify([this.open.cabin.id, terms]);
-    void this.mending.start(this.open.cabin, { kind: 'mend', options: terms });
-  }
-
-  protected override updated(changed: PropertyValues<this>): void {
-    super.updated(changed);
-    if (this.open.judging || this.open.cabin.joints.length === 0) return;
-    if (JSON.stringify([this.open.cabin.id, mendTerms(this.options, this.open.cabin)]) === this.asked) return;
-    if (this.mending.made !== undefined && this.mending.made.cabin.id !== this.open.cabin.id) this.mending.forget();
-    this.plan();
   }
 
   private choose(options: Options): void {
@@ -98,7 +84,7 @@ export class AdjoinMendView extends LitElement {
     return html`
       <aside aria-label="Terms of the mend"><details class="terms" ?open=${!matchMedia(narrow).matches}><summary>Terms of the mend</summary>${this.terms()}</details></aside>
       <div class="body">${plan === undefined
-        ? html`<div><h1>Mend</h1><div class="teach"><p>The fewest parts to change, and the least shifts, so that every joint that a change can mend holds under every light of its rule. The ordinary check judges the cabin with the changes met before the plan is shown.</p></div></div>${planState(this.mending, () => this.plan())}`
+        ? html`<div><h1>Mend</h1><div class="teach"><p>The fewest parts to change, and the least shifts, so that every joint that a change can mend holds under every light of its rule. The ordinary check judges the cabin with the changes met before the plan is shown.</p></div></div>${planState(this.mending, () => this.mending.again())}`
         : this.planned(plan)}</div>
     `;
   }
@@ -143,8 +129,8 @@ export class AdjoinMendView extends LitElement {
         <div><h1>${plan.feasible ? 'Mend' : plan.blockers.length > 0 ? 'No plan within reach' : 'No plan found'}</h1><div class="said">${plan.words.map((word) => html`<p>${word}</p>`)}</div></div>
         ${changes.length === 0 ? nothing : this.applying(changes, mended, running || stale)}
       </div>
-      ${planState(this.mending, () => this.plan())}
-      ${stale && !running ? html`<div class="notice" role="status"><div><b>The cabin has changed since this was planned.</b></div><button type="button" @click=${() => this.plan()}>Plan again</button></div>` : nothing}
+      ${planState(this.mending, () => this.mending.again())}
+      ${stale && !running ? html`<div class="notice" role="status"><div><b>The cabin has changed since this was planned.</b></div><button type="button" @click=${() => this.mending.again()}>Plan again</button></div>` : nothing}
       ${plan.feasible || plan.blockers.length === 0 ? nothing : this.blockers(plan)}
       ${changes.length === 0 ? nothing : html`
         <section class=${running ? 'old' : ''}><h2>${plan.feasible ? 'Before and after' : 'What can be done for the others'}</h2>${this.maps(cards, outcome, plan, after)}</section>

@@ -1,15 +1,17 @@
 import { css, html, LitElement, nothing } from 'lit';
-import type { PropertyValues, TemplateResult } from 'lit';
+import type { TemplateResult } from 'lit';
 import type { Part, Source } from '../../../src/cabin/cabin.ts';
 import { sourceOf } from '../../../src/cabin/source-of.ts';
 import { partNames } from '../../../src/harmony/names.ts';
 import { withPicks } from '../../../src/plan/model/with-picks.ts';
-import type { ChoicePlan, ChosenSet, Picks } from '../../../src/plan/index.ts';
+import type { ChoicePlan, ChosenSet } from '../../../src/plan/index.ts';
 import { counted, fixed, signed } from '../../../src/report/number-text.ts';
 import { announce } from '../../controllers/announcer.ts';
 import type { Desk } from '../../controllers/desk.ts';
 import type { OpenCabin } from '../../controllers/open-cabin.ts';
+import { FurtherCabins } from '../../controllers/further-cabins.ts';
 import { PlanRun } from '../../controllers/plan-run.ts';
+import type { WantedPlan } from '../../controllers/plan-run.ts';
 import type { Route } from '../../controllers/route.ts';
 import { findLight } from '../../model/light-groups.ts';
 import { moneyText } from '../../model/money-text.ts';
@@ -32,6 +34,8 @@ export class AdjoinSourcesView extends LitElement {
     .picture { display: grid; grid-template-columns: minmax(0, 5fr) minmax(300px, 3fr); gap: 16px 40px; align-items: start; }
     .picture table td, .picture table th { padding-right: 0; padding-left: 12px; } .picture > * { min-width: 0; } .picture tbody th, .picture thead th:first-child { padding-left: 0; }
     .would { margin-top: 12px; }
+    .mix { display: flex; flex-wrap: wrap; gap: 8px 24px; justify-content: space-between; align-items: flex-start; margin-bottom: 16px; } .mix p { max-width: 84ch; } .tools { display: flex; flex-wrap: wrap; gap: 8px; }
+    .colourways { display: flex; flex-wrap: wrap; gap: 8px 24px; margin-bottom: 16px; } .colourways li { display: flex; gap: 10px; align-items: center; }
     .sets button { min-height: 26px; }
     @media (max-width: 1300px) { .picture { grid-template-columns: minmax(0, 1fr); } }
   `];
@@ -45,12 +49,12 @@ export class AdjoinSourcesView extends LitElement {
   declare colours: ReadonlyMap<string, PartColour>;
   declare linkTo: (change: Partial<Route>) => string;
   declare go: (change: Partial<Route>, refine?: boolean) => void;
-  private readonly choice = new PlanRun<'choose'>(this, (plan) => this.planned(plan));
-  private readonly swaps = new PlanRun<'swaps'>(this);
-  private readonly mix = new PlanRun<'mix'>(this);
-  /** What the last plan was asked for: the cabin's id and the terms. */
-  private asked = '';
-  private swapsFor: Picks | undefined;
+  private readonly choice = new PlanRun<'choose'>(this, () => (this.open.judging || this.open.cabin.parts.length === 0 ? undefined
+    : { cabin: this.open.cabin, task: { kind: 'choose', options: this.terms() } }), (plan) => this.planned(plan));
+  private readonly swaps = new PlanRun<'swaps'>(this, () => this.wantedSwaps());
+  private readonly mix = new PlanRun<'mix'>(this, () => (this.options['mix'] !== 'yes' || this.choice.made === undefined || this.choice.running !== undefined || this.open.judging ? undefined
+    : { cabin: this.open.cabin, task: { kind: 'mix', options: {}, ...(this.colourways.cabins.length === 0 ? {} : { further: this.colourways.cabins }) } }));
+  private readonly colourways = new FurtherCabins(this);
 
   private get options(): Options {
     return this.route.options ?? {};
@@ -60,40 +64,16 @@ export class AdjoinSourcesView extends LitElement {
     return sourceTerms(this.options, this.open.cabin);
   }
 
-  private plan(): void {
-    const terms = this.terms();
-    this.asked = JSON.stringify([this.open.cabin.id, terms]);
-    this.swapsFor = undefined;
-    void this.choice.start(this.open.cabin, { kind: 'choose', options: terms });
+  /** Swaps are told from the set that is picked, once it is known. */
+  private wantedSwaps(): WantedPlan<'swaps'> | undefined {
+    const { made } = this.choice;
+    const picks = made === undefined ? undefined : this.pickedSet(made.plan)?.picks;
+    return made === undefined || picks === undefined || this.choice.running !== undefined ? undefined : { cabin: made.cabin, task: { kind: 'swaps', picks, options: made.task.options } };
   }
 
   private planned(plan: ChoicePlan): void {
     const [best] = plan.sets;
     announce(this, best === undefined ? 'No set of sources keeps to these terms.' : `Planned: ${counted(best.clashing.length, 'joint')} clash, ${moneyText(best.cost, plan.currency)}.`);
-  }
-
-  protected override updated(changed: PropertyValues<this>): void {
-    super.updated(changed);
-    if (this.open.judging || this.open.cabin.parts.length === 0) return;
-    if (JSON.stringify([this.open.cabin.id, this.terms()]) !== this.asked) {
-      if (this.choice.made !== undefined && this.choice.made.cabin.id !== this.open.cabin.id) {
-        this.choice.forget();
-        this.mix.forget();
-      }
-      this.plan();
-      return;
-    }
-    const { made } = this.choice;
-    const picks = made === undefined ? undefined : this.pickedSet(made.plan)?.picks;
-    if (made !== undefined && picks !== undefined && this.choice.running === undefined && this.swapsFor !== picks) {
-      this.swapsFor = picks;
-      void this.swaps.start(made.cabin, { kind: 'swaps', picks, options: made.task.options });
-    }
-    if (this.options['mix'] === 'yes' && this.mix.made === undefined && this.mix.running === undefined && this.mix.ended === undefined && this.choice.running === undefined) this.reckonMix();
-  }
-
-  private reckonMix(): void {
-    void this.mix.start(this.open.cabin, { kind: 'mix', options: {} });
   }
 
   private choose(change: Options): void {
@@ -148,12 +128,12 @@ export class AdjoinSourcesView extends LitElement {
 
   private waiting(): TemplateResult {
     return html`<div><h1>Sources</h1><div class="teach"><p>One source is chosen for each part: fewest joints that clash, then least over-use of limits, then least cost. Every joint is judged under every pair of sources that may meet in it, and that no set is better is proved.</p></div></div>
-      ${planState(this.choice, () => this.plan())}`;
+      ${planState(this.choice, () => this.choice.again())}`;
   }
 
   private planText(plan: ChoicePlan): TemplateResult {
     const set = this.pickedSet(plan);
-    const state = planState(this.choice, () => this.plan());
+    const state = planState(this.choice, () => this.choice.again());
     if (set === undefined) {
       return html`<div class="lead"><div><h1>No set of sources keeps to these terms</h1><div class="said">${plan.words.map((word) => html`<p>${word}</p>`)}</div></div></div>
         ${state}${plan.notPicked.length === 0 ? nothing : html`<details><summary>What the terms rule out: ${counted(plan.notPicked.length, 'source')}</summary><ul>${plan.notPicked.map(({ sentence }) => html`<li class="small">${sentence}</li>`)}</ul></details>`}`;
@@ -164,7 +144,7 @@ export class AdjoinSourcesView extends LitElement {
         ${this.applying(set)}
       </div>
       ${state}
-      ${this.stale && this.choice.running === undefined ? html`<div class="notice" role="status"><div><b>The cabin has changed since this was planned.</b></div><button type="button" @click=${() => this.plan()}>Plan again</button></div>` : nothing}
+      ${this.stale && this.choice.running === undefined ? html`<div class="notice" role="status"><div><b>The cabin has changed since this was planned.</b></div><button type="button" @click=${() => this.choice.again()}>Plan again</button></div>` : nothing}
       <section class="picture ${this.choice.running === undefined ? '' : 'old'}" aria-label="Cost and harmony">
         ${plan.front === undefined || plan.front.sets.length === 0 ? nothing : html`<adjoin-front
           .front=${plan.front} .present=${plan.present} .picked=${this.options['next'] ? undefined : this.point(plan)} .currency=${plan.currency} .budget=${this.terms().budget}
@@ -173,19 +153,40 @@ export class AdjoinSourcesView extends LitElement {
       </section>
       <section class=${this.choice.running === undefined ? '' : 'old'}><h2>Parts</h2>
         <adjoin-source-choice
-          .cabin=${this.open.cabin} .plan=${plan} .picks=${set.picks} .swaps=${this.swaps.running === undefined && this.swapsFor === set.picks ? this.swaps.made?.plan : undefined} .locks=${locksOf(this.options)}
+          .cabin=${this.open.cabin} .plan=${plan} .picks=${set.picks} .swaps=${this.swaps.running === undefined && this.swaps.made?.task.picks === set.picks ? this.swaps.made.plan : undefined} .locks=${locksOf(this.options)}
           .colourOf=${(part: Part, source: Source) => this.colourOf(part, source)}
           @adjoin-lock=${(event: CustomEvent<{ part: string; source: string }>) => this.choose({ ...toggledLock(this.options, event.detail.part, event.detail.source), point: '', next: '' })}></adjoin-source-choice>
       </section>
       ${this.sets(plan, set)}
-      <section><h2>Running all approved sources at once</h2>
-        ${this.mix.made === undefined || this.mix.made.cabin.id !== this.open.cabin.id
-          ? html`${planState(this.mix, () => this.reckonMix())}${this.mix.running !== undefined ? nothing : html`<p class="teach small">Where several approved sources run on the line, every combination of them is built sooner or later: how many of the cabins would have a clash?</p>
-            <button type="button" @click=${() => { this.choose({ ...this.options, mix: 'yes' }); this.reckonMix(); }}>Reckon the free mix</button>`}`
-          : html`<adjoin-free-mix .cabin=${this.mix.made.cabin} .mix=${this.mix.made.plan} .linkTo=${(joint: string) => this.linkTo({ view: 'joint', joint, item: undefined, options: {} })}></adjoin-free-mix>`}
-      </section>
+      ${this.mixed()}
       <p class="small quiet">A swap of a source touches flammability, emissions, airbag cover and glare requirements that are not judged here: local codes and the responsible licensed engineer decide.</p>
     `;
+  }
+
+  private mixed(): TemplateResult {
+    const made = this.mix.made?.cabin.id === this.open.cabin.id ? this.mix.made : undefined;
+    const wanted = this.options['mix'] === 'yes';
+    return html`<section><h2>Running all approved sources at once</h2>
+      <div class="mix">
+        <p class="small quiet">Where several approved sources run on the line, every combination of them is built sooner or later: how many of the cabins would have a clash? Other colourways join in with what they carry over: a source of such a part may be mixed freely only where it holds in all of them.</p>
+        <div class="tools">
+          ${wanted ? nothing : html`<button type="button" @click=${() => this.choose({ ...this.options, mix: 'yes' })}>Reckon the free mix</button>`}
+          <button type="button" @click=${() => this.addColourway()}>${wanted ? 'Add a colourway' : 'Reckon it with another colourway'}</button>
+        </div>
+      </div>
+      ${this.colourways.cabins.length === 0 ? nothing : html`<ul class="colourways">${this.colourways.cabins.map((cabin) => html`<li><span>with <b>${cabin.name}</b>${cabin.colourway === undefined ? nothing : ` · ${cabin.colourway}`} · ${counted(cabin.parts.filter(({ frozen }) => frozen === true).length, 'carry-over part')}</span>
+        <button type="button" aria-label=${`Leave out ${cabin.name}`} @click=${() => this.colourways.remove(cabin.id)}>Leave out</button></li>`)}</ul>`}
+      ${this.colourways.issues.length === 0 ? nothing : html`<div class="notice bad" role="alert"><div><b>That file was not taken.</b>${this.colourways.issues.slice(0, 4).map((issue) => html`<p>${issue.path === undefined ? nothing : html`<b>${issue.path}</b>: `}found ${issue.found ?? 'nothing'}, expected ${issue.expected ?? 'something else'}.${issue.hint === undefined ? nothing : ` ${issue.hint}`}</p>`)}</div></div>`}
+      ${planState(this.mix, () => this.mix.again())}
+      ${made === undefined || !wanted ? nothing : html`<adjoin-free-mix class=${this.mix.running === undefined ? '' : 'old'} .cabins=${[made.cabin, ...(made.task.further ?? [])]} .mix=${made.plan} .linkTo=${(joint: string) => this.linkTo({ view: 'joint', joint, item: undefined, options: {} })}></adjoin-free-mix>`}
+    </section>`;
+  }
+
+  private async addColourway(): Promise<void> {
+    if (await this.colourways.add(this.open.cabin)) {
+      announce(this, 'The colourway is mixed with this one.');
+      if (this.options['mix'] !== 'yes') this.choose({ ...this.options, mix: 'yes' });
+    }
   }
 
   private colourOf(part: Part, source: Source): PartColour {

@@ -5,7 +5,7 @@ import type { Arguments, Terminal, Verb } from '../verb.ts';
 import { hasErrors } from '../../issue.ts';
 import { chooseSources, freeMix } from '../../plan/index.ts';
 import { fixed } from '../../report/number-text.ts';
-import { judgeOptions, loadJudgeInput } from '../load-cabin.ts';
+import { judgeOptions, loadFurtherCabins, loadJudgeInput } from '../load-cabin.ts';
 import { listsOption, numberOption, pairsOption, readOptions } from '../plan-options.ts';
 import { done, issueLines, jsonText, refused } from '../results.ts';
 import { styled } from '../style.ts';
@@ -33,10 +33,12 @@ export const choose: Verb = {
     best: { value: 'NUMBER', about: 'how many sets, the best first; 3 where absent' },
     front: { about: `the front of cost and harmony, ${frontPoints} points of it at most` },
     'free-mix': { about: 'what comes of running all approved sources at once' },
+    'mix-with': { value: 'CABIN', about: 'mix another colourway with it: what both carry over must hold in both; asks for the free mix', multiple: true },
     'time-limit': { value: 'SECONDS', about: 'for each stage of a mixed-integer program, where one is needed; 60 where absent' },
   },
   detail: [
     'Clashes come first: a joint that clashes counts 1, an open one its probability of clashing, one that a decision accepts nothing. Then over-use of limits, weighted by what a customer sees and by length in metres. Then cost: yearly volume x piece price, tools, set-ups, and once for each supplier its own set-up.',
+    'A part is carried over where a colourway marks it so, and its id and approved sources are the same in both.',
     'A module is served by one supplier. Carry-over parts stay as they are. Where the proof is not reached in time, the bound and the gap are given.',
     'Exit: 0 done, 1 no set is allowed, 2 bad input.',
   ],
@@ -44,18 +46,24 @@ export const choose: Verb = {
     { command: 'adjoin choose shuttle.cabin.json', about: 'the best set, the next two, and why each other source was not picked' },
     { command: 'adjoin choose shuttle.cabin.json --budget 13000000 --max-suppliers 8 --front', about: 'within limits, with the front of cost and harmony' },
     { command: 'adjoin choose shuttle.cabin.json --without orvandel --json', about: 'what if a supplier drops out' },
+    { command: 'adjoin choose slate.cabin.json --mix-with chalk.cabin.json', about: 'the sources that may run at once in both colourways' },
   ],
   async run(args, io) {
     const input = loadJudgeInput(args, io);
     const wanted = chooseOptions(args);
     if (input.value === undefined || wanted.value === undefined) return refused([...input.issues, ...wanted.issues], args.json);
     const { cabin, ruleBook, options } = input.value;
+    const further = loadFurtherCabins(args, 'mix-with', io, input.value);
+    const read = [...input.issues, ...further.issues];
+    if (further.value === undefined) return refused(read, args.json);
+    const mixed = [input.value, ...further.value];
     const plan = await chooseSources(cabin, ruleBook, { ...options, ...wanted.value });
-    if (hasErrors(plan.issues)) return refused([...input.issues, ...plan.issues], args.json);
-    const mix = args.switches.has('free-mix') ? await freeMix([cabin], ruleBook, options) : undefined;
+    if (hasErrors(plan.issues)) return refused([...read, ...plan.issues], args.json);
+    const mix = args.switches.has('free-mix') || mixed.length > 1 ? await freeMix(mixed.map((each) => each.cabin), mixed.map((each) => each.ruleBook), options) : undefined;
+    if (mix !== undefined && hasErrors(mix.issues)) return refused([...read, ...mix.issues], args.json);
     const exit = plan.feasible ? 0 : 1;
-    if (args.json) return done(jsonText(chooseJson(plan, mix)), { exit, stderr: issueLines(input.issues) });
-    return done(choiceText(cabin, plan, mix, io.terminal), { exit, stderr: issueLines([...input.issues, ...plan.issues]) });
+    if (args.json) return done(jsonText(chooseJson(plan, mix)), { exit, stderr: issueLines(read) });
+    return done(choiceText(cabin, plan, mix, io.terminal, mixed.map((each) => each.cabin)), { exit, stderr: issueLines([...read, ...plan.issues, ...(mix?.issues ?? [])]) });
   },
 };
 
@@ -88,7 +96,7 @@ export const chooseJson = (plan: ChoicePlan, mix: FreeMix | undefined): object =
 });
 
 /** The plan as a person reads it. */
-export function choiceText(cabin: Cabin, plan: ChoicePlan, mix: FreeMix | undefined, terminal: Terminal): string {
+export function choiceText(cabin: Cabin, plan: ChoicePlan, mix: FreeMix | undefined, terminal: Terminal, mixed: readonly Cabin[] = [cabin]): string {
   const parts = new Map(cabin.parts.map((part) => [part.id, part]));
   const suppliers = new Map(cabin.suppliers.map((supplier) => [supplier.id, supplier.name]));
   const heading = (text: string): string => `\n${styled(text, 'strong', terminal)}\n`;
@@ -113,6 +121,25 @@ export function choiceText(cabin: Cabin, plan: ChoicePlan, mix: FreeMix | undefi
     plan.front === undefined ? '' : heading(`Front of cost and harmony${plan.front.of === undefined ? '' : `, ${plan.front.sets.length} of ${plan.front.of} points`}`)
       + sets(plan.front.sets.map((set, index) => row(`${index + 1}${set.proved ? '' : ' (not proved)'}`, set))),
     plan.notPicked.length === 0 ? '' : heading('Why the others were not picked') + lines(plan.notPicked.map(({ sentence }) => sentence)),
-    mix === undefined ? '' : heading('All approved sources at once') + lines(mix.words),
+    mix === undefined ? '' : heading('All approved sources at once') + lines(mix.words) + harmTable(mix, mixed, terminal),
   ].join('');
+}
+
+/** Sources of the mix that are listed by their harm. */
+const mostHarm = 10;
+
+function harmTable(mix: FreeMix, cabins: readonly Cabin[], terminal: Terminal): string {
+  const harmful = mix.harm.filter(({ harm }) => harm > 0).slice(0, mostHarm);
+  if (harmful.length === 0) return '';
+  const perCent = (share: number): string => fixed(100 * share, 1);
+  const several = mix.cabins.length > 1;
+  return `\n${textTable([
+    { title: 'part' }, { title: 'supplier' }, { title: 'source' }, ...(several ? [{ title: 'cabins' }] : []), { title: 'volume %', align: 'right' as const }, { title: 'clash with it %', align: 'right' as const }, { title: 'without it %', align: 'right' as const }, { title: 'saves %', align: 'right' as const },
+  ], harmful.map((one) => {
+    const cabin = cabins.find(({ id }) => id === one.cabins[0]);
+    const part = cabin?.parts.find(({ id }) => id === one.part);
+    const supplier = part?.sources.find(({ id }) => id === one.source)?.supplier ?? '';
+    const name = cabin?.suppliers.find(({ id }) => id === supplier)?.name ?? supplier;
+    return { cells: [part?.name ?? one.part, name, one.source, ...(several ? [one.cabins.map((id) => cabins.find((each) => each.id === id)?.colourway ?? id).join(', ')] : []), perCent(one.share), perCent(one.with), perCent(one.without), perCent(one.harm)] };
+  }), terminal)}`;
 }

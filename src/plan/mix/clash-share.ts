@@ -2,7 +2,7 @@ import { seededBits } from '../../readings/seeded-random.ts';
 import { eliminateSum } from '../picks/eliminate-sum.ts';
 import type { WeightFactor } from '../picks/eliminate-sum.ts';
 import type { MixProblem } from './mix-problem.ts';
-import { clashAt } from './mix-problem.ts';
+import { clashAt, sharesAt } from './mix-problem.ts';
 
 export interface ClashShare {
   /** Share of cabins with at least one clash, 0..1. */
@@ -27,7 +27,7 @@ export function clashShare(problem: MixProblem, cabin: number, left: LabelsLeft 
   const ties = problem.ties.filter((tie) => tie.cabin === cabin);
   const labels = problem.shares.map((shares, index) => left.get(index) ?? Array.from(shares.keys()));
   const weights = labels.map((own, index) => {
-    const kept = own.map((label) => problem.shares[index][label]);
+    const kept = own.map((label) => sharesAt(problem, cabin, index)[label]);
     const sum = kept.reduce((total, share) => total + share, 0);
     return Float64Array.from(kept, (share) => (sum > 0 ? share / sum : 1 / kept.length));
   });

@@ -2,6 +2,8 @@
 export interface MixProblem {
   /** Share of the volume of every label of each variable; each sums to 1. */
   readonly shares: readonly Float64Array[];
+  /** Shares that differ in one cabin from those above, by cabin and variable. */
+  readonly sharesIn?: readonly ReadonlyMap<number, Float64Array>[];
   readonly ties: readonly MixTie[];
 }
 
@@ -20,3 +22,6 @@ export interface MixTie {
 
 /** Chance that a tie clashes under given labels. */
 export const clashAt = (problem: MixProblem, tie: MixTie, first: number, second: number): number => tie.clash[first * problem.shares[tie.second].length + second];
+
+/** Shares of a variable's labels in one of the cabins. */
+export const sharesAt = ({ shares, sharesIn }: MixProblem, cabin: number, variable: number): Float64Array => sharesIn?.[cabin]?.get(variable) ?? shares[variable];
