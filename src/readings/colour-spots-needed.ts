@@ -6,7 +6,7 @@ import { spotsThatDecide } from './spots-that-decide.ts';
 import type { GrowingSides, OpenReason } from './spots-that-decide.ts';
 import { stackedExcess } from './stacked-excess.ts';
 import type { StackedLight } from './stacked-event.ts';
-import { stackedProbability } from './stacked-probability.ts';
+import { stackedSide } from './stacked-side.ts';
 import { principalFactor } from './symmetric-matrix.ts';
 
 /** A colour check that is open, with what its uncertainty is made of. */
@@ -26,11 +26,10 @@ const NEW_MEANS = 64;
 const TOLERANCE = 1e-6;
 
 function decidedBy(lights: readonly StackedLight[], covariance: Float64Array, confidence: number, points: number): boolean {
-  const within = stackedProbability({ lights, covariance, points }).all;
-  if (within >= confidence) return true;
-  if (within > 1 - confidence) return false;
+  const side = stackedSide({ lights, covariance, points }, confidence);
+  if (side !== 'low') return side === 'high';
   const { excess, inside } = stackedExcess({ lights, covariance });
-  return decide({ rule: 'guarded', confidence, within, excess, inside }) !== 'open';
+  return decide({ rule: 'guarded', confidence, within: 0, excess, inside }) !== 'open';
 }
 
 const withSpots = (spread: DifferenceSpread, spots: number, grows: GrowingSides): DifferenceSpread => ({

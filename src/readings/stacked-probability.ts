@@ -1,10 +1,10 @@
-import { certainOutcome } from './certain-outcome.ts';
 import { drawTests, formAt, testWidth, valueAt } from './draw-tests.ts';
 import type { DrawTests } from './draw-tests.ts';
-import { lightCovariance } from './stacked-excess.ts';
 import { departureOf, stackedDraw } from './stacked-draw.ts';
 import type { StackedDraw } from './stacked-draw.ts';
 import type { StackedEvent, StackedLight } from './stacked-event.ts';
+import { splitEvent } from './uncertain-part.ts';
+import type { Outcomes } from './uncertain-part.ts';
 
 /** Draws that are enough where the answer is clear, and those that are made where it is not. */
 const FIRST_POINTS = 1024;
@@ -33,32 +33,16 @@ export interface StackedProbability {
  * No light: 1. A covariance of zero: 0 or 1.
  */
 export function stackedProbability(event: StackedEvent): StackedProbability {
-  const { lights } = event;
-  const known = lights.map(({ standard, trial, criteria }, light) => criteria.map((criterion) =>
-    certainOutcome(criterion, standard, trial, lightCovariance(event.covariance, 3 * lights.length, light))));
-  const unknown = lights.map((_, light) => light).filter((light) => known[light].includes(undefined));
-  if (unknown.length === 0) return certain(known);
-  return unknown.length === lights.length ? drawn(event) : merged(certain(known), unknown, drawn(reduced(event, unknown)));
-}
-
-/** The event under some of its lights only. */
-function reduced(event: StackedEvent, chosen: readonly number[]): StackedEvent {
-  const rows = chosen.flatMap((light) => [3 * light, 3 * light + 1, 3 * light + 2]);
-  const size = 3 * event.lights.length;
-  const covariance = new Float64Array(rows.length * rows.length);
-  let at = 0;
-  for (const row of rows) for (const column of rows) covariance[at++] = event.covariance[row * size + column];
-  return { ...event, lights: chosen.map((light) => event.lights[light]), covariance };
-}
-
-/** What was drawn for some lights put in the place of those lights; a light that fails for certain leaves nothing of the whole. */
-function merged(sure: StackedProbability, chosen: readonly number[], drawnOnes: StackedProbability): StackedProbability {
-  const pick = <T>(own: readonly T[], other: readonly T[]): T[] =>
-    own.map((value, light) => (chosen.includes(light) ? other[chosen.indexOf(light)] : value));
-  const failing = sure.each.some((value, light) => value === 0 && !chosen.includes(light));
-  return {
-    all: failing ? 0 : drawnOnes.all, each: pick(sure.each, drawnOnes.each), criteria: pick(sure.criteria, drawnOnes.criteria), points: drawnOnes.points,
-  };
+  const { known, fails, lights, open } = splitEvent(event);
+  if (open === undefined) return certain(known);
+  const own = drawn(open);
+  const at = (light: number): number => lights.indexOf(light);
+  const criteria = known.map((row, light) => {
+    let next = 0;
+    return row.map((outcome) => (outcome === undefined ? own.criteria[at(light)][next++] : Number(outcome === 'holds')));
+  });
+  const each = known.map((row, light) => (row.includes('fails') ? 0 : at(light) < 0 ? 1 : own.each[at(light)]));
+  return { all: fails ? 0 : own.all, each, criteria, points: own.points };
 }
 
 function drawn({ lights, covariance, points, seed }: StackedEvent): StackedProbability {
@@ -119,7 +103,7 @@ function countDraw(sign: number, departure: Float64Array, tests: DrawTests, coun
 }
 
 /** All is known without a draw: shares of 0 and 1. */
-function certain(known: readonly (readonly ('holds' | 'fails' | undefined)[])[]): StackedProbability {
+function certain(known: Outcomes): StackedProbability {
   const criteria = known.map((row) => row.map((outcome) => Number(outcome === 'holds')));
   const each = criteria.map((row) => Math.min(1, ...row));
   return { all: Math.min(1, ...each), each, criteria, points: 1 };

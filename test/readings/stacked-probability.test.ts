@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Lab } from '../../src/quantities.ts';
 import { contrastCriteria, matchCriteria, toneStepCriteria } from '../../src/readings/stacked-event.ts';
-import type { StackedEvent, StackedLight } from '../../src/readings/stacked-event.ts';
+import type { Criterion, StackedEvent, StackedLight } from '../../src/readings/stacked-event.ts';
 import { stackedProbability, stackedProbabilityError } from '../../src/readings/stacked-probability.ts';
+import { stackedSide } from '../../src/readings/stacked-side.ts';
 import { ciede2000ByCulori, generator, normalGenerator, vectorDraws } from './support/simulation.ts';
 
 const DRAWS = 60_000;
@@ -135,4 +136,29 @@ test('no spread and no lights', () => {
   expect(at(0.5)).toMatchObject({ all: 1, each: [1], points: 1 });
   expect(at(0.49).all).toBe(0);
   expect(stackedProbability({ lights: [], covariance: [] }).all).toBe(1);
+});
+
+test('the side of a confidence is the one that the counted probability of the same draws lies on', () => {
+  let between = 0;
+  fc.assert(fc.property(arbitraryEvent, fc.constantFrom(0.6, 0.9, 0.95, 0.99), (event, confidence) => {
+    const { all } = stackedProbability(event);
+    const side = all >= confidence ? 'high' : all <= 1 - confidence ? 'low' : 'between';
+    if (side === 'between') between += 1;
+    expect(stackedSide({ ...event, points: event.points ?? 256 }, confidence)).toBe(side);
+  }), { numRuns: 300, seed: 6 });
+  expect(between).toBeGreaterThan(30);
+});
+
+test('a criterion that fails for certain under one light leaves nothing of the whole, and the others as they are', () => {
+  const { lights, covariance } = fourLights(6, 1);
+  const asked = (extra: readonly Criterion[]): StackedEvent => ({
+    covariance, points: 8192,
+    lights: lights.map(({ standard, trial, limit }, light): StackedLight => ({ standard, trial, criteria: [...matchCriteria({ name: 'ciede2000' }, limit), ...(light === 1 ? extra : [])] })),
+  });
+  const plain = stackedProbability(asked([]));
+  const failing = stackedProbability(asked([{ kind: 'component', component: 'dL', min: 50 }]));
+  expect(failing.all).toBe(0);
+  expect(failing.each).toEqual(plain.each.map((p, light) => (light === 1 ? 0 : p)));
+  expect(failing.criteria[1]).toEqual([...plain.criteria[1], 0]);
+  expect(plain.all).toBeGreaterThan(0);
 });
