@@ -66,3 +66,19 @@ test('lengths that do not fit are refused', () => {
   expect(() => spectraToLab(new Float64Array(62), weights, [labColumns(1)])).toThrow(RangeError);
   expect(() => spectraToLab(new Float64Array(62), weights, [])).toThrow(RangeError);
 });
+
+test('flat reflectances from none to more than white have the L* of CIELAB on both sides of its linear part', () => {
+  // ISO/CIE 11664-4:2019, 4.1: L* = 116 f(Y/Yn) - 16, f the cube root above (6/29)^3 and linear below.
+  const flat = [0, 1e-9, 1e-4, 0.008, 0.00885, 0.00886, 0.009, 0.04, 0.5, 1, 1.7];
+  const values = Float64Array.from(flat.flatMap((value) => Array.from({ length: 31 }, () => value)));
+  const into = lights.map(() => labColumns(flat.length));
+  spectraToLab(values, lights.map((light) => weightsFor(light, 10, 400, 10, 31)), into);
+  for (const { L, a, b } of into) {
+    flat.forEach((t, row) => {
+      const f = t > (6 / 29) ** 3 ? Math.cbrt(t) : (841 / 108) * t + 4 / 29;
+      expect(L[row]).toBeCloseTo(116 * f - 16, 10);
+      expect(a[row]).toBeCloseTo(0, 10);
+      expect(b[row]).toBeCloseTo(0, 10);
+    });
+  }
+});

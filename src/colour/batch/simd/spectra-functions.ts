@@ -1,6 +1,4 @@
-import {
-  add, addInt, allFour, both, countDown, divide, get, greater, int, load, loadTwice, multiply, multiplyInt, select, set, shuffle, store, subtract, toNumbers, toWhole,
-} from './wasm-code.ts';
+import { add, addInt, bitsDown, bitsUp, both, countDown, get, greater, int, load, loadTwice, multiply, multiplyInt, or, select, set, store, subtract } from './wasm-code.ts';
 import type { Code } from './wasm-code.ts';
 import type { WasmFunction } from './wasm-module.ts';
 
@@ -46,9 +44,8 @@ export const sums: WasmFunction = (() => {
   };
 })();
 
-/** High words of both numbers to the low end, and back with nothing in the low words. */
-const highWords = [4, 5, 6, 7, 12, 13, 14, 15, 4, 5, 6, 7, 12, 13, 14, 15];
-const backToHigh = [16, 16, 16, 16, 0, 1, 2, 3, 16, 16, 16, 16, 4, 5, 6, 7];
+/** A number of this size has its whole part in the low word of its bits. */
+const wholePartLow = 2 ** 52;
 /**
  * The high word of 1 / cbrt(t) is about this less a third of that of t, a number's bits being nearly its logarithm: found by trial as
  * the number that leaves |1 - t y^3| smallest at its largest, 0.102.
@@ -58,16 +55,15 @@ const linearBelow = 216 / 24389;
 const slope = 24389 / 27;
 
 /**
- * `compress(values, count, whites)`: addresses in bytes; of `count` times six numbers each is divided by the one of the six `whites` in its
- * place and put through the compression function of CIELAB, in place. The reciprocal cube root y of t is guessed from the bits and mended
- * twice by the series of (1 - e)^(-1/3) with e = 1 - t y^3, cut after e^3: 0.102 becomes 1e-5, then nothing. No division but the first.
+ * `compress(values, count)`: address in bytes; `count` times six ratios to the white are put through the compression function of CIELAB, in
+ * place. The reciprocal cube root y of t is guessed from the bits and mended twice by the series of (1 - e)^(-1/3) with e = 1 - t y^3, cut
+ * after e^3: 0.102 becomes 1e-5, then nothing. No division.
  */
 export const compress: WasmFunction = (() => {
-  const [values, count, whites] = [0, 1, 2];
-  const white = vectors.map((index) => 3 + index);
-  const [ratio, reciprocal, error] = [6, 7, 8];
-  const logarithm = toNumbers(shuffle(get(ratio), get(ratio), highWords));
-  const guess = shuffle(toWhole(add(both(guessFrom), multiply(logarithm, both(-1 / 3)))), allFour(0), backToHigh);
+  const [values, count] = [0, 1];
+  const [ratio, reciprocal, error] = [2, 3, 4];
+  const highWord = subtract(or(bitsDown(get(ratio), 32), both(wholePartLow)), both(wholePartLow));
+  const guess = bitsUp(add(multiply(highWord, both(-1 / 3)), both(wholePartLow + guessFrom)), 32);
   const series = multiply(get(error), add(both(1 / 3), multiply(get(error), add(both(2 / 9), multiply(get(error), both(14 / 81))))));
   const mend: Code = [
     ...set(error, subtract(both(1), multiply(multiply(get(ratio), get(reciprocal)), multiply(get(reciprocal), get(reciprocal))))),
@@ -76,15 +72,12 @@ export const compress: WasmFunction = (() => {
   const root = multiply(multiply(get(ratio), get(reciprocal)), get(reciprocal));
   const line = add(multiply(both(slope / 116), get(ratio)), both(16 / 116));
   const one = (index: number): Code => [
-    ...set(ratio, divide(load(get(values), vectorBytes * index), get(white[index]))),
+    ...set(ratio, load(get(values), vectorBytes * index)),
     ...set(reciprocal, guess), ...mend, ...mend,
     ...store(get(values), select(root, line, greater(get(ratio), both(linearBelow))), vectorBytes * index),
   ];
   return {
-    name: 'compress', parameters: 3, integers: 0, vectors: 6,
-    body: [
-      ...vectors.flatMap((index) => [...set(white[index], load(get(whites), vectorBytes * index))]),
-      ...countDown(count, ...vectors.map(one), set(values, addInt(get(values), int(3 * vectorBytes)))),
-    ],
+    name: 'compress', parameters: 2, integers: 0, vectors: 3,
+    body: countDown(count, ...vectors.map(one), set(values, addInt(get(values), int(3 * vectorBytes)))),
   };
 })();

@@ -6,7 +6,7 @@ import { wasmModule } from './wasm-module.ts';
 interface Exports {
   readonly memory: { readonly buffer: ArrayBuffer };
   readonly sums: (values: number, fours: number, bands: number, weights: number, into: number) => void;
-  readonly compress: (values: number, count: number, whites: number) => void;
+  readonly compress: (values: number, count: number) => void;
 }
 
 declare const WebAssembly: undefined | {
@@ -17,13 +17,14 @@ declare const WebAssembly: undefined | {
 const numberBytes = 8;
 const lightsTogether = 2;
 const sumsOfSpectrum = 3 * lightsTogether;
-/** Bands and spectra that have room; longer spectra are left to the kernel without vectors. */
+/** Bands that have room; longer spectra are left to the kernel without vectors. */
 const mostBands = 1024;
-const mostSpectra = 256;
+/** Spectra in one go: with 31 bands they and their sums stay in the first cache while all lights pass over them. */
+const mostSpectra = 64;
 const roomForValues = 32768;
-const whitesAt = 0;
-const weightsAt = whitesAt + sumsOfSpectrum;
-const sumsAt = weightsAt + sumsOfSpectrum * mostBands;
+const roomForWeights = sumsOfSpectrum * mostBands;
+const weightsAt = 0;
+const sumsAt = weightsAt + roomForWeights;
 const valuesAt = sumsAt + sumsOfSpectrum * mostSpectra;
 const pages = Math.ceil(((valuesAt + roomForValues) * numberBytes) / 65536);
 
@@ -47,39 +48,43 @@ function start(): Machine | null {
 
 /**
  * CIELAB of spectra under many lights by vectors of two numbers; false, with nothing done, where that cannot be.
- * Sums run in the order of `spectrumToXyz`; cube roots differ from those of `Math.cbrt` by a few units in the last place.
+ * Sums run in the order of `spectrumToXyz`, each term divided by the white; they and the cube roots differ in the last places.
  */
 export function spectraBySimd(values: Float64Array, count: number, weights: readonly Weights[], into: readonly LabColumns[]): boolean {
   const bands = weights[0]?.y.length ?? 0;
   if (bands === 0 || bands > mostBands) return false;
   machine ??= start();
   if (machine === null) return false;
-  const { numbers } = machine;
+  const { numbers, exports } = machine;
   const block = Math.min(mostSpectra, together * Math.floor(roomForValues / bands / together));
-  for (let first = 0; first < count; first += block) {
-    const here = Math.min(block, count - first);
-    numbers.set(values.subarray(first * bands, (first + here) * bands), valuesAt);
-    for (let light = 0; light < weights.length; light += lightsTogether) {
-      const pair = [weights[light], weights[light + 1] ?? weights[light]] as const;
-      twoLights(machine, here, bands, pair);
-      unpack(numbers, 0, first, here, into[light]);
-      if (light + 1 < weights.length) unpack(numbers, 3, first, here, into[light + 1]);
+  const lightsAtOnce = lightsTogether * Math.floor(roomForWeights / (bands * sumsOfSpectrum));
+  for (let light = 0; light < weights.length; light += lightsAtOnce) {
+    const lights = Math.min(lightsAtOnce, weights.length - light);
+    for (let pair = 0; pair < lights; pair += lightsTogether) pack(numbers, bands, pair / lightsTogether, weights[light + pair], weights[light + pair + 1] ?? weights[light + pair]);
+    for (let first = 0; first < count; first += block) {
+      const here = Math.min(block, count - first);
+      numbers.set(values.subarray(first * bands, (first + here) * bands), valuesAt);
+      for (let one = 0; one < lights; one += lightsTogether) {
+        const pair = one / lightsTogether;
+        exports.sums(valuesAt * numberBytes, Math.ceil(here / together), bands, (weightsAt + pair * bands * sumsOfSpectrum) * numberBytes, sumsAt * numberBytes);
+        exports.compress(sumsAt * numberBytes, here);
+        unpack(numbers, 0, first, here, into[light + one]);
+        if (one + 1 < lights) unpack(numbers, 3, first, here, into[light + one + 1]);
+      }
     }
   }
   return true;
 }
 
-function twoLights({ numbers, exports }: Machine, spectra: number, bands: number, pair: readonly [Weights, Weights]): void {
-  pair.forEach(({ x, y, z, white }, light) => {
-    numbers.set(white, whitesAt + 3 * light);
-    for (let band = 0, place = weightsAt + 3 * light; band < bands; band++, place += sumsOfSpectrum) {
-      numbers[place] = x[band];
-      numbers[place + 1] = y[band];
-      numbers[place + 2] = z[band];
+/** Lays the weights of two lights beside each other, each as a share of its white, so that the sums are the ratios that CIELAB asks for. */
+function pack(numbers: Float64Array, bands: number, pair: number, ...lights: readonly [Weights, Weights]): void {
+  lights.forEach(({ x, y, z, white }, light) => {
+    for (let band = 0, place = weightsAt + pair * bands * sumsOfSpectrum + 3 * light; band < bands; band++, place += sumsOfSpectrum) {
+      numbers[place] = x[band] / white[0];
+      numbers[place + 1] = y[band] / white[1];
+      numbers[place + 2] = z[band] / white[2];
     }
   });
-  exports.sums(valuesAt * numberBytes, Math.ceil(spectra / together), bands, weightsAt * numberBytes, sumsAt * numberBytes);
-  exports.compress(sumsAt * numberBytes, spectra, whitesAt * numberBytes);
 }
 
 function unpack(numbers: Float64Array, offset: number, first: number, spectra: number, { L, a, b }: LabColumns): void {

@@ -46,18 +46,14 @@ export const loadTwice = (address: Code): Code => [...address, ...vector(0x0a), 
 export const store = (address: Code, value: Code, offset = 0): Code => [...address, ...value, ...vector(0x0b), ...at(3, offset)];
 /** A number in both lanes. */
 export const both = (value: number): Code => [...vector(0x0c), ...new Uint8Array(Float64Array.of(value, value).buffer)];
-/** A whole number in all four lanes of 32 bits. */
-export const allFour = (value: number): Code => [...vector(0x0c), ...new Uint8Array(Uint32Array.of(value, value, value, value).buffer)];
-/** Bytes of two vectors by their places 0..31. */
-export const shuffle = (first: Code, second: Code, places: readonly number[]): Code => [...first, ...second, ...vector(0x0d), ...places];
 const binary = (operation: number) => (first: Code, second: Code): Code => [...first, ...second, ...vector(operation)];
 export const add = binary(0xf0);
 export const subtract = binary(0xf1);
 export const multiply = binary(0xf2);
-export const divide = binary(0xf3);
 export const greater = binary(0x4a);
 /** Lanes of `first` where the mask is set, else of `second`. */
 export const select = (first: Code, second: Code, mask: Code): Code => [...first, ...second, ...mask, ...vector(0x52)];
-/** The two low whole numbers, unsigned, as numbers; and back, cut off, with zeros above. */
-export const toNumbers = (value: Code): Code => [...value, ...vector(0xff)];
-export const toWhole = (value: Code): Code => [...value, ...vector(0xfd)];
+export const or = binary(0x50);
+/** Both lanes as whole numbers of 64 bits, moved by so many bits; zeros come in. */
+export const bitsUp = (value: Code, by: number): Code => [...value, ...int(by), ...vector(0xcb)];
+export const bitsDown = (value: Code, by: number): Code => [...value, ...int(by), ...vector(0xcd)];
