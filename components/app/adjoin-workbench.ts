@@ -17,6 +17,7 @@ import { isTyping, keysOf } from '../model/keys.ts';
 import { findLight, lightGroups, sweepLights } from '../model/light-groups.ts';
 import { partsById, passes } from '../model/joint-filter.ts';
 import { partColours } from '../model/part-colours.ts';
+import { remembered } from '../model/remembered.ts';
 import type { PartColour } from '../model/part-colours.ts';
 import { applyScheme, readScheme } from '../platform/colour-scheme.ts';
 import { OfflineCopy } from '../platform/offline/offline-copy.ts';
@@ -27,6 +28,7 @@ import { openFile } from '../platform/open-save.ts';
 import type { OpenedFile } from '../platform/open-save.ts';
 import { base, controls } from '../styles/shared.ts';
 import '../views/cabin/adjoin-cabin-view.ts';
+import type { AdjoinCabinView } from '../views/cabin/adjoin-cabin-view.ts';
 import '../views/joint/adjoin-joint-view.ts';
 import type { ViewElement } from '../views/view-element.ts';
 import { registeredView, registeredViews } from '../views/view-registry.ts';
@@ -47,6 +49,9 @@ interface RememberedColours {
   readonly gamut: string;
   readonly colours: ReadonlyMap<string, PartColour>;
 }
+
+/** Addresses of joints from a place, as one function as long as the place is the same, so that nothing is drawn anew for it. */
+const jointLinks = remembered((route: Route) => (joint: string): string => formatRoute({ ...route, view: 'joint', joint, item: undefined }));
 
 const deskKeys: Readonly<Record<string, DeskCall>> = {
   'Mod+O': 'open', 'Mod+S': 'save', 'Mod+Shift+S': 'save as', 'Mod+Z': 'undo', 'Mod+Shift+Z': 'redo', 'Mod+Y': 'redo', 'Mod+K': 'palette', F1: 'help',
@@ -72,6 +77,9 @@ export class AdjoinWorkbench extends LitElement {
   private address: string | undefined;
   private readonly loaded = new Map<string, ViewElement>();
   private remembered: RememberedColours | undefined;
+  private cabinKept: AdjoinCabinView | undefined;
+  /** The joint that was looked at last. */
+  private visited: string | undefined;
 
   constructor() {
     super();
@@ -399,8 +407,9 @@ export class AdjoinWorkbench extends LitElement {
     return nothing;
   }
 
-  private view(open: OpenCabin | undefined, route: Route): TemplateResult | ViewElement {
+  private view(open: OpenCabin | undefined, route: Route): TemplateResult | HTMLElement {
     if (open === undefined) {
+      this.cabinKept = undefined;
       const waiting = this.desk.loading !== undefined && route.view !== 'start';
       return waiting ? html`<div class="missing"></div>` : html`<adjoin-start
         .recoverable=${this.desk.recoverable}
@@ -412,15 +421,11 @@ export class AdjoinWorkbench extends LitElement {
     const colours = this.colours(open, this.lightName);
     const registered = registeredView(route.view);
     if (registered !== undefined) return this.registered(open, route, colours);
-    const linkTo = (joint: string): string => this.linkTo({ view: 'joint', joint, item: undefined });
+    const linkTo = jointLinks(route);
     if (route.view !== 'joint') {
-      return html`<adjoin-cabin-view
-        .cabin=${open.cabin} .judgement=${open.judgement} .judging=${open.judging} .colours=${colours} .paths=${open.paths}
-        .light=${this.lightName} .filter=${route.filter} .linkTo=${linkTo} .selection=${open.selection} .desk=${this.desk} .route=${route} .go=${this.go} .locked=${open.locked}
-        @adjoin-filter=${(event: CustomEvent<JointFilter>) => this.routes.refine({ view: 'cabin', filter: event.detail })}
-        @adjoin-open-joint=${(event: CustomEvent<string>) => this.routes.go({ view: 'joint', joint: event.detail })}
-      ></adjoin-cabin-view>`;
+      return this.cabinView(open, route, colours, linkTo);
     }
+    this.visited = route.joint;
     if (open.judging) return html`<div class="missing"></div>`;
     const joint = open.judgement.joints.find((one) => one.id === route.joint);
     const back = formatRoute({ ...route, view: 'cabin', joint: undefined });
@@ -435,6 +440,22 @@ export class AdjoinWorkbench extends LitElement {
       .cabin=${open.cabin} .judgement=${open.judgement} .joint=${joint} .listed=${listed} .light=${this.lightName} .gamut=${this.display.gamut}
       .back=${back} .linkTo=${linkTo} .desk=${this.desk} .locked=${open.locked} .selection=${open.selection}
     ></adjoin-joint-view>`;
+  }
+
+  /** Map and wall of the open cabin, kept while one is elsewhere: to draw a large cabin anew takes long. */
+  private cabinView(open: OpenCabin, route: Route, colours: ReadonlyMap<string, PartColour>, linkTo: (joint: string) => string): AdjoinCabinView {
+    const view = (this.cabinKept ??= this.makeCabinView());
+    return Object.assign(view, {
+      cabin: open.cabin, judgement: open.judgement, judging: open.judging, colours, paths: open.paths, light: this.lightName, filter: route.filter, linkTo,
+      selection: open.selection, desk: this.desk, route, go: this.go, locked: open.locked, visited: this.visited,
+    });
+  }
+
+  private makeCabinView(): AdjoinCabinView {
+    const view = document.createElement('adjoin-cabin-view');
+    view.addEventListener('adjoin-filter', (event) => this.routes.refine({ view: 'cabin', filter: (event as CustomEvent<JointFilter>).detail }));
+    view.addEventListener('adjoin-open-joint', (event) => this.routes.go({ view: 'joint', joint: (event as CustomEvent<string>).detail }));
+    return view;
   }
 
   private readonly go = (change: Partial<Route>, refine = false): void => {

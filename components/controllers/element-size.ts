@@ -35,6 +35,11 @@ export class ElementSize implements ReactiveController {
     if (target !== undefined) this.observer.observe(target);
   }
 
+  /** What was taken off the page and is put back may be of another size. */
+  hostConnected(): void {
+    if (this.width > 0) this.host.requestUpdate();
+  }
+
   hostDisconnected(): void {
     this.observer.disconnect();
     this.watched = undefined;

@@ -31,7 +31,7 @@ export class AdjoinCabinView extends LitElement {
     cabin: { attribute: false }, judgement: { attribute: false }, judging: { type: Boolean }, colours: { attribute: false },
     paths: { attribute: false }, light: {},
     filter: { attribute: false }, linkTo: { attribute: false }, selection: { attribute: false }, desk: { attribute: false }, route: { attribute: false },
-    go: { attribute: false }, locked: { type: Boolean }, pointed: { state: true },
+    go: { attribute: false }, locked: { type: Boolean }, visited: {}, pointed: { state: true },
   };
 
   declare cabin: Cabin;
@@ -49,6 +49,8 @@ export class AdjoinCabinView extends LitElement {
   declare route: Route;
   declare go: (change: Partial<Route>, refine?: boolean) => void;
   declare locked: boolean;
+  /** The joint that was looked at last. */
+  declare visited: string | undefined;
   declare pointed: string | undefined;
   private readonly order = new JointOrder();
   private listed: readonly JointResult[] = [];
@@ -92,7 +94,7 @@ export class AdjoinCabinView extends LitElement {
       <adjoin-wall
         .cabin=${this.cabin} .judgement=${this.judgement} .joints=${this.listed} .judging=${this.judging} .colours=${this.colours}
         .light=${this.light} .filter=${this.filter}
-        .pointed=${this.pointed} .linkTo=${this.linkTo} @adjoin-point=${point}
+        .pointed=${this.pointed} .visited=${this.visited} .linkTo=${this.linkTo} @adjoin-point=${point}
       ></adjoin-wall>
     `;
   }

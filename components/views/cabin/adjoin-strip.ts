@@ -16,6 +16,8 @@ import { base } from '../../styles/shared.ts';
 import { styles } from './strip.styles.ts';
 
 const scaleHeight = 18;
+/** A pair that is put together at every drawing is another one only where one of the two is. */
+const pair = { attribute: false, hasChanged: (now?: readonly unknown[], before?: readonly unknown[]) => now?.[0] !== before?.[0] || now?.[1] !== before?.[1] } as const;
 
 /**
  * One joint of the wall: the two materials across their gap, the use of the limit under them, the verdict and its sentence.
@@ -25,7 +27,7 @@ export class AdjoinStrip extends LitElement {
   static override shadowRootOptions: ShadowRootInit = { ...LitElement.shadowRootOptions, delegatesFocus: true };
   static override styles = [base, styles];
   static override properties = {
-    joint: { attribute: false }, result: { attribute: false }, names: { attribute: false }, fills: { attribute: false }, sides: { attribute: false },
+    joint: { attribute: false }, result: { attribute: false }, names: pair, fills: pair, sides: pair,
     light: {}, gamut: {}, href: {}, lit: { type: Boolean, reflect: true }, current: { type: Boolean },
   };
 
@@ -77,7 +79,7 @@ export class AdjoinStrip extends LitElement {
         <span class="names"><span title=${this.names[0]}>${this.names[0]}</span><span title=${this.names[1]}>${this.names[1]}</span></span>
         <span class="figure">
           <adjoin-surface-strip
-            .joint=${{ kind: joint.kind, gapMm: joint.gapMm, stepMm: joint.stepMm, viewMm: joint.viewMm }} .sides=${this.sides} .fills=${this.fills}
+            .joint=${joint} .sides=${this.sides} .fills=${this.fills}
             .ink=${paperInk} .gamut=${this.gamut}
           ></adjoin-surface-strip>
           ${scene(drawing(width, scaleHeight, undefined, scale))}

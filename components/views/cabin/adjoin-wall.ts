@@ -1,13 +1,15 @@
 import { html, LitElement, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
-import type { Cabin } from '../../../src/cabin/cabin.ts';
+import type { Cabin, Joint } from '../../../src/cabin/cabin.ts';
 import type { JointResult, Judgement } from '../../../src/harmony/judgement.ts';
-import { roveFocus } from '../../controllers/roving-focus.ts';
 import type { JointFilter } from '../../controllers/route.ts';
-import { surfaceSide } from '../../figures/surface/surface-side.ts';
+import { mostPrinted, WindowedList } from '../../controllers/windowed-list.ts';
 import type { SurfaceSide } from '../../figures/surface/surface-side.ts';
-import { filterChoices, partsById, standingSource } from '../../model/joint-filter.ts';
+import { filterChoices, partsById } from '../../model/joint-filter.ts';
+import type { FilterChoices } from '../../model/joint-filter.ts';
+import { remembered } from '../../model/remembered.ts';
+import { surfacesOf, unknownSide } from '../../model/surfaces-of.ts';
 import { counted, fixed, percent } from '../../../src/report/number-text.ts';
 import type { Gamut, PartColour } from '../../model/part-colours.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -16,9 +18,10 @@ import { AdjoinStrip } from './adjoin-strip.ts';
 import './adjoin-wall-filters.ts';
 import { styles } from './wall.styles.ts';
 
-/** Strips put on the wall at a time; more follow as the reader nears the end. */
-const batch = 120;
-const nothingKnown: SurfaceSide = { rgb: undefined, n: 1.5, metal: false, seed: 0 };
+/** Height of a strip, px, until it is measured. */
+const usualHeight = 124;
+/** How long the pointer rests on a joint of the map before the wall goes to its strip, where that is not rendered. */
+const restsMs = 120;
 
 /**
  * The wall of joint strips, worst first.
@@ -28,7 +31,7 @@ export class AdjoinWall extends LitElement {
   static override styles = [base, controls, styles];
   static override properties = {
     cabin: { attribute: false }, judgement: { attribute: false }, joints: { attribute: false }, colours: { attribute: false }, light: {},
-    filter: { attribute: false }, judging: { type: Boolean }, pointed: {}, linkTo: { attribute: false }, room: { state: true }, current: { state: true },
+    filter: { attribute: false }, judging: { type: Boolean }, pointed: {}, visited: {}, linkTo: { attribute: false },
   };
 
   declare cabin: Cabin;
@@ -40,12 +43,13 @@ export class AdjoinWall extends LitElement {
   declare filter: JointFilter;
   declare judging: boolean;
   declare pointed: string | undefined;
+  /** The joint that was looked at last, which one comes back from. */
+  declare visited: string | undefined;
   declare linkTo: (joint: string) => string;
-  declare room: number;
-  declare current: string | undefined;
-  private readonly ending = new IntersectionObserver((entries) => {
-    if (entries.some((entry) => entry.isIntersecting)) this.room += batch;
-  }, { rootMargin: '600px' });
+  private readonly list = new WindowedList(this, { list: 'ol', usual: usualHeight, focusable: 'adjoin-strip' });
+  private revealing: ReturnType<typeof setTimeout> | undefined;
+  private surfaces: (part: string) => SurfaceSide = () => unknownSide;
+  private choices: FilterChoices | undefined;
 
   constructor() {
     super();
@@ -55,43 +59,36 @@ export class AdjoinWall extends LitElement {
     this.filter = {};
     this.judging = false;
     this.linkTo = () => '#/';
-    this.room = batch;
   }
 
-  private surfaces: ReadonlyMap<string, SurfaceSide> = new Map();
-
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (!changed.has('cabin') && !changed.has('judgement') && !changed.has('colours')) return;
-    const parts = partsById(this.cabin);
-    this.surfaces = new Map(this.judgement.parts.map(({ id, appearance }) =>
-      [id, surfaceSide(id, standingSource(parts.get(id))?.material, appearance, this.colours.get(id))]));
+    if (changed.has('cabin') && changed.get('cabin')?.id !== this.cabin.id) this.list.reset();
+    if (changed.has('joints')) this.list.setItems(this.joints.map(({ id }) => id));
+    if (changed.has('visited') && this.joints.some(({ id }) => id === this.visited)) this.list.returnTo(this.visited as string);
+    if (changed.has('cabin') || changed.has('judgement') || changed.has('filter')) this.choices = filterChoices(this.judgement.joints, this.cabin, this.filter);
+    if (changed.has('cabin') || changed.has('judgement') || changed.has('colours')) this.surfaces = surfacesOf(this.cabin, this.judgement, this.colours);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.ending.disconnect();
+    clearTimeout(this.revealing);
   }
 
   protected override updated(changed: PropertyValues<this>): void {
-    this.ending.disconnect();
-    const end = this.renderRoot.querySelector('.more');
-    if (end !== null) this.ending.observe(end);
-    if (changed.has('pointed') && this.pointed !== undefined && !this.matches(':hover, :focus-within')) this.reveal(this.pointed);
+    if (!changed.has('pointed')) return;
+    clearTimeout(this.revealing);
+    const { pointed } = this;
+    if (pointed !== undefined && !this.matches(':hover, :focus-within')) this.revealing = setTimeout(() => this.reveal(pointed), restsMs);
   }
 
   private reveal(id: string): void {
     // Where the wall scrolls with the page, that would take the map out of sight.
-    if (getComputedStyle(this).overflowY === 'visible') return;
-    this.strips().find((strip) => strip.result.id === id)?.scrollIntoView({ block: 'nearest' });
-  }
-
-  private strips(): AdjoinStrip[] {
-    return [...this.renderRoot.querySelectorAll('adjoin-strip')];
+    if (getComputedStyle(this).overflowY !== 'visible') this.list.goTo(id);
   }
 
   private point(event: Event): void {
     const strip = event.composedPath().find((target) => target instanceof AdjoinStrip);
-    if (strip !== undefined && event.type === 'focusin') this.current = strip.result.id;
+    if (strip !== undefined && event.type === 'focusin') this.list.focused(strip.result.id);
     this.dispatchEvent(new CustomEvent('adjoin-point', { detail: strip?.result.id, bubbles: true, composed: true }));
   }
 
@@ -103,42 +100,46 @@ export class AdjoinWall extends LitElement {
     if (this.judging) return html`<p class="nothing">Judging ${counted(this.cabin.joints.length, 'joint')} under the lights of the rules.</p>`;
     const every = counted(this.judgement.joints.length, 'joint');
     const parts = partsById(this.cabin);
-    const joints = new Map(this.cabin.joints.map((joint) => [joint.id, joint]));
-    const shown = this.joints.slice(0, this.room);
-    const stop = shown.some((joint) => joint.id === this.current) ? this.current : shown[0]?.id;
+    const joints = jointsById(this.cabin.joints);
+    const { stop, items } = this.list;
     const gamut = this.gamutOf();
     const name = (id: string): string => parts.get(id)?.name ?? id;
     const leave = (): unknown => this.dispatchEvent(new CustomEvent('adjoin-point', { detail: undefined, bubbles: true, composed: true }));
     return html`
       <div class="head">
         <p class="summary">${this.summary()}</p>
-        <adjoin-wall-filters .filter=${this.filter} .choices=${filterChoices(this.judgement.joints, this.cabin, this.filter)}></adjoin-wall-filters>
+        <adjoin-wall-filters .filter=${this.filter} .choices=${this.choices}></adjoin-wall-filters>
         <div class="scale" aria-hidden="true">
           <span class="count">${this.joints.length === this.judgement.joints.length ? every : `${this.joints.length} of ${every}`}</span>
           <span class="ends"><span>0</span><b>limit</b><span>200 %</span></span>
           <span>limit use</span>
         </div>
       </div>
-      ${shown.length === 0
+      ${this.joints.length === 0
         ? html`<div class="nothing"><p>No joint passes this filter.</p><button type="button" @click=${this.showAll}>Show all ${every}</button></div>`
         : nothing}
       <ol
         aria-label="Joints, worst first" @pointerover=${this.point} @pointerleave=${leave} @focusin=${this.point} @focusout=${leave}
-        @keydown=${(event: KeyboardEvent) => roveFocus(event, this.strips())}
+        @keydown=${(event: KeyboardEvent) => this.list.key(event)}
       >
-        ${repeat(shown, (result) => result.id, (result) => html`
-          <li>
+        ${repeat(items, ({ place }) => this.joints[place]?.id, ({ place }) => {
+          const result = this.joints[place] as JointResult;
+          return html`
+          <li data-place=${place} aria-posinset=${place + 1} aria-setsize=${this.joints.length}>
             <adjoin-strip
               .joint=${joints.get(result.id)} .result=${result} .names=${[name(result.standard), name(result.trial)]}
               .fills=${[this.colours.get(result.standard)?.css, this.colours.get(result.trial)?.css]}
-              .sides=${[this.surfaces.get(result.standard) ?? nothingKnown, this.surfaces.get(result.trial) ?? nothingKnown]}
+              .sides=${[this.surfaces(result.standard), this.surfaces(result.trial)]}
               .light=${this.light} .gamut=${gamut}
               .href=${this.linkTo(result.id)} .lit=${this.pointed === result.id} .current=${stop === result.id}
             ></adjoin-strip>
-          </li>`)}
+          </li>`;
+        })}
       </ol>
-      ${shown.length < this.joints.length ? html`<p class="more">${counted(this.joints.length - shown.length, 'more joint')}</p>` : nothing}
-      ${shown.length > 0
+      ${this.joints.length > mostPrinted
+        ? html`<p class="printed">The worst ${mostPrinted} of ${counted(this.joints.length, 'joint')} are printed here. The report holds all of them.</p>`
+        : nothing}
+      ${this.joints.length > 0
         ? html`<p class="keys">
             Arrow keys move along the wall, Enter opens a joint. Gaps are drawn at the angle they have in the cabin, for a screen at
             600 mm, grain likewise: a simulation from Sa, Sal, Str and gloss, not a photograph; parts without such readings are plain. The small triangle is the colour's limit use under ${this.light}.
@@ -159,6 +160,8 @@ export class AdjoinWall extends LitElement {
       Expected number of holds that in truth do not: ${fixed(expectedWrongHolds, 1)}. Coverage ${percent(coverage)}. ${this.judgement.decisionRule}.`;
   }
 }
+
+const jointsById = remembered((joints: readonly Joint[]): ReadonlyMap<string, Joint> => new Map(joints.map((joint) => [joint.id, joint])));
 
 customElements.define('adjoin-wall', AdjoinWall);
 

@@ -1,10 +1,9 @@
 import { css } from 'lit';
 
 export const styles = css`
-  :host { display: block; content-visibility: auto; contain-intrinsic-size: auto 118px; }
+  :host { display: block; scroll-margin: 120px 0 16px; }
   a {
     display: grid; grid-template-columns: 148px minmax(0, 1fr) 92px; gap: 0 12px; padding: 12px 16px 10px; text-decoration: none; border-bottom: 1px solid var(--faint);
-    scroll-margin: 120px 0 16px;
   }
   a:hover, :host([lit]) a { background: var(--raised); }
   a:focus-visible { outline-offset: -3px; box-shadow: none; }

@@ -10,8 +10,10 @@ export const styles = css`
   .scale .ends b { position: absolute; left: 50%; transform: translateX(-50%); font-weight: 600; color: var(--ink); }
   .scale .count { text-align: right; white-space: nowrap; }
   .nothing { padding: 48px 24px; text-align: center; display: grid; gap: 12px; justify-items: center; }
-  .more { padding: 16px; text-align: center; }
+  ol { display: flow-root; }
+  .printed { display: none; padding: 16px; }
   .keys { padding: 12px 16px 32px; font-size: var(--tiny); color: var(--quiet); }
+  @media print { .printed { display: block; } .keys { display: none; } }
   @media (max-width: 760px) {
     .head { position: static; }
     .scale { grid-template-columns: minmax(0, 1fr) 84px; }
