@@ -80,6 +80,14 @@ export class WindowedList implements ReactiveController {
     return this.current ?? this.ids[Math.min(this.heights.length - 1, this.firstSeen)];
   }
 
+  private get list(): HTMLElement | undefined {
+    return this.host.shadowRoot?.querySelector<HTMLElement>(this.options.list) ?? undefined;
+  }
+
+  private targetIn(item: HTMLElement): HTMLElement {
+    return item.querySelector<HTMLElement>(this.options.focusable) ?? item;
+  }
+
   private get shown(): ReturnType<typeof shownItems> {
     const beside = [this.wanted?.id, this.current].flatMap((id) => (id === undefined ? [] : this.places.get(id) ?? []));
     return shownItems(this.heights, this.printing ? { from: 0, to: mostPrinted } : this.span, beside);
@@ -106,7 +114,9 @@ export class WindowedList implements ReactiveController {
     const id = to === undefined ? undefined : this.ids[to];
     if (id === undefined) return false;
     event.preventDefault();
-    this.goTo(id, { focus: true });
+    const rendered = [...(this.list?.children ?? [])].find((item): item is HTMLElement => placeOf(item) === to);
+    if (rendered === undefined) this.goTo(id, { focus: true });
+    else this.targetIn(rendered).focus();
     return true;
   }
 
@@ -151,8 +161,8 @@ export class WindowedList implements ReactiveController {
   }
 
   hostUpdated(): void {
-    const list = this.host.shadowRoot?.querySelector<HTMLElement>(this.options.list);
-    if (list == null) return;
+    const { list } = this;
+    if (list === undefined) return;
     const { items, after } = this.shown;
     const rooms = new Map(items.map(({ place, before }) => [place, before]));
     const rendered = [...list.children] as HTMLElement[];
@@ -179,7 +189,7 @@ export class WindowedList implements ReactiveController {
     const { wanted } = this;
     const item = rendered.find((one) => this.ids[placeOf(one)] === wanted?.id);
     if (wanted === undefined || item === undefined) return;
-    const target = item.querySelector<HTMLElement>(this.options.focusable) ?? item;
+    const target = this.targetIn(item);
     // An element that was just made has nothing in it yet that could take the focus.
     await (target as Partial<ReactiveControllerHost>).updateComplete;
     if (this.wanted !== wanted) return;
@@ -196,8 +206,8 @@ export class WindowedList implements ReactiveController {
 
   /** Px of the list that are on the screen. */
   private get view(): { readonly top: number; readonly bottom: number } | undefined {
-    const list = this.host.shadowRoot?.querySelector(this.options.list);
-    if (list == null) return undefined;
+    const { list } = this;
+    if (list === undefined) return undefined;
     const [frame, box] = [this.host.getBoundingClientRect(), list.getBoundingClientRect()];
     const [top, bottom] = [Math.max(0, frame.top), Math.min(innerHeight, frame.bottom)];
     return frame.width === 0 || bottom <= top ? undefined : { top: top - box.top, bottom: bottom - box.top };
