@@ -4,15 +4,18 @@ import type { Selection } from '../../src/actions/index.ts';
 import { worstFirst } from '../../src/report/worst-first.ts';
 import { announceEvent } from '../controllers/announcer.ts';
 import { Desk } from '../controllers/desk.ts';
+import { FocusKeeper } from '../controllers/focus-keeper.ts';
+import { PlaceMemory } from '../controllers/place-memory.ts';
 import { editEvent, formEvent, menuEvent, selectEvent } from '../controllers/edit-events.ts';
 import type { WantedEdit, WantedForm, WantedMenu } from '../controllers/edit-events.ts';
 import type { OpenCabin } from '../controllers/open-cabin.ts';
 import { tabDocument } from '../controllers/keeper.ts';
 import { RouteController } from '../controllers/route-controller.ts';
-import { formatRoute } from '../controllers/route.ts';
+import { formatRoute, parseRoute } from '../controllers/route.ts';
 import type { JointFilter, Route } from '../controllers/route.ts';
 import { actionCommands } from '../model/commands.ts';
 import type { Command, DeskCall } from '../model/commands.ts';
+import type { FocusMark } from '../model/focus-mark.ts';
 import { isTyping, keysOf } from '../model/keys.ts';
 import { findLight, lightGroups, sweepLights } from '../model/light-groups.ts';
 import { partsById, passes } from '../model/joint-filter.ts';
@@ -70,11 +73,18 @@ export class AdjoinWorkbench extends LitElement {
   /** A view that could not be loaded. */
   declare failed: string | undefined;
   private readonly desk = new Desk(this, (text) => this.saySoon(text));
-  private readonly routes = new RouteController(this, (route) => this.arrived(route));
+  private readonly focused = new FocusKeeper(this, () => this.renderRoot.querySelector('main'));
+  private readonly memory = new PlaceMemory(() => this.renderRoot.querySelector('.view'), (mark) => this.reveal(mark));
+  private readonly routes = new RouteController(this, {
+    changed: (route) => this.arrived(route),
+    leaving: (entry) => this.memory.leave(entry, this.focused.last),
+    cameBack: (entry) => this.memory.comeBack(entry),
+  });
   private readonly display = new DisplayGamut(this);
   private readonly drop = new FileDrop(this, (files) => void this.takeFiles(files));
   private readonly offline = new OfflineCopy();
   private address: string | undefined;
+  private typedInto: EventTarget | undefined;
   private readonly loaded = new Map<string, ViewElement>();
   private remembered: RememberedColours | undefined;
   private cabinKept: AdjoinCabinView | undefined;
@@ -94,6 +104,7 @@ export class AdjoinWorkbench extends LitElement {
       if (fault !== undefined) this.saySoon(`Not done: ${fault.hint ?? `expected ${fault.expected ?? fault.code}`}`);
     });
     this.addEventListener(formEvent, (event) => this.form?.ask((event as CustomEvent<WantedForm>).detail, this.desk.open?.selection ?? {}));
+    this.addEventListener('input', (event) => { this.typedInto = isTyping(event) ? event.composedPath()[0] : undefined; });
     this.addEventListener(selectEvent, (event) => this.desk.select((event as CustomEvent<Selection>).detail));
     this.addEventListener(menuEvent, (event) => {
       const { x, y, selection } = (event as CustomEvent<WantedMenu>).detail;
@@ -140,6 +151,12 @@ export class AdjoinWorkbench extends LitElement {
     void this.updateComplete.then(() => {
       this.said = text;
     });
+  }
+
+  /** A joint that was left for the wall is found there, however far down. */
+  private reveal({ name }: FocusMark): void {
+    const { view, joint } = parseRoute(name);
+    if (view === 'joint' && joint !== undefined) this.cabinKept?.reveal(joint);
   }
 
   private arrived(route: Route): void {
@@ -229,7 +246,9 @@ export class AdjoinWorkbench extends LitElement {
     if (event.defaultPrevented) return;
     const keys = keysOf(event);
     const call = deskKeys[keys];
-    const fieldUndo = isTyping(event) && (call === 'undo' || call === 'redo');
+    // A field that was typed into takes back its own typing; one that was merely gone to has nothing to take back.
+    if (keys === 'Enter') this.typedInto = undefined;
+    const fieldUndo = this.typedInto !== undefined && event.composedPath()[0] === this.typedInto && (call === 'undo' || call === 'redo');
     if (call !== undefined && !fieldUndo) {
       event.preventDefault();
       this.call(call);
@@ -298,6 +317,10 @@ export class AdjoinWorkbench extends LitElement {
   }
 
   // Places
+
+  private placeTitle({ view }: Route): string {
+    return view === 'joint' ? 'Joint' : registeredView(view)?.title ?? 'Cabin';
+  }
 
   private readonly linkTo = (change: Partial<Route>): string => formatRoute({ ...this.routes.route, ...change });
 
@@ -370,7 +393,7 @@ export class AdjoinWorkbench extends LitElement {
         @adjoin-light=${(event: CustomEvent<string>) => this.routes.refine({ light: event.detail })}
         @adjoin-call=${(event: CustomEvent<DeskCall>) => this.call(event.detail)}
       ></adjoin-header>
-      <main tabindex="-1" @adjoin-light=${(event: CustomEvent<string>) => this.routes.refine({ light: event.detail })}>
+      <main tabindex="-1" aria-label=${open === undefined ? 'Start' : this.placeTitle(route)} @adjoin-light=${(event: CustomEvent<string>) => this.routes.refine({ light: event.detail })}>
         ${this.notices(open)}
         <div class="view">${this.view(open, route)}</div>
       </main>

@@ -2,7 +2,9 @@ import { css } from 'lit';
 
 export const styles = css`
   :host { display: grid; grid-template-columns: minmax(0, 1fr); grid-template-rows: auto minmax(0, 1fr); height: 100vh; height: 100dvh; background: var(--paper); }
-  main { min-height: 0; overflow: auto; outline: none; display: flex; flex-direction: column; }
+  main { min-height: 0; overflow: auto; display: flex; flex-direction: column; }
+  main:focus-visible { outline-offset: -2px; box-shadow: none; border-radius: 0; }
+  main:not(:focus-visible) { outline: none; }
   .view { flex: 1 1 auto; min-height: 0; min-width: 0; }
   .view > * { height: 100%; }
   .notice {

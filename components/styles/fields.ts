@@ -12,6 +12,7 @@ export const fields = css`
   }
   textarea { resize: vertical; line-height: 1.35; }
   input:hover, textarea:hover { border-color: var(--ink); }
+  input[type='date']:focus-within { outline: 2px solid var(--focus); outline-offset: 1px; }
   input::placeholder, textarea::placeholder { color: var(--quiet); opacity: 1; }
   [aria-invalid='true'] { border: 2px solid var(--clashes) !important; }
   input[type='checkbox'], input[type='radio'] {

@@ -76,6 +76,11 @@ export class AdjoinCabinView extends LitElement {
     this.listed = isOpenFilter(this.filter) ? ordered : ordered.filter((joint) => passes(joint, this.filter, parts));
   }
 
+  /** Brings a joint onto the wall where only a part of it is drawn. */
+  reveal(joint: string): void {
+    this.renderRoot.querySelector('adjoin-wall')?.bring(joint);
+  }
+
   private readonly option = (event: CustomEvent<Readonly<Record<string, string>>>): void => {
     this.go({ options: { ...this.route.options, ...event.detail } }, true);
   };

@@ -86,6 +86,11 @@ export class AdjoinWall extends LitElement {
     if (getComputedStyle(this).overflowY !== 'visible') this.list.goTo(id);
   }
 
+  /** Renders the strip of a joint that lies outside what is rendered. */
+  bring(id: string): void {
+    if (this.joints.some((joint) => joint.id === id)) this.list.goTo(id);
+  }
+
   private point(event: Event): void {
     const strip = event.composedPath().find((target) => target instanceof AdjoinStrip);
     if (strip !== undefined && event.type === 'focusin') this.list.focused(strip.result.id);

@@ -110,7 +110,7 @@ export class AdjoinJointEvidence extends LitElement {
         <b>${decision.check}</b> at ${decision.criterion === undefined ? nothing : `${decision.criterion} `}${fixed(decision.value, 2)}${decision.light === undefined ? nothing : ` under ${decision.light}`},
         until ${decision.expires}${check?.verdict !== 'clashes' ? html`: <b>not needed</b>, the check does not clash` : reason === undefined ? html`: <b>in force</b>` : html`: <b>void</b>, ${reason}`}
         <p>${decision.reason}</p><p class="quiet">${decision.role}, ${decision.date}</p>
-        ${this.editable ? html`<p class="do"><button type="button" @click=${() => doAction(this, 'decision.withdraw', { decision: decision.id })}>Withdraw</button></p>` : nothing}
+        ${this.editable ? html`<p class="do"><button type="button" aria-label=${`Withdraw the decision on ${decision.check} of ${decision.date}`} @click=${() => doAction(this, 'decision.withdraw', { decision: decision.id })}>Withdraw</button></p>` : nothing}
       </li>`;
   }
 
@@ -123,7 +123,7 @@ export class AdjoinJointEvidence extends LitElement {
         <b>${record.result}</b> under ${record.light}${lux}${rating}
         <p class="quiet">${record.date}, ${observers}</p>
         ${record.note === undefined ? nothing : html`<p>${record.note}</p>`}
-        ${this.editable ? html`<p class="do"><button type="button" @click=${() => doAction(this, 'visual-record.remove', { joint: this.joint.id, record: place })}>Remove</button></p>` : nothing}
+        ${this.editable ? html`<p class="do"><button type="button" aria-label=${`Remove the record of ${record.date}`} @click=${() => doAction(this, 'visual-record.remove', { joint: this.joint.id, record: place })}>Remove</button></p>` : nothing}
       </li>`;
   }
 }

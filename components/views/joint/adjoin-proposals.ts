@@ -54,7 +54,7 @@ export class AdjoinProposals extends LitElement {
         <p class="quiet">${id}, ${date}</p>
         <p class="do">
           <button type="button" @click=${() => this.dispatchEvent(new CustomEvent('adjoin-trial', { detail: trial, bubbles: true, composed: true }))}>Try it again</button>
-          ${this.locked ? nothing : html`<button type="button" @click=${() => doAction(this, 'proposal.remove', { proposal: id })}>Remove</button>`}
+          ${this.locked ? nothing : html`<button type="button" aria-label=${`Remove ${id}`} @click=${() => doAction(this, 'proposal.remove', { proposal: id })}>Remove</button>`}
         </p>
       </li>`;
   }

@@ -14,7 +14,7 @@ export const styles = css`
   .progress .seen { background: var(--quiet); }
   .progress .here { background: var(--ink); box-shadow: 0 0 0 1px var(--ink); }
   .joint { display: grid; grid-template-rows: minmax(120px, 1fr) auto; min-height: 0; overflow: auto; outline: none; padding-top: 8px; }
-  .joint:focus-visible, .ending:focus-visible { outline: none; box-shadow: none; }
+  .joint:focus-visible, .ending:focus-visible { outline: 2px solid var(--focus); outline-offset: -2px; box-shadow: none; }
   .figure { background: var(--table); position: relative; min-height: 160px; display: grid; }
   .figure svg { width: 100%; height: 100%; }
   .names { position: absolute; inset: 12px 24px; pointer-events: none; display: grid; align-content: space-between; }

@@ -1,0 +1,48 @@
+/** One element on the way from what had the focus up to the page, with what stood beside it then. */
+export interface Rung {
+  readonly element: Element;
+  readonly next: Element | null;
+  readonly previous: Element | null;
+}
+
+const focusable = 'a[href], button, input, select, textarea, summary, [tabindex]';
+
+/** The focused element through shadow roots; undefined where it is the page itself. */
+export function deepFocus(from: Document | ShadowRoot = document): HTMLElement | undefined {
+  const active = from.activeElement;
+  if (active === null || active === document.body || active === document.documentElement) return undefined;
+  return (active.shadowRoot?.activeElement ? deepFocus(active.shadowRoot) : active) as HTMLElement;
+}
+
+/** The way from an element up to the page, through shadow roots. */
+export function rungsOf(element: Element): readonly Rung[] {
+  const rungs: Rung[] = [];
+  for (let at: Element | null = element; at !== null;) {
+    rungs.push({ element: at, next: at.nextElementSibling, previous: at.previousElementSibling });
+    const up: Node | null = at.parentNode;
+    at = up instanceof ShadowRoot ? up.host : at.parentElement;
+  }
+  return rungs;
+}
+
+/** Whether an element is on the page, shown, and takes the focus. */
+export const takesFocus = (element: Element): boolean =>
+  element.isConnected && element.matches(focusable) && !element.matches(':disabled') && element.closest('[inert]') === null && element.checkVisibility({ visibilityProperty: true });
+
+/** All elements under a node in the order of the page, through shadow roots. */
+export function* deepElements(root: ParentNode): Generator<Element> {
+  for (const child of root.children) {
+    yield child;
+    if (child.shadowRoot) yield* deepElements(child.shadowRoot);
+    else if (child instanceof HTMLSlotElement) yield* child.assignedElements();
+    yield* deepElements(child);
+  }
+}
+
+/** The element itself or the first one in it that Tab would stop at. */
+export function firstStop(element: Element): HTMLElement | undefined {
+  const stops = (one: Element): boolean => takesFocus(one) && (one as HTMLElement).tabIndex >= 0;
+  if (stops(element)) return element as HTMLElement;
+  for (const one of deepElements(element.shadowRoot ?? element)) if (stops(one)) return one as HTMLElement;
+  return undefined;
+}
