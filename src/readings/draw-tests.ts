@@ -6,6 +6,8 @@ import { departureOf } from './stacked-draw.ts';
 import type { Criterion, StackedLight } from './stacked-event.ts';
 
 const PILOT_PAIRS = 16;
+/** Written over at every pilot. */
+let movedBy = new Float64Array(0);
 
 /** Numbers of one criterion in the table of a `DrawTests`. */
 export const testWidth = 15;
@@ -37,14 +39,12 @@ interface LocalForm {
 /**
  * Tests for draws around the means of an event. Far from the limit the formula's local quadratic form decides, near it the formula
  * itself: the width of "near" is four times the largest departure of the one from the other in a pilot spread evenly over the
- * draws, so that a wrong call needs a draw four times as odd as the oddest of the pilot.
+ * draws, so that a wrong call needs a draw four times as odd as the oddest of the pilot. They are good until tests are made for another
+ * event of as many lights and criteria.
  */
 export function drawTests(lights: readonly StackedLight[], draw: StackedDraw): DrawTests {
-  const means = new Float64Array(3 * lights.length);
-  const middles = new Float64Array(3 * lights.length);
-  const perLight = new Int32Array(lights.length);
   const criteria = lights.flatMap((light) => light.criteria);
-  const table = new Float64Array(testWidth * criteria.length);
+  const { means, middles, perLight, table } = roomFor(lights.length, criteria.length);
   const forms: LocalForm[] = [];
   let test = 0;
   for (let light = 0; light < lights.length; light++) {
@@ -65,6 +65,23 @@ export function drawTests(lights: readonly StackedLight[], draw: StackedDraw): D
   if (forms.length > 0) pilot(tests, draw, forms);
   for (const { test: at, departure } of forms) widen(table, at * testWidth, 4 * departure + 1e-9);
   return tests;
+}
+
+type Room = Pick<DrawTests, 'means' | 'middles' | 'perLight' | 'table'>;
+
+const rooms = new Map<number, Room>();
+
+/** Numbers for an event of so many lights and criteria, written over by the next one of that size: searches ask a hundred times about one joint. */
+function roomFor(lights: number, criteria: number): Room {
+  const key = 1024 * lights + criteria;
+  const known = rooms.get(key);
+  if (known !== undefined) {
+    known.table.fill(0);
+    return known;
+  }
+  const made = { means: new Float64Array(3 * lights), middles: new Float64Array(3 * lights), perLight: new Int32Array(lights), table: new Float64Array(testWidth * criteria) };
+  if (criteria < 1024) rooms.set(key, made);
+  return made;
 }
 
 /** Fills in the test of one criterion; true where that is a local form whose ranges are still to be set. */
@@ -118,7 +135,7 @@ const squareTo = (high: number): number => (high < 0 ? -Infinity : high * high);
 function pilot(tests: DrawTests, draw: StackedDraw, forms: readonly LocalForm[]): void {
   const { means, table } = tests;
   const pairs = Math.min(PILOT_PAIRS, Math.max(1, draw.points / 2));
-  const moved = new Float64Array(means.length);
+  const moved = movedBy.length === means.length ? movedBy : (movedBy = new Float64Array(means.length));
   for (let i = 0; i < pairs; i++) {
     departureOf(draw, Math.floor((i * draw.points) / (2 * pairs)), moved);
     for (let sign = 1; sign >= -1; sign -= 2) {

@@ -1,6 +1,8 @@
-import { drawTests, formAt, testWidth, valueAt } from './draw-tests.ts';
+import { drawMarks, holdingBits } from './draw-marks.ts';
+import { drawTests } from './draw-tests.ts';
 import type { DrawTests } from './draw-tests.ts';
-import { departureOf, stackedDraw } from './stacked-draw.ts';
+import { pairsTogether } from './simd/mark-kernel.ts';
+import { stackedDraw } from './stacked-draw.ts';
 import type { StackedDraw } from './stacked-draw.ts';
 import type { StackedEvent, StackedLight } from './stacked-event.ts';
 import { splitEvent } from './uncertain-part.ts';
@@ -69,38 +71,35 @@ interface Counts {
 }
 
 function countDraws(draw: StackedDraw, tests: DrawTests, counts: Counts): void {
-  const departure = new Float64Array(tests.means.length);
-  for (let pair = 0; 2 * pair < draw.points; pair++) {
-    departureOf(draw, pair, departure);
-    countDraw(1, departure, tests, counts);
-    if (draw.points > 1) countDraw(-1, departure, tests, counts);
+  const { perLight } = tests;
+  const { each, criteria } = counts;
+  const marksOf = drawMarks(draw, tests);
+  const pairs = Math.max(1, draw.points / 2);
+  // Where nothing is uncertain there is one draw, the first of its pair.
+  const drawn = draw.points > 1 ? 3 : 1;
+  for (let from = 0; from < pairs; from += pairsTogether) {
+    const here = Math.min(pairsTogether, pairs - from);
+    const marks = marksOf(from, 1, here);
+    for (let index = 0, next = 0; index < here; index++) {
+      let everywhere = drawn;
+      for (let light = 0, test = 0; light < perLight.length; light++) {
+        let holding = drawn;
+        for (const end = test + perLight[light]; test < end; test++) {
+          const mark = marks[next++];
+          const bits = drawn & (mark >> 2 === (mark & 3) ? mark : holdingBits(mark, draw, tests, from + index, light, test));
+          criteria[test] += countOf[bits];
+          holding &= bits;
+        }
+        each[light] += countOf[holding];
+        everywhere &= holding;
+      }
+      counts.all += countOf[everywhere];
+    }
   }
 }
 
-function countDraw(sign: number, departure: Float64Array, tests: DrawTests, counts: Counts): void {
-  const { means, table, perLight } = tests;
-  const { each, criteria } = counts;
-  let everywhere = true;
-  for (let light = 0, test = 0, row = 0; light < perLight.length; light++) {
-    const dL = means[3 * light] + sign * departure[3 * light];
-    const da = means[3 * light + 1] + sign * departure[3 * light + 1];
-    const db = means[3 * light + 2] + sign * departure[3 * light + 2];
-    let here = true;
-    for (const end = test + perLight[light]; test < end; test++, row += testWidth) {
-      const form = formAt(table, row, dL, da, db);
-      let holds = form >= table[row + 9] && form <= table[row + 10];
-      if (!holds && form >= table[row + 11] && form <= table[row + 12]) {
-        const value = valueAt(tests, test, light, dL, da, db);
-        holds = value >= table[row + 13] && value <= table[row + 14];
-      }
-      if (holds) criteria[test]++;
-      else here = false;
-    }
-    if (here) each[light]++;
-    else everywhere = false;
-  }
-  if (everywhere) counts.all++;
-}
+/** How many of two bits are set. */
+const countOf = [0, 1, 1, 2];
 
 /** All is known without a draw: shares of 0 and 1. */
 function certain(known: Outcomes): StackedProbability {

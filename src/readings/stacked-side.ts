@@ -1,11 +1,15 @@
 import type { DrawTests } from './draw-tests.ts';
-import { drawTests, formAt, testWidth, valueAt } from './draw-tests.ts';
-import { departureOf, stackedDraw } from './stacked-draw.ts';
+import { drawMarks, holdingBits } from './draw-marks.ts';
+import { drawTests } from './draw-tests.ts';
+import { stackedDraw } from './stacked-draw.ts';
+import type { StackedDraw } from './stacked-draw.ts';
 import type { StackedEvent } from './stacked-event.ts';
 import { splitEvent } from './uncertain-part.ts';
 
 /** Odd, so that it leads once through the pairs of any draw, and far, so that the first ones visited lie apart. */
 const stride = 0x9e3779b1;
+/** Pairs between two looks at whether the answer is settled. */
+const batch = 32;
 
 /**
  * On which side of a confidence the probability lies that all criteria hold under all lights: `high` at or above it, `low` at or below
@@ -21,17 +25,17 @@ export function stackedSide(event: StackedEvent & { readonly points: number }, c
   const { points } = draw;
   const mostFailing = largest(points, (count) => (points - count) / points >= confidence);
   const mostHolding = largest(points, (count) => count / points <= 1 - confidence);
-  const departure = new Float64Array(tests.means.length);
+  const marksOf = drawMarks(draw, tests);
   const pairs = Math.max(1, points / 2);
   let [holding, failing] = [0, 0];
-  for (let visited = 0, pair = 0; visited < pairs; visited++, pair = (pair + stride) % pairs) {
-    departureOf(draw, pair, departure);
-    if (allHold(1, departure, tests)) holding++;
-    else failing++;
-    if (points > 1) {
-      if (allHold(-1, departure, tests)) holding++;
-      else failing++;
+  for (let visited = 0, pair = 0; visited < pairs; visited += batch) {
+    const here = Math.min(batch, pairs - visited);
+    const marks = marksOf(pair, stride, here);
+    for (let index = 0; index < here; index++, pair = (pair + stride) % pairs) {
+      const bits = allHold(marks, index * tests.values.length, draw, tests, pair);
+      holding += (bits & 1) + (bits >> 1);
     }
+    failing = Math.min(points, 2 * (visited + here)) - holding;
     if (failing > mostFailing && holding > mostHolding) return 'between';
   }
   return failing <= mostFailing ? 'high' : 'low';
@@ -48,19 +52,22 @@ function largest(most: number, passes: (count: number) => boolean): number {
   return low;
 }
 
-function allHold(sign: number, departure: Float64Array, tests: DrawTests): boolean {
-  const { means, table, perLight } = tests;
-  for (let light = 0, test = 0, row = 0; light < perLight.length; light++) {
-    const dL = means[3 * light] + sign * departure[3 * light];
-    const da = means[3 * light + 1] + sign * departure[3 * light + 1];
-    const db = means[3 * light + 2] + sign * departure[3 * light + 2];
-    for (const end = test + perLight[light]; test < end; test++, row += testWidth) {
-      const form = formAt(table, row, dL, da, db);
-      if (form >= table[row + 9] && form <= table[row + 10]) continue;
-      if (!(form >= table[row + 11] && form <= table[row + 12])) return false;
-      const value = valueAt(tests, test, light, dL, da, db);
-      if (!(value >= table[row + 13] && value <= table[row + 14])) return false;
+/** Which of the two draws of a pair hold in every test, as bits 1 and 2. */
+function allHold(marks: Uint8Array, from: number, draw: StackedDraw, tests: DrawTests, pair: number): number {
+  const { perLight } = tests;
+  let bits = draw.points > 1 ? 3 : 1;
+  for (let light = 0, test = 0; light < perLight.length; light++) {
+    for (const end = test + perLight[light]; test < end; test++) {
+      const mark = marks[from + test];
+      // What may hold is asked last: a draw that fails for sure elsewhere needs no value.
+      bits &= (mark | (mark >> 2)) & 3;
     }
   }
-  return true;
+  for (let light = 0, test = 0; bits !== 0 && light < perLight.length; light++) {
+    for (const end = test + perLight[light]; test < end; test++) {
+      const mark = marks[from + test];
+      if ((mark >> 2 & ~mark & bits) !== 0) bits &= holdingBits(mark, draw, tests, pair, light, test);
+    }
+  }
+  return bits;
 }

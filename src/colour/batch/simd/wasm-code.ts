@@ -35,6 +35,9 @@ export const set = (local: number, ...value: Code[]): Code => [...value.flat(), 
 export const int = (value: number): Code => [0x41, ...signed(value)];
 export const addInt = (first: Code, second: Code): Code => [...first, ...second, 0x6a];
 export const subtractInt = (first: Code, second: Code): Code => [...first, ...second, 0x6b];
+export const andInt = (first: Code, second: Code): Code => [...first, ...second, 0x71];
+export const orInt = (first: Code, second: Code): Code => [...first, ...second, 0x72];
+export const bitsUpInt = (value: Code, by: number): Code => [...value, ...int(by), 0x74];
 export const multiplyInt = (first: Code, second: Code): Code => [...first, ...second, 0x6c];
 /** Runs the body again and again until the local, lowered by 1 each time, is 0; the body runs once at least. */
 export const countDown = (local: number, ...body: Code[]): Code =>
@@ -42,15 +45,25 @@ export const countDown = (local: number, ...body: Code[]): Code =>
 
 export const load = (address: Code, offset = 0): Code => [...address, ...vector(0x00), ...at(3, offset)];
 /** One number in both lanes. */
-export const loadTwice = (address: Code): Code => [...address, ...vector(0x0a), ...at(3, 0)];
+export const loadTwice = (address: Code, offset = 0): Code => [...address, ...vector(0x0a), ...at(3, offset)];
+export const loadInt = (address: Code): Code => [...address, 0x28, ...at(2, 0)];
+export const storeByte = (address: Code, value: Code): Code => [...address, ...value, 0x3a, ...at(0, 0)];
 export const store = (address: Code, value: Code, offset = 0): Code => [...address, ...value, ...vector(0x0b), ...at(3, offset)];
 /** A number in both lanes. */
-export const both = (value: number): Code => [...vector(0x0c), ...new Uint8Array(Float64Array.of(value, value).buffer)];
+export const both = (value: number): Code => pair(value, value);
 const binary = (operation: number) => (first: Code, second: Code): Code => [...first, ...second, ...vector(operation)];
 export const add = binary(0xf0);
 export const subtract = binary(0xf1);
 export const multiply = binary(0xf2);
 export const greater = binary(0x4a);
+export const atMost = binary(0x4b);
+export const atLeast = binary(0x4c);
+/** Lanes where both masks are set. */
+export const and = binary(0x4e);
+/** The masks of the two lanes as the bits 1 and 2 of a whole number. */
+export const laneBits = (mask: Code): Code => [...mask, ...vector(0xc4)];
+/** Two numbers, the first in the low lane. */
+export const pair = (first: number, second: number): Code => [...vector(0x0c), ...new Uint8Array(Float64Array.of(first, second).buffer)];
 /** Lanes of `first` where the mask is set, else of `second`. */
 export const select = (first: Code, second: Code, mask: Code): Code => [...first, ...second, ...mask, ...vector(0x52)];
 export const or = binary(0x50);
