@@ -1,6 +1,7 @@
 import type { Joint, MapPoint, Part } from '../cabin/cabin.ts';
 import type { Lab } from '../quantities.ts';
 import type { JudgedLight } from '../readings/colour-sample.ts';
+import type { ReadingGroup } from '../readings/reading-groups.ts';
 import type { ResolvingVariables } from '../rules/rule-book.ts';
 import type { JudgeContext } from './judge-context.ts';
 import type { PartBasis } from './part-basis.ts';
@@ -20,12 +21,19 @@ function narrowness(outline: readonly MapPoint[] | undefined): number {
 }
 
 /** CIELAB of a part under D65 by its first group in the book's order of geometries; undefined without such data. */
-export function referenceLab(context: JudgeContext, basis: PartBasis): Lab | undefined {
+export function referenceLab(context: JudgeContext, { colour }: PartBasis): Lab | undefined {
+  if (colour === undefined) return undefined;
+  const { references } = context.memory;
+  if (!references.has(colour)) references.set(colour, labUnderD65(context, colour.groups));
+  return references.get(colour);
+}
+
+function labUnderD65(context: JudgeContext, read: readonly ReadingGroup[]): Lab | undefined {
   const light = context.light('D65');
-  if (light === undefined || basis.colour === undefined) return undefined;
+  if (light === undefined) return undefined;
   const { geometryOrder, observer } = context.book;
   const rank = (geometry: (typeof geometryOrder)[number]): number => (geometryOrder.includes(geometry) ? geometryOrder.indexOf(geometry) : geometryOrder.length);
-  const groups = [...basis.colour.groups].sort((first, second) => rank(first.geometryClass) - rank(second.geometryClass));
+  const groups = [...read].sort((first, second) => rank(first.geometryClass) - rank(second.geometryClass));
   const observers = observer === 10 ? [10, 2] as const : [2, 10] as const;
   for (const group of groups) {
     for (const asked of observers) {

@@ -22,6 +22,8 @@ export interface ReadingMemory {
   /** Covariance of one spot of a sample, by what is assumed for its material. */
   readonly spreads: WeakMap<ColourSample, Map<string, Float64Array>>;
   readonly masters: Map<string, readonly ReadingGroup[]>;
+  /** CIELAB under D65 of what a part is judged on in colour. */
+  readonly references: WeakMap<object, Lab | undefined>;
 }
 
 /** What every step of judging one cabin by one book has at hand; samples are computed once. */
@@ -43,7 +45,7 @@ export interface JudgeContext {
   readonly memory: ReadingMemory;
 }
 
-const emptyMemory = (): ReadingMemory => ({ samples: new WeakMap(), carriers: new WeakMap(), spreads: new WeakMap(), masters: new Map() });
+const emptyMemory = (): ReadingMemory => ({ samples: new WeakMap(), carriers: new WeakMap(), spreads: new WeakMap(), masters: new Map(), references: new WeakMap() });
 
 /** `names` are those of the same parts by the same names, where they were made before. */
 export function judgeContext(

@@ -65,10 +65,19 @@ export function compileRuleBook(source: RuleBook): Outcome<CompiledRuleBook> {
   const visibleLimit = compileValue(book.visibleTexture.limit);
   const noClass: CompiledGloss = { kind: 'not applicable', reason: 'the rule book has no class for the material', basis: 'no basis: the rule book does not cover the pair' };
 
+  const combinedClasses = new Map<MaterialClass, Map<MaterialClass, CombinedClass>>();
+  const combinedClass = (a: MaterialClass, b: MaterialClass): CombinedClass => {
+    const withOne = combinedClasses.get(a) ?? new Map<MaterialClass, CombinedClass>();
+    combinedClasses.set(a, withOne);
+    const combined = withOne.get(b) ?? combineClasses(a, b, book.combination);
+    withOne.set(b, combined);
+    return combined;
+  };
+
   const resolve: CompiledRuleBook['resolve'] = (sides, joint, variables) => {
     const described = sides.map((side): SideWithClass => ({ side, row: classes.get(side.material) })) as unknown as readonly [SideWithClass, SideWithClass];
     const [a, b] = described;
-    const combined = a.row === undefined || b.row === undefined ? undefined : combineClasses(a.row, b.row, book.combination);
+    const combined = a.row === undefined || b.row === undefined ? undefined : combinedClass(a.row, b.row);
     // The default intent comes from rules that do not ask for one, then the intent picks among all rules.
     const first = rankedRules(withoutIntent, sides, { intent: 'match', kind: joint.kind })[0];
     const { colour: wanted } = jointIntent(described, joint.intent, first?.defaultIntent);

@@ -19,9 +19,12 @@ function optionalFactor(input: ColourInput, which: Switch, colour: ResolvedRule[
   const formula = formulas[which];
   const unknown = formula.variables.filter((name) => Number.isNaN(variables[name]));
   if (unknown.length > 0) return enabled ? { name: names[which], enabled, value: undefined, unknown, basis } : undefined;
+  const value = formula.at(variables);
+  // Times 1 is as good as switched off, and most joints have no visible gap.
+  if (which === 'gapFactor' && value === 1) return undefined;
   const turned = resolveColour({ ...input, book: { ...book, [which]: { ...book[which], enabled: !enabled } } }).colour;
   const acts = turned.limit !== colour.limit || turned.kL !== colour.kL;
-  return acts ? { name: names[which], enabled, value: formula.at(variables), unknown, basis, otherwise: turned } : undefined;
+  return acts ? { name: names[which], enabled, value, unknown, basis, otherwise: turned } : undefined;
 }
 
 /**
