@@ -1,4 +1,5 @@
 export * from './apportion/apportion-cabin.ts';
+export { quantileSource, usualShare, type StatisticalLaw } from './apportion/statistical-law.ts';
 export * from './choose/choose-sources.ts';
 export type { ChosenSet } from './choose/chosen-set.ts';
 export * from './mend/mend-cabin.ts';

@@ -3,7 +3,7 @@ import type { Issue } from '../../issue.ts';
 import type { ApportionPlan } from '../../plan/index.ts';
 import type { Terminal, Verb } from '../verb.ts';
 import { hasErrors } from '../../issue.ts';
-import { apportionCabin } from '../../plan/index.ts';
+import { apportionCabin, quantileSource } from '../../plan/index.ts';
 import { fixed } from '../../report/number-text.ts';
 import { judgeOptions, loadJudgeInput } from '../load-cabin.ts';
 import { numberOption, pairsOption } from '../plan-options.ts';
@@ -19,7 +19,9 @@ export const apportion: Verb = {
   options: {
     ...judgeOptions,
     'worst-case': { about: 'any two parts in tolerance hold; so where neither is asked' },
-    statistical: { about: 'tolerances add by squares: 95 % of parts in tolerance hold at a joint about as often' },
+    statistical: { about: 'tolerances add by squares, for parts that are normal about their targets' },
+    confidence: { value: 'SHARE', about: 'by squares: share of the cabins in which a joint is to hold; 0.95 where absent' },
+    'in-tolerance': { value: 'SHARE', about: 'by squares: share of the parts that the suppliers keep in tolerance; 0.95 where absent' },
     about: { value: 'WHAT', choices: ['master', 'present'], about: 'lay tolerances about the masters where recorded (so where absent), or about the parts as they are' },
     capability: { value: 'SUPPLIER=SHARE', about: 'how much tolerance a supplier needs beside the others, 1 being as much', multiple: true },
     'most-radius': { value: 'NUMBER', about: 'no radius is larger; 3 where absent' },
@@ -27,17 +29,22 @@ export const apportion: Verb = {
   },
   detail: [
     'A tolerance is an ellipsoid in CIELAB under D65 by the rule\'s local metric at the target, of a radius in units of the formula, and a band of gloss. The smallest radius is made as large as can be, then the next, and so on.',
-    'Worst case is confirmed by a search on the boundaries of the tolerances, both ways by drawing cabins. Tolerances are of true colours: what measuring adds comes on top.',
+    'Worst case is confirmed by a search on the boundaries of the tolerances, both ways by drawing cabins. Quantiles by squares: ' + quantileSource + '. Tolerances are of true colours: what measuring adds comes on top.',
     'Exit: 0 done, 1 the targets of some joint are outside its limits, 2 bad input.',
   ],
   examples: [
     { command: 'adjoin apportion shuttle.cabin.json', about: 'a tolerance for each part, by supplier' },
+    { command: 'adjoin apportion shuttle.cabin.json --statistical --confidence 0.99', about: 'by squares, for joints that hold in 99 of 100 cabins' },
     { command: 'adjoin apportion shuttle.cabin.json --statistical --capability haddesk=2 --json', about: 'by squares, with twice the tolerance for a supplier, as JSON' },
   ],
   async run(args, io) {
     const input = loadJudgeInput(args, io);
     const usage: Issue[] = [];
     if (args.switches.has('worst-case') && args.switches.has('statistical')) usage.push(usageIssue('given-together', '--statistical', undefined, 'one of --worst-case and --statistical'));
+    if (!args.switches.has('statistical')) {
+      for (const option of ['confidence', 'in-tolerance']) if (args.values.has(option)) usage.push(usageIssue('given-alone', `--${option}`, lastValue(args, option), '--statistical beside it'));
+    }
+    const [confidence, inTolerance] = [numberOption(args, 'confidence', usage), numberOption(args, 'in-tolerance', usage)];
     const draws = numberOption(args, 'draws', usage, 1, true);
     const mostRadius = numberOption(args, 'most-radius', usage);
     const shares = Object.fromEntries(Object.entries(pairsOption(args, 'capability', usage)).map(([supplier, share]) => [supplier, Number(share)]));
@@ -45,7 +52,7 @@ export const apportion: Verb = {
     const { cabin, ruleBook, options } = input.value;
     const plan = await apportionCabin(cabin, ruleBook, {
       ...options, shares, rule: args.switches.has('statistical') ? 'statistical' : 'worst case', about: lastValue(args, 'about') === 'present' ? 'present' : 'master',
-      ...(draws === undefined ? {} : { draws }), ...(mostRadius === undefined ? {} : { mostRadius }),
+      ...(confidence === undefined ? {} : { confidence }), ...(inTolerance === undefined ? {} : { inTolerance }), ...(draws === undefined ? {} : { draws }), ...(mostRadius === undefined ? {} : { mostRadius }),
     });
     if (hasErrors(plan.issues)) return refused([...input.issues, ...plan.issues], args.json);
     const exit = plan.targetsClash.length > 0 ? 1 : 0;

@@ -26,6 +26,8 @@ import { evenRadii } from './even-radii.ts';
 import type { EvenRadii } from './even-radii.ts';
 import { simulateTolerances } from './simulate-tolerances.ts';
 import type { Simulated } from './simulate-tolerances.ts';
+import { statisticalLaw } from './statistical-law.ts';
+import type { StatisticalLaw } from './statistical-law.ts';
 import { standsByMaster, targetBases } from './target-bases.ts';
 import type { TargetKind } from './target-bases.ts';
 import { glossLimit, limitsOfTerm, toleranceTerms } from './tolerance-limits.ts';
@@ -38,6 +40,9 @@ export interface ApportionOptions extends JudgeOptions {
   readonly about?: TargetKind;
   /** How much tolerance a supplier asks for beside the others, above 0; 1 where absent. */
   readonly shares?: Readonly<Record<string, number>>;
+  /** By squares: share of the parts that suppliers keep in tolerance, and share of the cabins in which a joint is to hold; 0.5 to below 1, 0.95 where absent. */
+  readonly inTolerance?: number;
+  readonly confidence?: number;
   /** No radius is larger; 3 where absent. */
   readonly mostRadius?: number;
   /** Cabins drawn for the check of the tolerances; 2000 where absent. */
@@ -67,6 +72,8 @@ export interface PartTolerance {
 /** Tolerances for every part: plain data. */
 export interface ApportionPlan {
   readonly rule: ApportionRule;
+  /** By squares: how parts scatter and how often joints are to hold; undefined for worst case. */
+  readonly law: StatisticalLaw | undefined;
   readonly parts: readonly PartTolerance[];
   /** Joints that limit a radius, the tightest first; and those that limit a gloss band. */
   readonly bottlenecks: readonly string[];
@@ -102,6 +109,7 @@ interface Parts {
  */
 export async function apportionCabin(cabin: Cabin, book: RuleBook, options: ApportionOptions = {}, watch?: Watch): Promise<ApportionPlan> {
   const rule = options.rule ?? 'worst case';
+  const law = rule === 'statistical' ? statisticalLaw(options) : undefined;
   const parts = onTarget(cabin, book, options);
   const response = shiftResponse(parts.context, parts.bases, (part) => spectrumOf(parts.context, parts.bases.get(part)));
   const terms: ToleranceTerm[] = [];
@@ -128,7 +136,7 @@ export async function apportionCabin(cabin: Cabin, book: RuleBook, options: Appo
   const perTerm = judged.map((term) => limitsOfTerm(term, itemsOf(term), shapesOf(term)));
   const brokenTerm = perTerm.map((limits) => limits.some((limit) => limit.limit < limit.offset));
   usable(perTerm.flat());
-  const tighter = judged.map(() => 1);
+  const tighter = judged.map(() => law?.colourFactor ?? 1);
   let radii: EvenRadii;
   let limits: ApportionLimit[];
   let confirmed: ApportionPlan['confirmed'];
@@ -153,9 +161,10 @@ export async function apportionCabin(cabin: Cabin, book: RuleBook, options: Appo
     if (!found || round === mostRounds) break;
   }
   const usableGloss = usable(gloss);
-  const bands = evenRadii({ shares, most: mostBand, limits: usableGloss }, rule);
+  const bandLimits = law === undefined ? usableGloss : usableGloss.map((limit) => ({ ...limit, scales: [limit.scales[0] * law.glossFactor, limit.scales[1] * law.glossFactor] as const }));
+  const bands = evenRadii({ shares, most: mostBand, limits: bandLimits }, rule);
   const simulated = await simulateTolerances({
-    rule, terms: judged.filter((term) => !clashing.has(term.joint)), itemsOf, shapes: parts.shapes, radii: radii.radii, gloss: usableGloss.filter((limit) => !clashing.has(limit.joint)), bands: bands.radii,
+    law, terms: judged.filter((term) => !clashing.has(term.joint)), itemsOf, shapes: parts.shapes, radii: radii.radii, gloss: usableGloss.filter((limit) => !clashing.has(limit.joint)), bands: bands.radii,
     joints: cabin.joints.map((joint) => joint.id), draws: options.draws ?? 2000,
   }, partOfWork(watch, 0.8, 1));
   const jointIds = (indices: readonly number[], of: readonly ApportionLimit[]): readonly string[] => [...new Set(indices.map((index) => cabin.joints[of[index].joint].id))];
@@ -173,8 +182,8 @@ export async function apportionCabin(cabin: Cabin, book: RuleBook, options: Appo
     };
   });
   const plan = {
-    rule, parts: tolerances, bottlenecks: jointIds(radii.bottlenecks, limits), glossBottlenecks: jointIds(bands.bottlenecks, usableGloss),
-    targetsClash: [...clashing].sort((a, b) => a - b).map((index) => cabin.joints[index].id), confirmed, simulated, issues: shareIssues(cabin, options),
+    rule, law, parts: tolerances, bottlenecks: jointIds(radii.bottlenecks, limits), glossBottlenecks: jointIds(bands.bottlenecks, usableGloss),
+    targetsClash: [...clashing].sort((a, b) => a - b).map((index) => cabin.joints[index].id), confirmed, simulated, issues: termIssues(cabin, options),
   };
   return { ...plan, sheets: toleranceSheets(plan, cabin, parts.context), words: apportionWords(plan, cabin, parts.context) };
 }
@@ -193,10 +202,17 @@ function onTarget(cabin: Cabin, book: RuleBook, options: ApportionOptions): Part
   return { context, bases, formulas, shapes, index: new Map(cabin.parts.map((part, index) => [part.id, index])) };
 }
 
-function shareIssues(cabin: Cabin, options: ApportionOptions): readonly Issue[] {
+function termIssues(cabin: Cabin, options: ApportionOptions): readonly Issue[] {
   const suppliers = new Set(cabin.parts.flatMap((part) => part.sources.map((source) => source.supplier)));
-  return Object.entries(options.shares ?? {}).flatMap(([supplier, share]): Issue[] => [
-    ...(suppliers.has(supplier) ? [] : [{ code: 'unknown-supplier', severity: 'error' as const, path: 'capability', found: supplier, expected: `one of ${[...suppliers].join(', ')}` }]),
-    ...(share > 0 && Number.isFinite(share) ? [] : [{ code: 'bad-number', severity: 'error' as const, path: `capability ${supplier}`, found: String(share), expected: 'a number above 0' }]),
-  ]);
+  const bad = (path: string, found: number, expected: string): Issue => ({ code: 'bad-number', severity: 'error', path, found: String(found), expected });
+  const isShare = (value: number | undefined): boolean => value === undefined || (value >= 0.5 && value < 1);
+  return [
+    ...(isShare(options.inTolerance) ? [] : [bad('in-tolerance', options.inTolerance!, 'a share of 0.5 to below 1')]),
+    ...(isShare(options.confidence) ? [] : [bad('confidence', options.confidence!, 'a share of 0.5 to below 1')]),
+    ...(options.mostRadius === undefined || options.mostRadius > 0 ? [] : [bad('most-radius', options.mostRadius, 'a number above 0')]),
+    ...Object.entries(options.shares ?? {}).flatMap(([supplier, share]): Issue[] => [
+      ...(suppliers.has(supplier) ? [] : [{ code: 'unknown-supplier', severity: 'error' as const, path: 'capability', found: supplier, expected: `one of ${[...suppliers].join(', ')}` }]),
+      ...(share > 0 && Number.isFinite(share) ? [] : [bad(`capability ${supplier}`, share, 'a number above 0')]),
+    ]),
+  ];
 }

@@ -1,9 +1,10 @@
 import type { Lab } from '../../quantities.ts';
 import { step } from '../watch.ts';
 import type { Watch } from '../watch.ts';
-import type { ApportionLimit, ApportionRule } from './apportion-problem.ts';
+import type { ApportionLimit } from './apportion-problem.ts';
 import { Draws, excessOf, shiftIn } from './drawn-parts.ts';
 import type { Ellipsoid } from './ellipsoid.ts';
+import type { StatisticalLaw } from './statistical-law.ts';
 import type { ToleranceTerm } from './tolerance-limits.ts';
 
 /** Cabins built at random from parts in tolerance. */
@@ -18,7 +19,8 @@ export interface Simulated {
 }
 
 export interface SimulationInput {
-  readonly rule: ApportionRule;
+  /** How parts scatter by squares; even over their tolerances where absent. */
+  readonly law: StatisticalLaw | undefined;
   readonly terms: readonly ToleranceTerm[];
   readonly itemsOf: (term: ToleranceTerm) => readonly [number, number];
   readonly shapes: readonly (Ellipsoid | undefined)[];
@@ -29,19 +31,19 @@ export interface SimulationInput {
   readonly draws: number;
 }
 
-/** Square root of the 95 % point of chi-square with 3 degrees of freedom, 7.815, and of the normal law's two-sided 95 %. */
-const ellipsoidSd = Math.sqrt(7.815);
-const bandSd = 1.96;
 /** Beyond this a part without a limit is not drawn: no joint is judged at it. */
 const unlimited = 0;
 const slack = 1e-9;
 
+/** A share in per cent, without decimals that say nothing. */
+export const perCentText = (share: number): string => `${Number((100 * share).toFixed(3))} %`;
+
 /**
  * Draws cabins and counts those with a joint outside its limits. Worst case: parts are even over their ellipsoids and bands, so that none is
- * outside its tolerance. Statistical: normal, 95 % of the parts inside. Seeded.
+ * outside its tolerance. By squares: normal, the law's share of the parts inside. Seeded.
  */
 export async function simulateTolerances(input: SimulationInput, watch?: Watch): Promise<Simulated> {
-  const { rule, terms, shapes, radii, gloss, bands, joints, draws: count } = input;
+  const { law, terms, shapes, radii, gloss, bands, joints, draws: count } = input;
   const draws = new Draws(41);
   const broken = new Map<number, number>();
   let clashes = 0;
@@ -49,10 +51,10 @@ export async function simulateTolerances(input: SimulationInput, watch?: Watch):
     if (draw % 200 === 0) await step(watch, draw / count, 'drawing parts in tolerance');
     const shifts = shapes.map((shape, index): Lab => {
       if (shape === undefined) return [0, 0, 0];
-      const ball: Lab = rule === 'worst case' ? draws.inBall() : [draws.normal() / ellipsoidSd, draws.normal() / ellipsoidSd, draws.normal() / ellipsoidSd];
+      const ball: Lab = law === undefined ? draws.inBall() : [draws.normal() / law.radiusSds, draws.normal() / law.radiusSds, draws.normal() / law.radiusSds];
       return shiftIn(shape, Number.isFinite(radii[index]) ? radii[index] : unlimited, ball);
     });
-    const glosses = bands.map((band) => (Number.isFinite(band) ? band : unlimited) * (rule === 'worst case' ? draws.inBall()[0] : draws.normal() / bandSd));
+    const glosses = bands.map((band) => (Number.isFinite(band) ? band : unlimited) * (law === undefined ? draws.inBall()[0] : draws.normal() / law.bandSds));
     const out = new Set<number>();
     for (const term of terms) {
       const [a, b] = input.itemsOf(term);
@@ -66,6 +68,6 @@ export async function simulateTolerances(input: SimulationInput, watch?: Watch):
   return {
     draws: count, clashes,
     joints: [...broken].map(([joint, times]) => ({ joint: joints[joint], share: times / count })).sort((a, b) => b.share - a.share),
-    law: rule === 'worst case' ? 'parts even over their tolerances' : 'parts normal about their targets, 95 % of them in tolerance',
+    law: law === undefined ? 'parts even over their tolerances' : `parts normal about their targets, ${perCentText(law.inTolerance)} of them in tolerance`,
   };
 }
