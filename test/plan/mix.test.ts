@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { clashShare } from '../../src/plan/mix/clash-share.ts';
+import { labelHarm } from '../../src/plan/mix/label-harm.ts';
 import { largestMix } from '../../src/plan/mix/largest-mix.ts';
 import type { MixProblem } from '../../src/plan/mix/mix-problem.ts';
 import { seededNumbers } from '../support/seeded-numbers.ts';
@@ -51,8 +52,33 @@ describe('500 seeded small mixes against all their combinations', () => {
     }
   });
 
+  test('the harm of every source: the share without it, and among the cabins that have it', () => {
+    let worst = 0;
+    for (const [index, problem] of problems.entries()) {
+      const { shares } = problem;
+      const whole = listed(problem);
+      for (const variable of shares.keys()) {
+        const harm = labelHarm(problem, [1], variable);
+        expect(harm.length).toBe(shares[variable].length < 2 ? 0 : shares[variable].length);
+        for (const [label, found] of harm.entries()) {
+          const only = (kept: (other: number) => boolean): MixProblem => {
+            const left = shares[variable].map((share, other) => (kept(other) ? share : 0));
+            const sum = left.reduce((total, share) => total + share, 0);
+            return { ...problem, shares: shares.map((own, other) => (other === variable ? left.map((share) => share / sum) : own)) };
+          };
+          const [without, having] = [listed(only((other) => other !== label)), listed(only((other) => other === label))];
+          expect(found.without, `mix ${index}`).toBeCloseTo(without, 9);
+          expect(found.with, `mix ${index}`).toBeCloseTo(having, 9);
+          expect(found.harm, `mix ${index}`).toBeCloseTo(whole - without, 9);
+          worst = Math.max(worst, found.harm);
+        }
+      }
+    }
+    expect(worst).toBeGreaterThan(0.2);
+  });
+
   test('the largest set that may be mixed freely', async () => {
-    for (const [index, { shares, ties }] of problems.slice(0, 200).entries()) {
+    for (const [index, { shares, ties }] of problems.entries()) {
       let best = [Infinity, 0];
       for (const taken of everyCombination(shares.map((own) => 2 ** own.length - 1))) {
         const kept = taken.map((choice, variable) => subsets(shares[variable].length)[choice]);

@@ -52,7 +52,7 @@ describe('500 seeded small problems against all their choices', () => {
   });
 
   test('the next best choices', async () => {
-    for (const [index, problem] of problems.slice(0, 150).entries()) {
+    for (const [index, problem] of problems.entries()) {
       const all = everyPick(problem);
       const { solutions } = await nextBest(problem, 5);
       expect(solutions.map(({ harmony, money }) => [harmony, money]), `problem ${index}`).toEqual(all.slice(0, 5).map(({ harmony, money }) => [harmony, money]));
@@ -61,7 +61,7 @@ describe('500 seeded small problems against all their choices', () => {
   });
 
   test('the mixed-integer program, which the elimination is checked by where listing is too long', async () => {
-    for (const [index, problem] of problems.slice(0, 120).entries()) {
+    for (const [index, problem] of problems.entries()) {
       const [best] = everyPick(problem);
       const found = await solvePicks(problem, { only: 'program' });
       expect(found.method).toBe('mixed-integer program');

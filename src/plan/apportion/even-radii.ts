@@ -57,9 +57,3 @@ function levelOf({ items, scales, offset, limit }: ApportionLimit, shares: reado
   if (growing === 0) return Infinity;
   return (Math.max(0, room ** power - fixed) / growing) ** (1 / power);
 }
-
-/** What a limit leaves, in its own units, with radii as given. */
-export function roomFor({ items: [a, b], scales, offset, limit }: ApportionLimit, rule: ApportionRule, radii: readonly number[]): number {
-  const [first, second] = [scales[0] * radii[a], scales[1] * radii[b]];
-  return limit - offset - (rule === 'worst case' || a === b ? first + second : Math.sqrt(first * first + second * second));
-}

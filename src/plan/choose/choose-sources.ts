@@ -104,7 +104,7 @@ async function explained(
   const more = (options.best ?? 1) > 1 ? await nextBest(model.problem, options.best ?? 1, { ...picking, watch: partOfWork(watch, 0.6, 0.7) }) : { solutions: [solution], proved: true };
   const [, ...others] = more.solutions;
   const front = options.front === undefined ? undefined : await costFront(model, solution, options.front, options, { ...picking, watch: partOfWork(watch, 0.7, 0.85) });
-  const notPicked = options.withoutReasons === true ? [] : await whyNotPicked(model, best, solution.choice, options, names, picking, partOfWork(watch, 0.85, 1));
+  const notPicked = options.withoutReasons === true ? [] : await whyNotPicked(model, best, options, names, picking, partOfWork(watch, 0.85, 1));
   const bound = boundOf(model, outcome);
   const gap = Math.max(0, best.clashes - bound.clashes);
   const sets = [{ ...best, changed }, ...others.map((each) => chosenSet(model, picksOf(model, each.choice), options))];

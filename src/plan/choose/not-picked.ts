@@ -33,16 +33,14 @@ const exclusionWords: Readonly<Record<Exclusion, string>> = {
 
 /** One sentence for every source that was not picked. For those that were open, the best set that has it is found. */
 export async function whyNotPicked(
-  model: PlanModel, best: ChosenSet, choice: readonly number[], terms: CostTerms, names: PlanNames, options: PickOptions, watch?: Watch,
+  model: PlanModel, best: ChosenSet, terms: CostTerms, names: PlanNames, options: PickOptions, watch?: Watch,
 ): Promise<readonly NotPicked[]> {
   const reasons: NotPicked[] = model.excluded.map(({ part, source, because }) => ({ part, source, because, sentence: `${names.source(part, source)}: ${exclusionWords[because]}.` }));
-  const alternatives = model.groups.flatMap((group, index) => group.alternatives.map((way, label) => ({ group, index, way, label })).filter(({ label }) => label !== choice[index]));
-  for (const [position, { group, index, way }] of alternatives.entries()) {
-    await step(watch, position / alternatives.length, 'finding why sources were not picked');
-    const other = way.findIndex((source, place) => source.id !== best.picks[group.parts[place]]);
-    const [part, source] = [group.parts[other], way[other].id];
-    if (reasons.some((reason) => reason.part === part && reason.source === source)) continue;
-    const domains = fullDomains(model.problem).map((domain, variable) => (variable === index ? domain.filter((each) => model.groups[index].alternatives[each][other].id === source) : domain));
+  const open = model.groups.flatMap((group, index) => group.parts.flatMap((part, place) =>
+    [...new Set(group.alternatives.map((way) => way[place].id))].filter((source) => source !== best.picks[part]).map((source) => ({ index, part, place, source }))));
+  for (const [position, { index, part, place, source }] of open.entries()) {
+    await step(watch, position / open.length, 'finding why sources were not picked');
+    const domains = fullDomains(model.problem).map((domain, variable) => (variable === index ? domain.filter((each) => model.groups[index].alternatives[each][place].id === source) : domain));
     const { solution } = await solvePicks(model.problem, { ...options, domains });
     if (solution === undefined) {
       reasons.push({ part, source, because: 'not allowed', sentence: `${names.source(part, source)}: no set that has it keeps to the budget and the number of suppliers.` });
@@ -55,7 +53,7 @@ export async function whyNotPicked(
       sentence: `${names.source(part, source)}: ${what === '' ? 'as good as the one picked, which comes first in the document' : `the best set that has it comes to ${what}`}.`,
     });
   }
-  const place = new Map(model.cabin.parts.flatMap((part) => part.sources.map((source) => JSON.stringify([part.id, source.id]))).map((key, index) => [key, index]));
-  const rank = ({ part, source }: NotPicked): number => place.get(JSON.stringify([part, source])) ?? 0;
+  const order = new Map(model.cabin.parts.flatMap((part) => part.sources.map((source) => JSON.stringify([part.id, source.id]))).map((key, index) => [key, index]));
+  const rank = ({ part, source }: NotPicked): number => order.get(JSON.stringify([part, source])) ?? 0;
   return reasons.sort((a, b) => rank(a) - rank(b));
 }
