@@ -26,7 +26,8 @@ export class AdjoinPalette extends LitElement {
     this.at = 0;
   }
 
-  show(): void {
+  show(commands: readonly Command[]): void {
+    this.commands = commands;
     this.typed = '';
     this.at = 0;
     const field = this.renderRoot.querySelector('input');
@@ -41,7 +42,8 @@ export class AdjoinPalette extends LitElement {
   }
 
   protected override updated(): void {
-    this.renderRoot.querySelector('[aria-selected="true"]')?.scrollIntoView({ block: 'nearest' });
+    // Asking for a place on the screen makes the browser lay out the whole page.
+    if (this.renderRoot.querySelector('dialog')?.open === true) this.renderRoot.querySelector('[aria-selected="true"]')?.scrollIntoView({ block: 'nearest' });
   }
 
   private choose(command: Command | undefined): void {

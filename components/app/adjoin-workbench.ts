@@ -1,4 +1,4 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing, svg } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import type { Selection } from '../../src/actions/index.ts';
 import { worstFirst } from '../../src/report/worst-first.ts';
@@ -271,7 +271,7 @@ export class AdjoinWorkbench extends LitElement {
       case 'undo': this.desk.undo(); break;
       case 'redo': this.desk.redo(); break;
       case 'close': void this.desk.close().then(() => { this.address = undefined; this.routes.go({ view: 'start', open: undefined, filter: {}, joint: undefined, item: undefined, options: {} }); }); break;
-      case 'palette': this.renderRoot.querySelector('adjoin-palette')?.show(); break;
+      case 'palette': this.renderRoot.querySelector('adjoin-palette')?.show(this.commands(this.desk.open)); break;
       case 'ink': this.renderRoot.querySelector('adjoin-header')?.changeScheme(); break;
       case 'help': void this.help(); break;
     }
@@ -402,10 +402,10 @@ export class AdjoinWorkbench extends LitElement {
         @adjoin-dismiss=${() => this.desk.refuse(undefined)} @adjoin-pick=${this.pick}
       ></adjoin-faults>
       <adjoin-action-form .cabin=${open?.cabin}></adjoin-action-form>
-      <adjoin-palette .commands=${this.commands(open)} @adjoin-command=${(event: CustomEvent<Command>) => this.run(event.detail)}></adjoin-palette>
+      <adjoin-palette @adjoin-command=${(event: CustomEvent<Command>) => this.run(event.detail)}></adjoin-palette>
       <adjoin-context-menu .commands=${this.menuCommands(open)} @adjoin-command=${(event: CustomEvent<Command>) => this.run(event.detail)}></adjoin-context-menu>
       <adjoin-help></adjoin-help>
-      ${this.slow && this.desk.loading !== undefined ? this.wait(this.desk.loading) : nothing}
+      ${this.slow && this.desk.loading !== undefined ? this.wait(this.desk.loading, open) : nothing}
       ${this.drop.over ? html`<div class="drop"><p>${open ? 'Let go to open a cabin or import readings' : 'Let go to open the cabin file'}</p></div>` : nothing}
       <div class="unseen" role="status">${this.said}</div>
     `;
@@ -505,20 +505,32 @@ export class AdjoinWorkbench extends LitElement {
     return element;
   }
 
-  private wait(file: string): TemplateResult {
+  private wait(file: string, open: OpenCabin | undefined): TemplateResult {
+    const [judged, all] = open?.judging === true ? [this.desk.judged, open.cabin.joints.length] : [0, 0];
+    const share = all === 0 ? 0 : judged / all;
     return html`
       <div class="wait">
-        <div role="status">
+        <div>
           <svg width="40" height="14" viewBox="0 0 40 14" aria-hidden="true">
-            <path d="M0 0h40v6H0z" fill="currentColor" opacity="0.35" /><path class="mover" d="M0 8h16v6H0z" fill="currentColor" />
+            <path d="M0 0h40v6H0z" fill="currentColor" opacity="0.35" />
+            ${judged === 0 ? svg`<path class="mover" d="M0 8h16v6H0z" fill="currentColor" />` : svg`<path d=${`M0 8h${40 * share}v6H0z`} fill="currentColor" />`}
           </svg>
-          <span>Reading and judging ${file}</span>
+          <span>
+            <span role="status">Reading and judging ${file}</span>
+            ${judged === 0 ? nothing : html`<span
+              class="count" role="progressbar" aria-label="Joints judged" aria-valuenow=${judged} aria-valuemin="0" aria-valuemax=${all}
+              aria-valuetext=${`${judged} of ${all} joints judged`}
+            >${grouped(judged)} of ${grouped(all)} joints judged</span>`}
+          </span>
           <button type="button" @click=${() => this.desk.cancel()}>Cancel</button>
         </div>
       </div>
     `;
   }
 }
+
+const figures = new Intl.NumberFormat('en-GB');
+const grouped = (count: number): string => figures.format(count);
 
 customElements.define('adjoin-workbench', AdjoinWorkbench);
 

@@ -23,6 +23,7 @@ export const styles = css`
     border-radius: 4px; box-shadow: 0 8px 24px var(--shade); max-width: calc(100vw - 32px);
   }
   .wait svg { flex: none; }
+  .wait .count { display: block; font-size: var(--small); color: var(--quiet); font-variant-numeric: tabular-nums; }
   .wait .mover { animation: along 1.4s ease-in-out infinite alternate; }
   @keyframes along { from { transform: translateX(0); } to { transform: translateX(24px); } }
   @media (prefers-reduced-motion: reduce) { .wait .mover { animation: none; } }

@@ -8,7 +8,9 @@ import type { Judgement } from '../../src/harmony/judgement.ts';
 import type { Issue, Outcome } from '../../src/issue.ts';
 import { patchJudgement } from '../../src/workers/judgement-patch.ts';
 import { SessionBridge } from '../../src/workers/session-bridge.ts';
-import type { ChangedReply, JudgedReply, ReadReply, RefusedReply } from '../../src/workers/session-protocol.ts';
+import type { Show } from '../../src/workers/session-bridge.ts';
+import type { OpenedWhole } from '../../src/workers/opening.ts';
+import type { ChangedReply, RefusedReply } from '../../src/workers/session-protocol.ts';
 import type { Look, Looks } from '../../src/workers/session-look.ts';
 import { changedVerdicts } from '../model/changed-verdicts.ts';
 import type { DocumentCard, Recoverable } from '../platform/document-store.ts';
@@ -36,6 +38,8 @@ export class Desk implements ReactiveController {
   open: OpenCabin | undefined;
   /** Name of the file being read. */
   loading: string | undefined;
+  /** Joints of it that are judged by now. */
+  judged = 0;
   refusal: Refusal | undefined;
   /** Why changes are not kept against a crash. */
   keepFault: Issue | undefined;
@@ -91,10 +95,10 @@ export class Desk implements ReactiveController {
       this.refuse({ file: file.name, issues: [{ code: 'file-too-large', severity: 'error', found, expected: 'at most 256 MB' }] });
       return Promise.resolve(false);
     }
-    return this.take(file.name, async (read) => {
+    return this.take(file.name, async (show) => {
       const text = await file.text();
       return {
-        reply: this.session.open(text, file.name, read),
+        reply: this.session.open(text, file.name, show),
         origin: (cabin) => ({
           card: { key: `file:${file.name}:${cabin.id}`, name: cabin.name, fileName: file.name, ...(handle === undefined ? {} : { handle }) },
           lastModified: file.lastModified, saved: true, text,
@@ -108,18 +112,18 @@ export class Desk implements ReactiveController {
     const key = `address:${address}`;
     if (tabDocument() === key && (await this.keeper.card(key))?.unsaved === true) return this.openKept(key);
     const name = address.split('/').pop() || address;
-    return this.take(name, async (read, signal) => {
+    return this.take(name, async (show, signal) => {
       const answer = await fetch(address, { signal });
       if (!answer.ok) throw new Error(`the server answered ${answer.status} for ${address}`);
       const text = await answer.text();
-      return { reply: this.session.open(text, name, read), origin: (cabin) => ({ card: { key, name: cabin.name, fileName: name }, saved: true, text }) };
+      return { reply: this.session.open(text, name, show), origin: (cabin) => ({ card: { key, name: cabin.name, fileName: name }, saved: true, text }) };
     });
   }
 
   openNew(name: string, asOf: string): Promise<boolean> {
     const cabin = { ...emptyCabin(name, asOf), zones: [{ id: 'cabin', name: 'Cabin' }] };
     const key = `new:${crypto.randomUUID?.() ?? Date.now().toString(36)}`;
-    return this.take(name, (read) => Promise.resolve({ reply: this.session.take(cabin, read), origin: () => ({ card: { key, name }, saved: false }) }));
+    return this.take(name, (show) => Promise.resolve({ reply: this.session.take(cabin, show), origin: () => ({ card: { key, name }, saved: false }) }));
   }
 
   /** Opens a document as it was kept in this browser. */
@@ -132,7 +136,7 @@ export class Desk implements ReactiveController {
       return false;
     }
     const { unsaved, ...rest } = card;
-    return this.take(name, (read) => Promise.resolve({ reply: this.session.take(cabin, read), origin: () => ({ card: rest, saved: !unsaved }) }));
+    return this.take(name, (show) => Promise.resolve({ reply: this.session.take(cabin, show), origin: () => ({ card: rest, saved: !unsaved }) }));
   }
 
   /** The document this tab had open before it was loaded anew, if it was kept. */
@@ -169,7 +173,7 @@ export class Desk implements ReactiveController {
 
   private async take(
     file: string,
-    begin: (read: (reply: ReadReply) => void, signal: AbortSignal) => Promise<{ readonly reply: Promise<JudgedReply | RefusedReply>; readonly origin: (cabin: Cabin) => Origin }>,
+    begin: (show: Show, signal: AbortSignal) => Promise<{ readonly reply: Promise<OpenedWhole | RefusedReply>; readonly origin: (cabin: Cabin) => Origin }>,
   ): Promise<boolean> {
     this.cancel();
     const work = new AbortController();
@@ -180,22 +184,22 @@ export class Desk implements ReactiveController {
     if (this.open !== undefined && this.editor !== undefined && this.origin !== undefined && !this.open.judging) {
       this.before = { open: this.open, editor: this.editor, origin: this.origin };
     }
-    let shown: ReadReply | undefined;
-    const read = (reply: ReadReply): void => {
+    this.judged = 0;
+    const show: Show = (opened, share) => {
       if (this.work !== work) return;
-      shown = reply;
-      this.open = { ...closed, file, judging: true, cabin: reply.cabin, judgement: reply.judgement };
+      this.judged = share === undefined ? opened.judgement.joints.length : Math.round(share * opened.cabin.joints.length);
+      if (share === undefined) this.open = { ...closed, file, judging: true, ...opened };
       this.host.requestUpdate();
     };
     try {
-      const { reply: asked, origin } = await begin(read, work.signal);
+      const { reply: asked, origin } = await begin(show, work.signal);
       const reply = await asked;
       if (this.work !== work) return false;
-      if (reply.kind === 'refused' || shown === undefined) {
-        if (reply.kind === 'refused') this.refuse({ file, issues: reply.issues });
+      if (reply.kind === 'refused') {
+        this.refuse({ file, issues: reply.issues });
         return false;
       }
-      await this.begin(file, shown.cabin, reply, origin(shown.cabin));
+      await this.begin(file, reply, origin(reply.cabin));
       return true;
     } catch (reason) {
       if (this.work === work && !work.signal.aborted) this.refuse({ file, issues: [unreadable(reason)] });
@@ -210,12 +214,12 @@ export class Desk implements ReactiveController {
     }
   }
 
-  private async begin(file: string, cabin: Cabin, reply: JudgedReply, origin: Origin): Promise<void> {
+  private async begin(file: string, { cabin, judgement, paths, issues }: OpenedWhole, origin: Origin): Promise<void> {
     this.editor = openEditor(cabin, origin.saved ? cabin : undefined);
     this.origin = origin;
     this.told = cabin;
     this.before = undefined;
-    this.open = { ...closed, file, cabin, judgement: reply.judgement, paths: reply.paths, issues: reply.issues };
+    this.open = { ...closed, file, cabin, judgement, paths, issues };
     this.showEditor();
     const owned = await this.keeper.begin(origin.card, cabin, { unsaved: !origin.saved, ...(origin.text === undefined ? {} : { text: origin.text }) });
     this.lock(!owned);

@@ -8,7 +8,7 @@ import type { JointPaths } from '../../src/workers/session-protocol.ts';
 export interface OpenCabin {
   /** Name of the file, or of the cabin where it is in none. */
   readonly file: string;
-  /** The parts can be shown; the joints are still being judged. */
+  /** The parts can be shown, and the joints that `judgement` has by now; the others are still being judged. */
   readonly judging: boolean;
   /** The document that `judgement` and `paths` belong to; an edit shows here once it is judged. */
   readonly cabin: Cabin;

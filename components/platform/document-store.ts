@@ -3,10 +3,11 @@ import { cabinPatch, patchCabin } from '../../src/actions/cabin-patch.ts';
 import type { Cabin } from '../../src/cabin/cabin.ts';
 import { restoreCabin } from '../../src/cabin/restore-cabin.ts';
 import type { Issue, Outcome } from '../../src/issue.ts';
+import { weightOf } from '../../src/workers/cabin-pieces.ts';
 import type { ReadingsPiece } from '../../src/workers/import-protocol.ts';
 import { inPieces } from '../../src/workers/patch-pieces.ts';
 import { answered, committed, openDatabase } from './database.ts';
-import { writeHeavily } from './heavy-write.ts';
+import { writeHeavily, writeWhole } from './heavy-write.ts';
 
 /** What is kept of an open document beside its content. */
 export interface DocumentCard {
@@ -58,6 +59,8 @@ const latestMs = 750;
 const largestPatch = 200;
 /** Pieces of readings in a patch, of a thousand at most each, beyond which a worker writes it. */
 const mostPieces = 8;
+/** Readings, parts and joints together beyond which a worker writes the whole document. */
+const heaviest = 4000;
 
 /**
  * Keeps the open document in IndexedDB so that a crash loses at most the last second: the whole of it once, then at every pause what
@@ -97,9 +100,11 @@ export class DocumentStore extends EventTarget {
     this.drop();
     this.open = { card, base: cabin };
     const { unsaved = false, original } = options;
-    return this.write(() => {
+    return this.write(async () => {
+      const heavy = weightOf(cabin) > heaviest;
+      if (heavy) await writeWhole(cabin, { database: this.database.name, version, kept: { ...card, keptAt: Date.now(), unsaved } as { readonly key: string } });
       const transaction = this.transaction('readwrite');
-      this.putWhole(transaction, card, cabin, unsaved);
+      if (!heavy) this.putWhole(transaction, card, cabin, unsaved);
       if (original !== undefined) transaction.objectStore('originals').put({ key: card.key, ...original });
       return committed(transaction);
     });
@@ -132,11 +137,16 @@ export class DocumentStore extends EventTarget {
     const pieces: ReadingsPiece[] = [];
     const short = inPieces(patch, (piece) => pieces.push(piece));
     if (pieces.length > mostPieces) {
-      await writeHeavily({ kind: 'write', database: this.database.name, version, patch: short, kept: { ...open.card, keptAt: Date.now(), unsaved } as { readonly key: string } }, pieces);
+      await writeHeavily({ database: this.database.name, version, patch: short, kept: { ...open.card, keptAt: Date.now(), unsaved } as { readonly key: string } }, pieces);
       open.base = cabin;
       return;
     }
     const whole = sizeOf(patch) > largestPatch;
+    if (whole && weightOf(cabin) > heaviest) {
+      await writeWhole(cabin, { database: this.database.name, version, kept: { ...open.card, keptAt: Date.now(), unsaved } as { readonly key: string } });
+      open.base = cabin;
+      return;
+    }
     const transaction = this.transaction('readwrite');
     if (whole) this.putWhole(transaction, open.card, cabin, unsaved);
     else transaction.objectStore('kept').put({ ...open.card, patch, keptAt: Date.now(), unsaved } satisfies Kept);

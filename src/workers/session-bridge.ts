@@ -1,17 +1,24 @@
 import type { CabinPatch } from '../actions/cabin-patch.ts';
 import type { Cabin } from '../cabin/cabin.ts';
-import type { ReadingsPiece } from './import-protocol.ts';
+import { cabinPieces } from './cabin-pieces.ts';
+import { Opening } from './opening.ts';
+import type { Opened, OpenedWhole } from './opening.ts';
 import { inPieces } from './patch-pieces.ts';
 import type { Look, Looks } from './session-look.ts';
-import type { ChangedReply, JudgedReply, LookedReply, Numbered, OvertakenReply, ProgressReply, ReadReply, RefusedReply, SessionReply, SessionRequest } from './session-protocol.ts';
+import type { ChangedReply, JudgedReply, JudgingReply, LookedReply, Numbered, OpeningReply, OvertakenReply, ProgressReply, ReadReply, RefusedReply, SessionReply, SessionRequest } from './session-protocol.ts';
+
+type Meanwhile = OpeningReply | ReadReply | JudgingReply | ProgressReply;
+
+/** Told of a cabin as it can be shown by now; of the share of its joints that is judged where that alone is news. */
+export type Show = (opened: Opened, share?: number) => void;
 
 interface Waiting {
-  readonly meanwhile: (reply: ReadReply | ProgressReply) => void;
+  readonly meanwhile: (reply: Meanwhile) => void;
   readonly resolve: (reply: SessionReply) => void;
   readonly reject: (reason: unknown) => void;
 }
 
-const only = (read: (reply: ReadReply) => void): Waiting['meanwhile'] => (reply) => { if (reply.kind === 'read') read(reply); };
+const isMeanwhile = (reply: SessionReply): reply is Meanwhile => ['opening', 'read', 'judging', 'progress'].includes(reply.kind);
 
 /**
  * The page's end of a session: one worker holds the open document and answers in the order of asking, but for judgements by other books. Opening another document
@@ -22,26 +29,25 @@ export class SessionBridge {
   private readonly waiting = new Map<number, Waiting>();
   private last = 0;
 
-  /** Reads and judges a file's text; `read` is told of the cabin as soon as its parts can be shown. */
-  open(text: string, file: string, read: (reply: ReadReply) => void): Promise<JudgedReply | RefusedReply> {
-    return this.ask({ kind: 'open', text, file }, only(read)) as Promise<JudgedReply | RefusedReply>;
+  /** Messages that go one by one, with room for the page between them; whatever is asked meanwhile follows them. */
+  private sending: Promise<void> | undefined;
+
+  /** Reads and judges a file's text; `show` is told of the cabin as soon as its parts can be shown, and again with every lot of joints that is judged. */
+  open(text: string, file: string, show: Show): Promise<OpenedWhole | RefusedReply> {
+    return this.opened({ kind: 'open', text, file }, show);
   }
 
   /** Judges a document that is in memory: a new or a recovered one. */
-  take(cabin: Cabin, read: (reply: ReadReply) => void): Promise<JudgedReply | RefusedReply> {
-    return this.ask({ kind: 'take', cabin }, only(read)) as Promise<JudgedReply | RefusedReply>;
+  take(cabin: Cabin, show: Show): Promise<OpenedWhole | RefusedReply> {
+    this.send(Array.from(cabinPieces(cabin), (piece) => ({ kind: 'gather', piece })));
+    return this.opened({ kind: 'take' }, show, cabin);
   }
 
   /** Goes on with the document as edited. */
-  async edit(patch: CabinPatch): Promise<ChangedReply | RefusedReply> {
-    const pieces: ReadingsPiece[] = [];
+  edit(patch: CabinPatch): Promise<ChangedReply | RefusedReply> {
+    const pieces: SessionRequest[] = [];
     const short = inPieces(patch, (piece) => pieces.push(piece));
-    if (pieces.length === 0) return this.ask({ kind: 'edit', patch }) as Promise<ChangedReply | RefusedReply>;
-    // Handing over hundreds of thousands of readings at once would hold the page for seconds.
-    for (const piece of pieces) {
-      (this.worker ??= this.start()).postMessage({ number: 0, content: piece } satisfies Numbered<SessionRequest>);
-      await new Promise((resolve) => setTimeout(resolve));
-    }
+    this.send(pieces);
     return this.ask({ kind: 'edit', patch: short }) as Promise<ChangedReply | RefusedReply>;
   }
 
@@ -64,25 +70,55 @@ export class SessionBridge {
   end(reason: unknown = new DOMException('The session was ended', 'AbortError')): void {
     this.worker?.terminate();
     this.worker = undefined;
+    this.sending = undefined;
     const waiting = [...this.waiting.values()];
     this.waiting.clear();
     for (const { reject } of waiting) reject(reason);
   }
 
+  private async opened(content: SessionRequest, show: Show, cabin?: Cabin): Promise<OpenedWhole | RefusedReply> {
+    const opening = new Opening(cabin);
+    let latest: Opened | undefined;
+    const reply = await this.ask(content, (news) => {
+      if (news.kind !== 'progress') latest = opening.take(news) ?? latest;
+      if (latest !== undefined && news.kind !== 'opening') show(latest, news.kind === 'progress' ? news.share : undefined);
+    });
+    return reply.kind === 'refused' ? reply : opening.end(reply as JudgedReply);
+  }
+
   private ask(content: SessionRequest, meanwhile: Waiting['meanwhile'] = () => undefined): Promise<SessionReply> {
-    const worker = (this.worker ??= this.start());
     const number = (this.last += 1);
     return new Promise((resolve, reject) => {
       this.waiting.set(number, { meanwhile, resolve, reject });
-      worker.postMessage({ number, content } satisfies Numbered<SessionRequest>);
+      this.whenSent((worker) => worker.postMessage({ number, content } satisfies Numbered<SessionRequest>));
     });
+  }
+
+  /** Handing over hundreds of thousands of readings at once would hold the page for seconds. */
+  private send(contents: readonly SessionRequest[]): void {
+    if (contents.length === 0) return;
+    const worker = (this.worker ??= this.start());
+    const one = async (content: SessionRequest): Promise<void> => {
+      if (this.worker !== worker) return;
+      worker.postMessage({ number: 0, content } satisfies Numbered<SessionRequest>);
+      await new Promise((resolve) => setTimeout(resolve));
+    };
+    const sending = contents.reduce((before, content) => before.then(() => one(content)), this.sending ?? Promise.resolve())
+      .then(() => { if (this.sending === sending) this.sending = undefined; });
+    this.sending = sending;
+  }
+
+  private whenSent(post: (worker: Worker) => void): void {
+    const worker = (this.worker ??= this.start());
+    if (this.sending === undefined) post(worker);
+    else void this.sending.then(() => { if (this.worker === worker) post(worker); });
   }
 
   private start(): Worker {
     const worker = new Worker(new URL('./session.worker.ts', import.meta.url), { type: 'module', name: 'session' });
     worker.addEventListener('message', ({ data: { number, content } }: MessageEvent<Numbered<SessionReply>>) => {
       const waiting = this.waiting.get(number);
-      if (content.kind === 'read' || content.kind === 'progress') {
+      if (isMeanwhile(content)) {
         waiting?.meanwhile(content);
         return;
       }

@@ -1,8 +1,9 @@
 import type { CabinPatch } from '../actions/cabin-patch.ts';
-import type { Cabin } from '../cabin/cabin.ts';
 import type { JointPath } from '../cabin/index.ts';
-import type { Judgement } from '../harmony/judgement.ts';
+import type { Judgement, PartResult } from '../harmony/judgement.ts';
 import type { Issue } from '../issue.ts';
+import type { CabinPiece } from './cabin-pieces.ts';
+import type { JudgedStep } from './judge-in-steps.ts';
 import type { JudgementPatch } from './judgement-patch.ts';
 import type { ReadingsPiece } from './import-protocol.ts';
 import type { Look, LookName, Looks } from './session-look.ts';
@@ -10,27 +11,41 @@ import type { Look, LookName, Looks } from './session-look.ts';
 /** Where every joint that can be drawn runs on the map, by its id. */
 export type JointPaths = ReadonlyMap<string, JointPath>;
 
-/** What the page asks of the session's worker. Pieces hold readings of the edit that follows them and are not answered. Edits count from the document the worker holds; a trial leaves that as it is. */
+/** What the page asks of the session's worker. Pieces hold readings of the edit that follows them, or the cabin that is then to be taken; they are not answered. Edits count from the document the worker holds; a trial leaves that as it is. */
 export type SessionRequest =
   | { readonly kind: 'open'; readonly text: string; readonly file: string }
-  | { readonly kind: 'take'; readonly cabin: Cabin }
+  | { readonly kind: 'gather'; readonly piece: CabinPiece }
+  | { readonly kind: 'take' }
   | { readonly kind: 'edit'; readonly patch: CabinPatch }
   | ReadingsPiece
   | { readonly kind: 'try'; readonly patch: CabinPatch }
   | { readonly kind: 'judge by'; readonly ruleBook: string | object }
   | { readonly kind: 'look'; readonly look: Look };
 
-/** A cabin that could be read and will be judged: what its parts look like is known, no joint is judged yet. */
+/** A piece of what `read` then tells of: of the cabin, or of how its parts look. */
+export interface OpeningReply {
+  readonly kind: 'opening';
+  readonly piece: CabinPiece | { readonly kind: 'results'; readonly items: readonly PartResult[] };
+}
+
+/** A cabin could be read and will be judged: what its parts look like is known, no joint is judged yet. Its pieces came before. */
 export interface ReadReply {
   readonly kind: 'read';
-  readonly cabin: Cabin;
+  /** Without its parts, which came before. */
   readonly judgement: Judgement;
 }
 
+/** Joints that were judged since the last such reply. */
+export interface JudgingReply extends JudgedStep {
+  readonly kind: 'judging';
+  readonly paths: readonly (readonly [joint: string, path: JointPath])[];
+}
+
+/** Every joint is judged, and was told of before. */
 export interface JudgedReply {
   readonly kind: 'judged';
-  readonly judgement: Judgement;
-  readonly paths: JointPaths;
+  /** What the judgement says beside its joints and parts. */
+  readonly patch: JudgementPatch;
   /** Warnings and notes of the file. */
   readonly issues: readonly Issue[];
 }
@@ -48,7 +63,7 @@ export interface ChangedReply {
   readonly paths: readonly (readonly [joint: string, path: JointPath | undefined])[];
 }
 
-/** How much of a judgement by another rule book is done, 0..1. */
+/** How much of a judgement is done, 0..1. */
 export interface ProgressReply {
   readonly kind: 'progress';
   readonly share: number;
@@ -65,8 +80,8 @@ export interface LookedReply {
   readonly found: Looks[LookName];
 }
 
-/** `open` and `take` are answered with `read` and then `judged`, or with `refused` alone; `edit` and `try` with `changed`; `judge by` with `progress` while it lasts and then `changed`, `refused` or `overtaken`; `look` with `looked`. */
-export type SessionReply = ReadReply | JudgedReply | RefusedReply | ChangedReply | ProgressReply | OvertakenReply | LookedReply;
+/** `open` and `take` are answered with `opening` as often as need be, `read`, `judging` and `progress` as often as need be and `judged`, or with `refused` alone; `edit` and `try` with `changed`; `judge by` with `progress` while it lasts and then `changed`, `refused` or `overtaken`; `look` with `looked`. */
+export type SessionReply = OpeningReply | ReadReply | JudgingReply | JudgedReply | RefusedReply | ChangedReply | ProgressReply | OvertakenReply | LookedReply;
 
 /** Requests carry a number that their replies repeat. */
 export interface Numbered<T> {

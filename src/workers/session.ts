@@ -2,19 +2,27 @@ import { patchCabin } from '../actions/cabin-patch.ts';
 import type { CabinPatch } from '../actions/cabin-patch.ts';
 import type { Cabin, Joint } from '../cabin/cabin.ts';
 import { jointPath, parseCabin } from '../cabin/index.ts';
-import { judgeCabin, rejudge } from '../harmony/index.ts';
+import { rejudge } from '../harmony/index.ts';
 import type { JudgedCabin } from '../harmony/index.ts';
 import { judgeByBook, judgeByBookInSteps } from '../harmony/judge-by-book.ts';
+import type { JointResult } from '../harmony/judgement.ts';
 import { hasErrors } from '../issue.ts';
 import type { Issue } from '../issue.ts';
 import type { ReadingsPiece } from './import-protocol.ts';
+import { cabinPieces, GatheredCabin } from './cabin-pieces.ts';
+import type { CabinPiece } from './cabin-pieces.ts';
+import { judgeInSteps, judgeParts } from './judge-in-steps.ts';
 import { judgementPatch } from './judgement-patch.ts';
 import { fromPieces } from './patch-pieces.ts';
 import { ruleBookOf } from './rule-book-of.ts';
 import { lookAt } from './session-look.ts';
 import type { Look } from './session-look.ts';
-import type { ChangedReply, JointPaths, ReadReply, SessionReply, SessionRequest } from './session-protocol.ts';
-import { unjudged } from './unjudged.ts';
+import type { ChangedReply, JudgingReply, SessionReply, SessionRequest } from './session-protocol.ts';
+
+/** Parts whose results go in one message. */
+const mostResults = 250;
+
+type Pace = Parameters<typeof judgeInSteps>[2];
 
 interface Held {
   readonly cabin: Cabin;
@@ -23,6 +31,13 @@ interface Held {
 
 /** The open document as the worker holds it: judged once, then only what edits touch. */
 export class Session {
+  /** `pace` makes for every cabin that is opened what says when to tell of the joints judged by now. */
+  constructor(pace: () => Pace = () => () => 'nothing') {
+    this.pace = pace;
+  }
+
+  private readonly pace: () => Pace;
+  private readonly coming = new GatheredCabin();
   private held: Held | undefined;
   private pieces: ReadingsPiece[] = [];
 
@@ -31,14 +46,19 @@ export class Session {
     this.pieces.push(piece);
   }
 
-  /** Answers a request; `read` is told of a cabin before its joints are judged, so that it can be shown meanwhile. */
-  answer(request: Exclude<SessionRequest, { readonly kind: 'look' | 'piece' | 'judge by' }>, read: (reply: ReadReply) => void): SessionReply {
+  /** A piece of the cabin that is to be taken next. */
+  gather(piece: CabinPiece): void {
+    this.coming.take(piece);
+  }
+
+  /** Answers a request; of a cabin that is opened it tells what can be shown before all of it is judged. */
+  answer(request: Exclude<SessionRequest, { readonly kind: 'look' | 'piece' | 'gather' | 'judge by' }>, tell: (reply: SessionReply) => void): SessionReply {
     switch (request.kind) {
       case 'open': {
         const { value, issues } = parseCabin(request.text, request.file);
-        return value === undefined || hasErrors(issues) ? { kind: 'refused', issues } : this.begin(value, issues, read, request.file);
+        return value === undefined || hasErrors(issues) ? { kind: 'refused', issues } : this.begin(value, issues, tell, request.file);
       }
-      case 'take': return this.begin(request.cabin, [], read);
+      case 'take': return this.begin(this.coming.gathered(), [], tell);
       case 'edit': {
         const held = this.present;
         const next = this.after(held, fromPieces(request.patch, this.pieces));
@@ -74,15 +94,33 @@ export class Session {
     return this.held;
   }
 
-  private begin(cabin: Cabin, fileIssues: readonly Issue[], read: (reply: ReadReply) => void, file?: string): SessionReply {
+  private begin(cabin: Cabin, fileIssues: readonly Issue[], tell: (reply: SessionReply) => void, file?: string): SessionReply {
     const book = ruleBookOf(cabin.ruleBook);
     if (book.value === undefined || hasErrors(book.issues)) {
       return { kind: 'refused', issues: [...fileIssues, ...book.issues.map((issue) => (file === undefined ? issue : { ...issue, file }))] };
     }
-    read({ kind: 'read', cabin, judgement: unjudged(cabin, book.value) });
-    const judged = judgeCabin(cabin, book.value);
-    this.held = { cabin, judged };
-    return { kind: 'judged', judgement: judged.judgement, paths: pathsOf(cabin), issues: [...fileIssues, ...book.issues] };
+    const parts = judgeParts(cabin, book.value);
+    const { judgement } = parts;
+    if (file !== undefined) for (const piece of cabinPieces(cabin)) tell({ kind: 'opening', piece });
+    for (let at = 0; at < judgement.parts.length; at += mostResults) tell({ kind: 'opening', piece: { kind: 'results', items: judgement.parts.slice(at, at + mostResults) } });
+    tell({ kind: 'read', judgement: { ...judgement, parts: [] } });
+    const steps = judgeInSteps(cabin, parts, this.pace());
+    const told: JointResult[] = [];
+    let { summary } = judgement;
+    for (let step = steps.next(); ; step = steps.next()) {
+      if (step.done === true) {
+        this.held = { cabin, judged: step.value };
+        return { kind: 'judged', patch: judgementPatch({ ...judgement, joints: told, summary }, step.value.judgement), issues: [...fileIssues, ...book.issues] };
+      }
+      if (typeof step.value === 'number') {
+        tell({ kind: 'progress', share: step.value / cabin.joints.length });
+        continue;
+      }
+      const { joints } = step.value;
+      tell({ kind: 'judging', ...step.value, paths: pathsOf(cabin, told.length, told.length + joints.length) });
+      told.push(...joints);
+      ({ summary } = step.value);
+    }
   }
 
   private after({ cabin, judged }: Held, patch: CabinPatch): Held | SessionReply {
@@ -94,11 +132,11 @@ export class Session {
   }
 }
 
-function pathsOf(cabin: Cabin): JointPaths {
-  return new Map(cabin.joints.flatMap((joint) => {
+function pathsOf(cabin: Cabin, from: number, to: number): JudgingReply['paths'] {
+  return cabin.joints.slice(from, to).flatMap((joint) => {
     const path = jointPath(cabin, joint);
     return path === undefined ? [] : [[joint.id, path] as const];
-  }));
+  });
 }
 
 function changes(before: Held, after: Held): ChangedReply {

@@ -1,7 +1,8 @@
 import { Session } from './session.ts';
 import type { Numbered, SessionReply, SessionRequest } from './session-protocol.ts';
+import { tellingPace } from './telling-pace.ts';
 
-const session = new Session();
+const session = new Session(() => tellingPace(() => performance.now()));
 
 /** A judgement by another book makes room for what is asked meanwhile this often, ms. */
 const slice = 40;
@@ -29,6 +30,7 @@ addEventListener('message', ({ data: { number, content } }: MessageEvent<Numbere
   const answer = (reply: SessionReply): void => postMessage({ number, content: reply } satisfies Numbered<SessionReply>);
   if (content.kind === 'look') session.look(content.look).then(answer, thrown);
   else if (content.kind === 'piece') session.piece(content);
+  else if (content.kind === 'gather') session.gather(content.piece);
   else if (content.kind === 'judge by') judgeBy(content.ruleBook, answer).catch(thrown);
   else {
     if (content.kind !== 'try') turn = undefined;

@@ -102,7 +102,7 @@ export class AdjoinWall extends LitElement {
   }
 
   override render(): TemplateResult {
-    if (this.judging) return html`<p class="nothing">Judging ${counted(this.cabin.joints.length, 'joint')} under the lights of the rules.</p>`;
+    if (this.judging && this.judgement.joints.length === 0) return html`<p class="nothing">Judging ${counted(this.cabin.joints.length, 'joint')} under the lights of the rules.</p>`;
     const every = counted(this.judgement.joints.length, 'joint');
     const parts = partsById(this.cabin);
     const joints = jointsById(this.cabin.joints);
@@ -161,7 +161,8 @@ export class AdjoinWall extends LitElement {
 
   private summary(): TemplateResult {
     const { holds, nothingJudged, clashes, accepted, open, expectedWrongHolds, coverage } = this.judgement.summary;
-    return html`<b>${holds} hold${nothingJudged > 0 ? ` (${nothingJudged} with nothing to judge)` : ''}, ${clashes + accepted} clash${accepted > 0 ? ` (${accepted} accepted)` : ''}, ${open} open.</b>
+    const judged = this.judgement.joints.length;
+    return html`${this.judging ? html`${judged} of ${counted(this.cabin.joints.length, 'joint')} judged so far: ` : nothing}<b>${holds} hold${nothingJudged > 0 ? ` (${nothingJudged} with nothing to judge)` : ''}, ${clashes + accepted} clash${accepted > 0 ? ` (${accepted} accepted)` : ''}, ${open} open.</b>
       Expected number of holds that in truth do not: ${fixed(expectedWrongHolds, 1)}. Coverage ${percent(coverage)}. ${this.judgement.decisionRule}.`;
   }
 }

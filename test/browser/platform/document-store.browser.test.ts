@@ -3,6 +3,7 @@ import { DocumentStore } from '../../../components/platform/document-store.ts';
 import { renamePart, setPart } from '../../../src/actions/part-actions.ts';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import type { Issue } from '../../../src/issue.ts';
+import { bigCabin } from '../../bench/big-cabin.ts';
 import { smallCabin } from '../../support/small-cabin.ts';
 
 let made = 0;
@@ -62,6 +63,19 @@ test('a cabin that gets very many readings is kept whole, handed over in pieces'
   expect(await other.recoverable()).toMatchObject([{ ...card, changes: 1 }]);
   const { value } = await other.recover('doc');
   expect(value).toEqual(after);
+});
+
+test('a cabin that is large from the first is kept whole by a worker, and its changes count from there', async () => {
+  const name = 'large';
+  const one = await store(name);
+  const cabin = bigCabin({ parts: 500, joints: 900, seed: 2 });
+  expect(await one.begin(card, cabin, { original: { fileName: 'old.cabin.json', text: '{}' } })).toBe(true);
+  const after = renamePart.run(cabin, { part: 'part-400', name: 'Lid' }).value as Cabin;
+  one.keep(after, true);
+  expect(await one.flush()).toBe(true);
+  const other = await store(name);
+  expect(await other.recoverable()).toMatchObject([{ ...card, changes: 1, hasOriginal: true }]);
+  expect((await other.recover('doc')).value).toEqual(after);
 });
 
 test('edits that never pause are kept all the same', async () => {

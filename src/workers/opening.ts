@@ -1,0 +1,61 @@
+import type { Cabin } from '../cabin/cabin.ts';
+import type { JointResult, Judgement, PartResult } from '../harmony/judgement.ts';
+import type { Issue } from '../issue.ts';
+import { GatheredCabin } from './cabin-pieces.ts';
+import { patchJudgement } from './judgement-patch.ts';
+import type { JointPaths, JudgedReply, JudgingReply, OpeningReply, ReadReply } from './session-protocol.ts';
+
+/** A cabin that is opened, as far as it is judged: first only how its parts look, then ever more joints, in the order of the document. */
+export interface Opened {
+  readonly cabin: Cabin;
+  readonly judgement: Judgement;
+  readonly paths: JointPaths;
+}
+
+/** The same with every joint judged, and what was to be said of its file. */
+export interface OpenedWhole extends Opened {
+  readonly kind: 'judged';
+  readonly issues: readonly Issue[];
+}
+
+/** Puts together on the page what the worker tells of a cabin that it opens. */
+export class Opening {
+  /** `cabin` where the page had it and handed it over; else the worker read it and tells of it. */
+  constructor(cabin?: Cabin) {
+    this.cabin = cabin;
+  }
+
+  private readonly cabin: Cabin | undefined;
+  private readonly coming = new GatheredCabin();
+  private readonly parts: PartResult[] = [];
+  private opened: Opened | undefined;
+
+  /** Takes a reply; gives the cabin as it can be shown now, where the reply adds to that. */
+  take(reply: OpeningReply | ReadReply | JudgingReply): Opened | undefined {
+    switch (reply.kind) {
+      case 'opening':
+        if (reply.piece.kind === 'results') this.parts.push(...reply.piece.items);
+        else this.coming.take(reply.piece);
+        return undefined;
+      case 'read':
+        this.opened = { cabin: this.cabin ?? this.coming.gathered(), judgement: { ...reply.judgement, parts: this.parts }, paths: new Map() };
+        return this.opened;
+      case 'judging': {
+        const { cabin, judgement, paths } = this.shown;
+        const joints: readonly JointResult[] = [...judgement.joints, ...reply.joints];
+        this.opened = { cabin, judgement: { ...judgement, joints, summary: reply.summary }, paths: new Map([...paths, ...reply.paths]) };
+        return this.opened;
+      }
+    }
+  }
+
+  end({ patch, issues }: JudgedReply): OpenedWhole {
+    const { cabin, judgement, paths } = this.shown;
+    return { kind: 'judged', cabin, judgement: patchJudgement(judgement, patch), paths, issues };
+  }
+
+  private get shown(): Opened {
+    if (this.opened === undefined) throw new Error('a cabin is judged after it was read');
+    return this.opened;
+  }
+}

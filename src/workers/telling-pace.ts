@@ -1,0 +1,23 @@
+import type { Telling } from './judge-in-steps.ts';
+
+/** Ms until the first joints are told of, and between the counts after that. */
+const [firstMs, countMs] = [40, 150];
+/** Joints of one lot: the first of them small, then ever larger, since a page draws its whole map again for each; at most so many that it does not hold the page. */
+const [smallest, largest] = [100, 500];
+
+/** When to tell of joints while a cabin is judged, by a clock in ms. Begins anew with every cabin. */
+export function tellingPace(clock: () => number): (judged: number, told: number) => Telling {
+  const start = clock();
+  let last = start;
+  return (judged, told) => {
+    const now = clock();
+    const lot = told === 0 ? 1 : Math.min(largest, Math.max(smallest, told / 2));
+    if (judged - told >= lot && (told > 0 || now - start >= firstMs)) {
+      last = now;
+      return 'joints';
+    }
+    if (now - last < countMs) return 'nothing';
+    last = now;
+    return 'count';
+  };
+}
