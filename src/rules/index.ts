@@ -5,6 +5,7 @@ export * from './describe-book.ts';
 export * from './expression.ts';
 export { typicalVariables } from './expression-range.ts';
 export { glossRuleText } from './gloss-rule-text.ts';
+export * from './pair-ruling.ts';
 export * from './restore-rule-book.ts';
 export * from './rule-book.ts';
 export * from './rule-matrix.ts';

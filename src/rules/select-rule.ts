@@ -7,19 +7,19 @@ export interface JointFacts {
 }
 
 /** How closely a rule names a joint: materials first, then the number of qualifiers. */
-interface Specificity {
+export interface Specificity {
   /** 2 both materials, 1 one of them, 0 neither. */
   readonly materials: number;
   readonly qualifiers: number;
 }
 
-const specificity = (rule: PairRule): Specificity => ({
+export const specificity = (rule: PairRule): Specificity => ({
   materials: rule.pair.filter((material) => material !== '*').length,
   qualifiers: [rule.intent, rule.kind, rule.zone].filter((qualifier) => qualifier !== undefined).length,
 });
 
-function matchesPair([first, second]: PairRule['pair'], [a, b]: readonly [RuleSide, RuleSide]): boolean {
-  const is = (wanted: string, side: RuleSide): boolean => wanted === '*' || wanted === side.material;
+export function matchesPair([first, second]: PairRule['pair'], [a, b]: readonly [Pick<RuleSide, 'material'>, Pick<RuleSide, 'material'>]): boolean {
+  const is = (wanted: string, side: Pick<RuleSide, 'material'>): boolean => wanted === '*' || wanted === side.material;
   return (is(first, a) && is(second, b)) || (is(first, b) && is(second, a));
 }
 
