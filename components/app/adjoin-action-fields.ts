@@ -93,6 +93,7 @@ export class AdjoinActionFields extends LitElement {
 
   private options({ kind, choices, refersTo }: Argument): readonly { readonly id: string; readonly name: string }[] | undefined {
     if (kind === 'choice') return choices?.map((choice) => ({ id: String(choice), name: String(choice) }));
+    if (kind === 'flag') return [{ id: 'true', name: 'yes' }, { id: 'false', name: 'no' }];
     if (kind !== 'reference' || refersTo === undefined) return undefined;
     const items = namedItems(this.cabin, refersTo, this.of['part']);
     // Only the two parts of a joint can be its reference.

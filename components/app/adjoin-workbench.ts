@@ -174,6 +174,10 @@ export class AdjoinWorkbench extends LitElement {
     }
     const cabin = await droppedCabin(files);
     if (cabin !== undefined) return this.take({ file: cabin, handle: undefined });
+    if (this.desk.open !== undefined && this.routes.route.view === 'rules' && files.length === 1 && /\.json$/i.test(files[0]?.name ?? '')) {
+      (await this.load('rules'))?.dispatchEvent(new CustomEvent('adjoin-files', { detail: files }));
+      return;
+    }
     if (this.desk.open !== undefined) {
       const target = files.length === 1 && /\.(sdf|x3p|png)$/i.test(files[0]?.name ?? '') ? 'surfaces' : 'import';
       this.routes.go({ view: target, item: undefined, joint: undefined });

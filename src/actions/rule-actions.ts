@@ -1,4 +1,4 @@
-import { jointKinds } from '../cabin/cabin.ts';
+import { colourIntents, jointKinds, surfaceIntents } from '../cabin/cabin.ts';
 import type { Cabin } from '../cabin/cabin.ts';
 import { formulaNames } from '../colour/difference-formula.ts';
 import { componentRules, idPattern, lightRules } from '../rules/rule-schema.ts';
@@ -13,8 +13,6 @@ import { freeId, idsOf } from './next-id.ts';
 import { argumentsOf, at, readAtPaths, setAtPaths } from './path-fields.ts';
 import { changedFields } from './wording.ts';
 
-const colourIntents = ['match', 'tone-step', 'contrast', 'free'] as const;
-const surfaceIntents = ['match', 'contrast', 'free'] as const;
 export const standings = ['required', 'if-measured', 'advisory'] as const;
 
 const rule = needed(aReference('Rule', 'rule'));

@@ -11,8 +11,10 @@ export type Surface = (typeof surfaces)[number];
 export const jointKinds = ['edge', 'gap', 'step', 'seam', 'sightline'] as const;
 export type JointKind = (typeof jointKinds)[number];
 
-export type ColourIntent = 'match' | 'tone-step' | 'contrast' | 'free';
-export type SurfaceIntent = 'match' | 'contrast' | 'free';
+export const colourIntents = ['match', 'tone-step', 'contrast', 'free'] as const;
+export type ColourIntent = (typeof colourIntents)[number];
+export const surfaceIntents = ['match', 'contrast', 'free'] as const;
+export type SurfaceIntent = (typeof surfaceIntents)[number];
 export interface Intent {
   readonly colour?: ColourIntent;
   readonly gloss?: SurfaceIntent;

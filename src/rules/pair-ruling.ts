@@ -26,12 +26,16 @@ const rank = (rule: PairRule, index: number) => ({ rule, index, ...specificity(r
 type Ranked = ReturnType<typeof rank>;
 
 const materialWords = ['no material by name', 'one material', 'both materials'] as const;
-const qualifierWords = (count: number): string => (count === 0 ? 'none of intent, kind and zone' : count === 3 ? 'intent, kind and zone' : `${count} of intent, kind and zone`);
+/** The intent, kind and zone that a rule names. */
+const qualifiersOf = ({ intent, kind, zone }: PairRule): string => {
+  const named = [...(intent === undefined ? [] : [`the intent ${intent}`]), ...(kind === undefined ? [] : [`the kind ${kind}`]), ...(zone === undefined ? [] : [`the zone ${zone}`])];
+  return named.length < 2 ? named.join('') : `${named.slice(0, -1).join(', ')} and ${named.at(-1)}`;
+};
 
 /** Why one of two rules that both speak of a joint goes before the other. */
 function precedence(first: Ranked, second: Ranked): string {
   if (first.materials !== second.materials) return `it names ${materialWords[first.materials]}, "${second.rule.id}" ${materialWords[second.materials]}`;
-  if (first.qualifiers !== second.qualifiers) return `it names ${qualifierWords(first.qualifiers)}, "${second.rule.id}" ${qualifierWords(second.qualifiers)}`;
+  if (first.qualifiers !== second.qualifiers) return `it names ${qualifiersOf(first.rule)}, "${second.rule.id}" ${second.qualifiers === 0 ? 'no intent, kind or zone' : `only ${qualifiersOf(second.rule)}`}`;
   return `it is as specific as "${second.rule.id}" and stands later in the book`;
 }
 

@@ -29,9 +29,10 @@ test('it says why', () => {
   const why = (facts: Parameters<typeof pairRuling>[2]): Record<string, string> => Object.fromEntries(pairRuling(book, ['moulded', 'soft-skin'], facts).map((entry) => [entry.rule?.id ?? 'classes', entry.why]));
   const gap = why({ kind: 'gap', zones: ['doors'] });
   expect(gap['pair-gap-dash']).toBe('only for the zone dash, neither part lies in it');
-  expect(gap['pair-gap']).toBe('it names 1 of intent, kind and zone, "pair-later" none of intent, kind and zone');
-  expect(gap['pair']).toBe('"pair-gap" goes before: it names 1 of intent, kind and zone, "pair" none of intent, kind and zone');
+  expect(gap['pair-gap']).toBe('it names the kind gap, "pair-later" no intent, kind or zone');
+  expect(gap['pair']).toBe('"pair-gap" goes before: it names the kind gap, "pair" no intent, kind or zone');
   expect(gap['any-skin']).toBe('"pair-gap" goes before: it names both materials, "any-skin" one material');
+  expect(why({ kind: 'gap', zones: ['dash'] })['pair-gap-dash']).toBe('it names the kind gap and the zone dash, "pair-gap" only the kind gap');
   expect(why({ kind: 'edge' })['pair-later']).toBe('it is as specific as "pair" and stands later in the book');
   // The larger of 0.7 and 0.8 with 0.2 more, moulded being hard and soft-skin a skin.
   expect(why({})['classes']).toBe('they give what "pair-later" leaves open: moulded is hard and soft-skin is skin; the larger of 0.7 and 0.8 plus 0.2 for unlike families is 1');

@@ -1,180 +1,254 @@
-import { css, html, LitElement, nothing } from 'lit';
-import type { TemplateResult } from 'lit';
-import { judgeContext } from '../../../src/harmony/judge-context.ts';
-import { jointVariables } from '../../../src/harmony/joint-variables.ts';
-import type { JointResult, Judgement } from '../../../src/harmony/judgement.ts';
+import { html, LitElement, nothing } from 'lit';
+import type { PropertyValues, TemplateResult } from 'lit';
+import { bookOfCabin } from '../../../src/actions/index.ts';
+import { colourIntents, jointKinds } from '../../../src/cabin/cabin.ts';
+import type { JointResult } from '../../../src/harmony/judgement.ts';
 import { partNames } from '../../../src/harmony/names.ts';
-import { partBasis } from '../../../src/harmony/part-bases.ts';
-import { counted, fixed, limitUseText } from '../../../src/report/number-text.ts';
-import { builtInRuleBooks, checkExpression, compileRuleBook, describeBook, ruleMatrix, ruleVariables } from '../../../src/rules/index.ts';
-import type { RuleBook, RuleMatrixCell, RuleVariables } from '../../../src/rules/index.ts';
-import { ruleBookOf } from '../../../src/workers/rule-book-of.ts';
+import { counted } from '../../../src/report/number-text.ts';
+import { worstFirst } from '../../../src/report/worst-first.ts';
+import { builtInRuleBooks, glossRuleText, serialiseRuleBook } from '../../../src/rules/index.ts';
+import { plainNumber } from '../../../src/rules/plain-number.ts';
+import type { RuleBook } from '../../../src/rules/index.ts';
+import type { JointRuleLook } from '../../../src/workers/session-look.ts';
 import { announce } from '../../controllers/announcer.ts';
+import type { BookDraft } from '../../controllers/book-trial.ts';
+import { BookTrial } from '../../controllers/book-trial.ts';
 import type { Desk } from '../../controllers/desk.ts';
+import { askSelection, doAction } from '../../controllers/edit-events.ts';
 import type { OpenCabin } from '../../controllers/open-cabin.ts';
 import type { Route } from '../../controllers/route.ts';
-import { jointsByPair, ownRule, pairKey, withColourLimit } from '../../model/rule-pairs.ts';
-import { base, controls } from '../../styles/shared.ts';
+import { partsById, standingSource } from '../../model/joint-filter.ts';
+import type { PartColour } from '../../model/part-colours.ts';
+import type { RuleCell } from '../../model/rule-cells.ts';
+import { materialsInUse, ruleCells, ruleFilter } from '../../model/rule-cells.ts';
+import { pairKey, pairOf } from '../../model/rule-pairs.ts';
+import { downloadText, fileName } from '../../platform/download.ts';
 import { fields } from '../../styles/fields.ts';
-import { planStyles } from '../plan/plan.styles.ts';
+import { base, controls } from '../../styles/shared.ts';
 import { viewProperties } from '../view-element.ts';
+import './adjoin-book-compare.ts';
+import type { OtherBook } from './adjoin-book-compare.ts';
+import './adjoin-book-editor.ts';
+import './adjoin-class-editor.ts';
+import './adjoin-joint-choice.ts';
+import './adjoin-pair-panel.ts';
+import './adjoin-rule-matrix.ts';
+import type { RulesContext } from './rules-context.ts';
+import { draftEvent } from './rules-context.ts';
+import { styles } from './rules-view.styles.ts';
 
-const usualBasis = 'agreed between the parties';
+const places = { pairs: 'Pairs of materials', classes: 'Classes of material', book: 'Whole book', compare: 'Against another book' } as const;
+type Place = keyof typeof places;
 
-/** The rule book as a matrix of the pairs of materials; a pair shows its rule with every basis, its joints, and its limit to change. */
+/** Below this the matrix is a list, px. */
+const matrixFrom = 620;
+
+/**
+ * The rule book of the cabin: the matrix of material pairs with the rule that wins in each, the editor of rules, classes and the book with what
+ * every edit would change, and the book beside another one. All of it can be gone to by its address.
+ */
 export class AdjoinRulesView extends LitElement {
-  static override styles = [base, controls, fields, planStyles, css`
-    :host { grid-template-columns: minmax(0, 1fr); }
-    .matrix td { padding: 0; border: 1px solid var(--faint); } .matrix th { padding: 4px 8px 4px 0; border: 0; vertical-align: middle; } .matrix thead td { border: 0; } h3 { margin-bottom: 8px; } .two { margin-top: 16px; } .matrix thead th { white-space: normal; vertical-align: bottom; padding: 2px 4px; font-size: var(--tiny); }
-    .cell { position: relative; width: 100%; min-width: 84px; min-height: 44px; display: grid; border-radius: 0; border-color: transparent; padding: 2px 6px; text-align: left; justify-content: start; align-content: center; background: none; line-height: 1.15; justify-items: start; gap: 0; }
-    .cell b { font-weight: 600; } .cell span { font-size: var(--tiny); } .cell.meets { background: var(--raised); } .cell[aria-pressed='true'] { background: var(--ink); } .cell .bad { font-weight: 600; color: var(--clashes); border-bottom: 2px solid var(--clashes); }
-    .cell[aria-pressed='true'] .bad { color: inherit; border-color: currentColor; }
-    .two { display: grid; grid-template-columns: minmax(0, 1fr) minmax(0, 1fr); gap: 32px; } .two > * { min-width: 0; }
-    .editor { display: grid; gap: 10px; } .editor input { font-family: ui-monospace, monospace; } pre { margin: 0; color: var(--clashes); font-family: ui-monospace, monospace; font-size: var(--body); padding-left: 9px; white-space: pre; overflow-x: auto; }
-    @media (max-width: 1000px) { .two { grid-template-columns: minmax(0, 1fr); } }
-  `];
-  static override properties = { ...viewProperties, typed: { state: true }, basisText: { state: true }, other: { state: true } };
+  static override styles = [base, controls, fields, styles];
+  static override properties = { ...viewProperties, look: { state: true }, narrow: { state: true }, beginning: { state: true }, dropped: { state: true }, otherBook: { state: true } };
 
   declare open: OpenCabin;
   declare desk: Desk;
   declare route: Route;
+  declare colours: ReadonlyMap<string, PartColour>;
   declare linkTo: (change: Partial<Route>) => string;
   declare go: (change: Partial<Route>, refine?: boolean) => void;
-  /** The limit as it is typed; undefined while it is that of the book. */
-  declare typed: string | undefined;
-  declare basisText: string;
-  /** The cabin as another book judges it. */
-  declare other: { readonly book: string; readonly of: Judgement; readonly judgement: Judgement } | undefined;
-  private matrixOf: { readonly book: unknown; readonly source: RuleBook; readonly cells: readonly RuleMatrixCell[] } | undefined;
+  declare look: JointRuleLook | undefined;
+  declare narrow: boolean;
+  declare beginning: boolean;
+  /** A rule book file that fell on the page. */
+  declare dropped: File | undefined;
+  /** The book of a file that the cabin's own is compared with. */
+  declare otherBook: OtherBook | undefined;
+  private readonly trial = new BookTrial(this);
+  private lookOf: { readonly joint: string; readonly of: OpenCabin['judgement'] } | undefined;
+  private readonly watch = new ResizeObserver(([entry]) => {
+    const narrow = (entry?.contentRect.width ?? matrixFrom) < matrixFrom;
+    if (narrow !== this.narrow) requestAnimationFrame(() => { this.narrow = narrow; });
+  });
 
   constructor() {
     super();
-    this.basisText = usualBasis;
+    this.narrow = false;
+    this.beginning = false;
+    this.colours = new Map();
+    this.addEventListener(draftEvent, (event) => this.trial.take((event as CustomEvent<BookDraft | null>).detail ?? undefined));
+    this.addEventListener('adjoin-files', (event) => {
+      const [file] = (event as CustomEvent<readonly File[]>).detail;
+      if (file === undefined) return;
+      this.dropped = file;
+      this.set({ see: 'compare' });
+    });
   }
 
-  private get book(): { readonly source: RuleBook; readonly cells: readonly RuleMatrixCell[] } {
-    const named = this.open.cabin.ruleBook;
-    if (this.matrixOf === undefined || this.matrixOf.book !== named) {
-      const source = ruleBookOf(named).value ?? builtInRuleBooks[0]!;
-      this.matrixOf = { book: named, source, cells: ruleMatrix(source).cells };
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.watch.observe(this);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.watch.disconnect();
+  }
+
+  private get options(): Readonly<Record<string, string>> {
+    return this.route.options ?? {};
+  }
+
+  private get place(): Place {
+    return (Object.keys(places) as Place[]).find((name) => name === this.options['see']) ?? 'pairs';
+  }
+
+  private readonly set = (change: Readonly<Record<string, string>>, refine = false): void => {
+    const options = Object.fromEntries(Object.entries({ ...this.options, ...change }).filter(([, value]) => value !== ''));
+    this.go({ options }, refine);
+    const rule = options['rule'];
+    if ('rule' in change) askSelection(this, rule === undefined || rule === 'classes' ? {} : { rule });
+  };
+
+  private get materials(): readonly string[] {
+    const book = bookOfCabin(this.open.cabin);
+    if (book === undefined) return [];
+    const used = materialsInUse(this.open.cabin, book);
+    return this.options['all'] === 'yes' || used.length === 0 ? [...book.materials.map(({ material }) => material), ...used.filter((one) => !book.materials.some(({ material }) => material === one))] : used;
+  }
+
+  /** The joint of the address, else the worst of those that what is edited touches. */
+  private chosenJoint(cell: RuleCell | undefined): JointResult | undefined {
+    const { joints } = this.open.judgement;
+    const named = joints.find(({ id }) => id === this.options['joint']);
+    if (named !== undefined) return named;
+    if (this.place === 'pairs') {
+      const rule = this.options['rule'];
+      const own = cell?.joints.filter((joint) => joint.rule === rule) ?? [];
+      return worstFirst(own.length > 0 ? own : cell?.joints ?? [])[0];
     }
-    return this.matrixOf;
+    return worstFirst(this.place === 'classes' ? this.jointsOf(this.options['class'] ?? '') : joints)[0];
   }
 
-  private pick(key: string): void {
-    this.typed = undefined;
-    this.basisText = usualBasis;
-    this.go({ options: { ...this.route.options, pair: key } }, true);
+  private jointsOf(material: string): readonly JointResult[] {
+    const parts = partsById(this.open.cabin);
+    return this.open.judgement.joints.filter((joint) => joint.parts.some((id) => standingSource(parts.get(id))?.material === material));
   }
 
-  private key(event: KeyboardEvent, row: number, column: number): void {
-    const move = { ArrowRight: [0, 1], ArrowLeft: [0, -1], ArrowDown: [1, 0], ArrowUp: [-1, 0] }[event.key];
-    if (move === undefined) return;
-    event.preventDefault();
-    this.renderRoot.querySelector<HTMLElement>(`[data-at="${row + move[0]!} ${column + move[1]!}"]`)?.focus();
+  protected override updated(changed: PropertyValues<this>): void {
+    super.updated(changed);
+    const joint = this.shownJoint;
+    const { judgement, judging } = this.open;
+    if (joint === undefined || judging || (this.lookOf?.joint === joint.id && this.lookOf.of === judgement)) return;
+    const asked = (this.lookOf = { joint: joint.id, of: judgement });
+    this.desk.look({ what: 'joint rule', joint: joint.id }).then((look) => { if (this.lookOf === asked) this.look = look; }, () => undefined);
   }
+
+  private shownJoint: JointResult | undefined;
 
   override render(): TemplateResult {
-    const { source, cells } = this.book;
     const { cabin, judgement } = this.open;
-    const byPair = jointsByPair(cabin, judgement.joints);
-    const materials = source.materials.map(({ material }) => material);
-    const known = new Map(cells.map((cell) => [pairKey(...cell.materials), cell]));
-    const wanted = this.route.options?.['pair'] ?? [...byPair].sort((a, b) => b[1].length - a[1].length)[0]?.[0] ?? pairKey(materials[0] ?? '', materials[0] ?? '');
-    const picked = known.get(wanted);
-    return html`<div class="body">
-      <div class="lead"><div><h1>Rules</h1><div class="said"><p>${source.name}: ${counted(byPair.size, 'pairing')} of materials meet in this cabin.</p><p>${source.note}</p></div></div></div>
-      <section><h2>Pairs of materials</h2><div class="scroll"><table class="matrix"><caption class="unseen">Colour limit of each pair of materials, joints and clashes; arrow keys go from pair to pair</caption>
-        <thead><tr><td></td>${materials.map((material) => html`<th scope="col">${material}</th>`)}</tr></thead>
-        <tbody>${materials.map((rowMaterial, row) => html`<tr><th scope="row">${rowMaterial}</th>${materials.map((columnMaterial, column) => this.cell(known.get(pairKey(rowMaterial, columnMaterial)), byPair, row, column, wanted))}</tr>`)}</tbody></table></div></section>
-      ${picked === undefined ? nothing : this.pair(picked, byPair.get(wanted) ?? [])}
-      ${this.compare()}
-      <details><summary>Every value of the book with its basis</summary>${this.rows(() => true)}</details>
-    </div>`;
+    const book = bookOfCabin(cabin);
+    if (book === undefined) return html`<div class="content"><h1>Rules</h1><p>The rule book of this cabin cannot be read.</p></div>`;
+    const { materials } = this;
+    const cells = ruleCells(cabin, book, judgement.joints, ruleFilter(this.options), materials);
+    const busiest = cells.flat().sort((one, other) => other.clashes - one.clashes || other.joints.length - one.joints.length)[0];
+    const picked = this.options['pair'] ?? busiest?.key ?? '';
+    const cell = cells.flat().find(({ key }) => key === picked) ?? this.outside(book, picked);
+    this.shownJoint = this.chosenJoint(cell);
+    const at: RulesContext = {
+      open: this.open, book, names: partNames(cabin.parts), colours: this.colours, joint: this.shownJoint, look: this.lookOf?.joint === this.shownJoint?.id ? this.look : undefined,
+      trial: this.trial, linkTo: this.linkTo, set: this.set,
+    };
+    const { place } = this;
+    return html`
+      <header>
+        <div><h1>Rules</h1><p class="book">${book.name}</p><p class="note">${book.note}</p></div>
+        <div class="actions">
+          <button type="button" @click=${() => this.save(book)}>Save the book to a file</button>
+          <button type="button" aria-expanded=${this.beginning} aria-disabled=${this.open.locked} @click=${() => { if (!this.open.locked) this.beginning = !this.beginning; }}>New book</button>
+        </div>
+        ${this.beginning ? this.beginForm() : nothing}
+        <nav aria-label="Rule book">${(Object.keys(places) as Place[]).map((name) => html`<button type="button" aria-pressed=${name === place} @click=${() => this.set({ see: name === 'pairs' ? '' : name, joint: '' })}>${places[name]}</button>`)}</nav>
+      </header>
+      <div class="content">${place === 'pairs' ? this.pairs(at, cells, cell, picked) : place === 'classes' ? this.classes(at) : place === 'book' ? this.whole(at)
+        : html`<adjoin-book-compare .at=${at} .desk=${this.desk} .options=${this.options} .dropped=${this.dropped} .opened=${this.otherBook}
+          .keep=${(book: OtherBook | undefined) => { this.otherBook = book; this.dropped = undefined; }}></adjoin-book-compare>`}</div>`;
   }
 
-  private cell(cell: RuleMatrixCell | undefined, byPair: ReadonlyMap<string, readonly JointResult[]>, row: number, column: number, picked: string): TemplateResult {
-    if (cell === undefined) return html`<td></td>`;
-    const key = pairKey(...cell.materials);
-    const joints = byPair.get(key) ?? [];
-    const clashes = joints.filter(({ verdict, accepted }) => verdict === 'clashes' && !accepted).length;
-    const [a, b] = picked.split('+');
-    const here = this.book.source.materials.findIndex(({ material }) => material === a) === row && this.book.source.materials.findIndex(({ material }) => material === b) === column;
-    return html`<td><button class=${joints.length > 0 ? 'cell meets' : 'cell'} type="button" data-at=${`${row} ${column}`} tabindex=${here ? '0' : '-1'} aria-pressed=${key === picked}
-      @keydown=${(event: KeyboardEvent) => this.key(event, row, column)} @click=${() => this.pick(key)}>
-      <b><span class="unseen">${cell.materials.join(' and ')}, limit </span>${cell.limit.length > 9 ? 'formula' : cell.limit}</b>
-      <span>${joints.length === 0 ? html`<span class="unseen">no joint</span>` : counted(joints.length, 'joint')}${clashes === 0 ? nothing : html`, <span class="bad">${counted(clashes, 'clash', 'clashes')}</span>`}</span></button></td>`;
+  /** A pair of an address that is not among the materials shown. */
+  private outside(book: RuleBook, key: string): RuleCell | undefined {
+    const pair = pairOf(key);
+    if (!pair.every((material) => book.materials.some((row) => row.material === material))) return undefined;
+    return ruleCells(this.open.cabin, book, this.open.judgement.joints, ruleFilter(this.options), pair[0] === pair[1] ? [pair[0]] : pair).flat().find((cell) => cell.key === pairKey(...pair));
   }
 
-  private rows(wanted: (subject: string) => boolean): TemplateResult {
-    return html`<div class="scroll"><table><thead><tr><th scope="col">of</th><th scope="col">value</th><th scope="col">is</th><th scope="col">basis</th></tr></thead><tbody>${describeBook(this.book.source).filter(({ subject }) => wanted(subject)).map((row) => html`<tr>
-      <th scope="row">${row.subject}</th><td>${row.name}</td><td>${row.value} ${row.unit}</td><td class="small">${row.basis}</td></tr>`)}</tbody></table></div>`;
+  private save(book: RuleBook): void {
+    const name = `${fileName(book.id)}.rules.json`;
+    downloadText(name, serialiseRuleBook(book), 'application/json');
+    announce(this, `${name} went to your downloads`);
   }
 
-  private pair(cell: RuleMatrixCell, joints: readonly JointResult[]): TemplateResult {
-    const names = partNames(this.open.cabin.parts);
-    const subjects = new Set<string>([...cell.materials, ...cell.rules, ...(cell.materials[0] === cell.materials[1] ? [] : ['unlike materials'])]);
-    return html`<section><h2>${cell.materials[0] === cell.materials[1] ? cell.materials[0] : cell.materials.join(' and ')}</h2>
-      <p>${cell.rule.why}</p>
-      <div class="two"><div><h3>Change the colour limit of this pair</h3>${this.editor(cell, joints)}</div>
-        <div class="scroll"><table><caption>${counted(joints.length, 'joint')}</caption><thead><tr><th scope="col">joint</th><th scope="col">rule</th><th scope="col">verdict</th><th scope="col" class="n">limit use</th></tr></thead>
-          <tbody>${joints.map((joint) => html`<tr><th scope="row"><a href=${this.linkTo({ view: 'joint', joint: joint.id, item: undefined, options: {} })}>${joint.parts.map((part) => names.get(part) ?? part).join(' / ')}</a></th><td class="small">${joint.rule}</td><td><span class="word ${joint.verdict}">${joint.verdict}</span></td><td class="n">${limitUseText(joint.limitUse)}</td></tr>`)}</tbody></table></div></div>
-      <details><summary>The values that make this rule, with their basis</summary>${this.rows((subject) => subjects.has(subject))}</details></section>`;
+  private beginForm(): TemplateResult {
+    const take = (event: SubmitEvent): void => {
+      event.preventDefault();
+      const form = new FormData(event.target as HTMLFormElement);
+      const result = doAction(this, 'rule-book.begin', { from: form.get('from'), name: (form.get('name') as string).trim() });
+      if (result?.done === true) this.beginning = false;
+    };
+    return html`<form class="begin" @submit=${take}>
+      <label class="field"><span class="label">From</span><span class="pick"><select name="from">${builtInRuleBooks.map(({ id, name }) => html`<option value=${id}>${name}</option>`)}</select></span></label>
+      <label class="field"><span class="label">Name</span><input type="text" name="name" required .value=${`${this.open.cabin.name}, own limits`} /></label>
+      <button class="strong" type="submit">Begin it in this cabin</button><button type="button" @click=${() => { this.beginning = false; }}>Leave it</button></form>`;
   }
 
-  private editor(cell: RuleMatrixCell, joints: readonly JointResult[]): TemplateResult {
-    const text = this.typed ?? cell.limit;
-    const number = Number(text);
-    const limit = text.trim() !== '' && Number.isFinite(number) ? number : text;
-    const checked = checkExpression(limit, { positive: true });
-    const variables = this.variables(joints[0]);
-    const value = checked.evaluate === undefined || variables === undefined ? undefined : checked.evaluate(variables);
-    const column = checked.issue?.column ?? 1;
-    const off = this.open.locked || !checked.ok || this.typed === undefined || this.basisText.trim() === '';
-    return html`<div class="editor">
-      <label class="field"><span class="label">Limit: a number, or a formula</span><input type="text" name="limit" spellcheck="false" .value=${text} aria-invalid=${checked.ok ? 'false' : 'true'} aria-describedby="found" @input=${(event: Event) => { this.typed = (event.target as HTMLInputElement).value; }} /></label>
-      <div id="found" aria-live="polite">${checked.issue === undefined
-        ? html`<p class="small">${value === undefined ? 'It can be reckoned.' : html`It gives <b>${fixed(value, 3)}</b> at the first joint.`}</p>`
-        : html`<pre aria-hidden="true">${text}\n${' '.repeat(Math.max(0, column - 1))}^</pre><p class="small">Column ${column}: found ${checked.issue.found}, expected ${checked.issue.expected}.${checked.issue.hint === undefined ? '' : ` ${checked.issue.hint}.`}</p>`}</div>
-      <label class="field"><span class="label">Its basis</span><input type="text" name="basis" .value=${this.basisText} @input=${(event: Event) => { this.basisText = (event.target as HTMLInputElement).value; }} /></label>
-      <p><button class=${off ? '' : 'strong'} type="button" aria-disabled=${off} @click=${() => { if (!off) this.save(cell, limit); }}>Save in the cabin's own book</button></p>
-      <p class="small quiet">${this.open.locked ? 'Another tab owns this cabin. ' : ''}${ownRule(this.book.source, ...cell.materials) === undefined ? 'It becomes a rule of its own for this pair.' : 'It changes the rule of this pair.'} Undo takes it back.</p>
-      <details><summary>Variables</summary><dl class="small">${ruleVariables.map(({ name, unit, meaning }) => html`<div><dt><code>${name}</code>${variables === undefined ? nothing : html` = ${Number.isFinite(variables[name]) ? fixed(variables[name], 2) : 'not known'}`} ${unit === '1' ? nothing : unit}</dt><dd class="quiet">${meaning}</dd></div>`)}</dl></details>
-    </div>`;
+  private pick(name: string, label: string, values: readonly (readonly [string, string])[]): TemplateResult {
+    const now = this.options[name] ?? '';
+    return html`<label class="field"><span class="label">${label}</span><span class=${now === '' ? 'pick' : 'pick on'}><select @change=${(event: Event) => this.set({ [name]: (event.target as HTMLSelectElement).value }, true)}>
+      <option value="" ?selected=${now === ''}>any</option>${values.map(([value, text]) => html`<option value=${value} ?selected=${value === now}>${text}</option>`)}</select></span></label>`;
   }
 
-  private variables(result: JointResult | undefined): RuleVariables | undefined {
+  private pairs(at: RulesContext, cells: readonly (readonly RuleCell[])[], cell: RuleCell | undefined, picked: string): TemplateResult {
     const { cabin, judgement } = this.open;
-    const joint = cabin.joints.find(({ id }) => id === result?.id);
-    const { value: rules } = compileRuleBook(this.book.source);
-    if (joint === undefined || rules === undefined) return undefined;
-    const context = judgeContext(cabin, rules, judgement.stage, judgement.asOf);
-    const sides = joint.parts.map((id) => partBasis(context, cabin.parts.find((part) => part.id === id)!));
-    return jointVariables(context, joint, [sides[0]!, sides[1]!]);
+    const shown = this.options['as'] === 'list' || this.narrow ? 'list' : 'matrix';
+    const meets = cells.flat().filter(({ joints }) => joints.length > 0).length;
+    return html`
+      ${judgement.joints.length > 0 ? nothing : html`<div class="teach"><p class="ask">A rule book says what two materials that meet must satisfy.</p>
+        <p>This cabin has no joint yet. Each pair of materials below has its limit: from the classes of the two, combined, or from a rule of its own. Draw joints between parts on the map and every pair shows how many it judges.</p></div>`}
+      <div class="filters">
+        ${this.pick('intent', 'Intent of colour', colourIntents.map((intent) => [intent, intent]))}${this.pick('kind', 'Kind of joint', jointKinds.map((kind) => [kind, kind]))}${this.pick('in-zone', 'Zone', cabin.zones.map(({ id, name }) => [id, name]))}
+        <label class="check"><input type="checkbox" .checked=${this.options['all'] === 'yes'} @change=${(event: Event) => this.set({ all: (event.target as HTMLInputElement).checked ? 'yes' : '' }, true)} />all materials of the book</label>
+        <span class="small quiet">${counted(meets, 'pair')} of materials ${meets === 1 ? 'meets' : 'meet'} so</span>
+        ${this.narrow ? nothing : html`<span class="views"><button type="button" aria-pressed=${shown === 'matrix'} @click=${() => this.set({ as: '' }, true)}>Matrix</button><button type="button" aria-pressed=${shown === 'list'} @click=${() => this.set({ as: 'list' }, true)}>Table</button></span>`}
+      </div>
+      <div class="two">
+        <adjoin-rule-matrix class="stay" .at=${at} .cells=${cells} .materials=${this.materials} .picked=${picked} .shown=${shown}></adjoin-rule-matrix>
+        <div class="side">${cell === undefined ? html`<p class="quiet">Choose a pair of materials.</p>` : html`<adjoin-pair-panel .at=${at} .cell=${cell} .filter=${ruleFilter(this.options)} .chosen=${this.options['rule']}></adjoin-pair-panel>`}</div>
+      </div>`;
   }
 
-  private save(cell: RuleMatrixCell, limit: number | string): void {
-    const result = this.desk.do('cabin.embed-rule-book', { ruleBook: withColourLimit(this.book.source, cell.materials, limit, this.basisText.trim()) });
-    if (result.done) this.typed = undefined;
-    announce(this, result.done ? `The limit of ${cell.materials.join(' and ')} is ${limit} now.` : `Not done: ${result.issues[0]?.hint ?? result.issues[0]?.expected ?? 'the book was refused'}`);
+  private classes(at: RulesContext): TemplateResult {
+    const { book } = at;
+    const used = new Set(materialsInUse(this.open.cabin, book));
+    const row = book.materials.find(({ material }) => material === this.options['class']) ?? book.materials.find(({ material }) => used.has(material)) ?? book.materials[0];
+    return html`<div class="two">
+      <div class="stay scroll" tabindex="0" role="region" aria-label="Classes of material"><table><caption>Classes of material; the values of two are combined for their pair</caption>
+        <thead><tr><th scope="col">material</th><th scope="col">family</th><th scope="col" class="n">limit</th><th scope="col" class="n">kL</th><th scope="col" class="n">cap |dL*|</th><th scope="col">gloss</th><th scope="col" class="n">spots</th><th scope="col" class="n">joints</th></tr></thead>
+        <tbody>${book.materials.map((one) => html`<tr class=${one === row ? 'here' : ''}><th scope="row"><button type="button" class="bare" aria-pressed=${one === row} @click=${() => this.set({ class: one.material, joint: '' }, true)}>${one.material}</button></th>
+          <td>${one.family}</td><td class="n">${plainNumber(one.colourLimit)}</td><td class="n">${plainNumber(one.kL)}</td><td class="n">${one.lightnessCap === undefined ? '–' : plainNumber(one.lightnessCap)}</td><td class="small">${one.gloss.kind === 'not applicable' ? 'not applicable' : glossRuleText(one.gloss)}</td>
+          <td class="n">${one.wanted.spots}</td><td class="n">${this.jointsOf(one.material).length}</td></tr>`)}</tbody></table></div>
+      <div class="side">${row === undefined ? nothing : html`<h2>${row.material}</h2><adjoin-joint-choice .at=${at} .touched=${this.jointsOf(row.material)}></adjoin-joint-choice><adjoin-class-editor .at=${at} .row=${row}></adjoin-class-editor>
+        <div><button type="button" aria-disabled=${this.open.locked} @click=${() => { if (!this.open.locked) this.copyClass(book, row.material); }}>Add a material like ${row.material}</button></div>`}</div></div>`;
   }
 
-  private compare(): TemplateResult {
-    const { judgement, cabin } = this.open;
-    const other = this.other?.of === judgement ? this.other : undefined;
-    const names = partNames(cabin.parts);
-    const now = new Map(judgement.joints.map((joint) => [joint.id, joint]));
-    const differing = other?.judgement.joints.filter((joint) => now.get(joint.id)?.verdict !== joint.verdict) ?? [];
-    return html`<section><h2>Beside another book</h2><div class="joints">${builtInRuleBooks.filter(({ id }) => id !== this.book.source.id).map(({ id, name }) => html`<button type="button" aria-pressed=${other?.book === id} @click=${() => void this.judgeBy(id)}>${name}</button>`)}</div>
-      ${other === undefined ? nothing : html`<p>${differing.length === 0 ? 'Both books give every joint the same verdict.' : `${counted(differing.length, 'joint')} of ${judgement.joints.length} get another verdict.`}</p>
-        ${differing.length === 0 ? nothing : html`<div class="scroll"><table><thead><tr><th scope="col">joint</th><th scope="col">by this book</th><th scope="col" class="n">limit use</th><th scope="col">by the other</th><th scope="col" class="n">limit use</th></tr></thead>
-          <tbody>${differing.map((joint) => { const own = now.get(joint.id); return html`<tr><th scope="row"><a href=${this.linkTo({ view: 'joint', joint: joint.id, item: undefined, options: {} })}>${joint.parts.map((part) => names.get(part) ?? part).join(' / ')}</a></th><td><span class="word ${own?.verdict ?? ''}">${own?.verdict}</span></td><td class="n">${limitUseText(own?.limitUse)}</td><td><span class="word ${joint.verdict}">${joint.verdict}</span></td><td class="n">${limitUseText(joint.limitUse)}</td></tr>`; })}</tbody></table></div>`}`}</section>`;
+  private copyClass(book: RuleBook, like: string): void {
+    let number = 2;
+    while (book.materials.some(({ material }) => material === `${like}-${number}`)) number += 1;
+    if (doAction(this, 'material.add', { name: `${like}-${number}`, like })?.done === true) this.set({ class: `${like}-${number}` }, true);
   }
 
-  private async judgeBy(book: string): Promise<void> {
-    const of = this.open.judgement;
-    const value = (await this.desk.judgeBy(book))?.value;
-    if (value !== undefined) this.other = { book, of, judgement: value };
+  private whole(at: RulesContext): TemplateResult {
+    return html`<div class="book-side side"><adjoin-joint-choice .at=${at} .touched=${[]}></adjoin-joint-choice><adjoin-book-editor .at=${at}></adjoin-book-editor></div>`;
   }
 }
 
