@@ -10,7 +10,7 @@ const layers = [
   ['src/cabin'],
   ['src/rules'],
   ['src/harmony'],
-  ['src/plan'],
+  ['src/plan', 'src/series'],
   ['src/formats', 'src/actions', 'src/report'],
   ['src/index.ts'],
   ['src/workers', 'src/cli'],
