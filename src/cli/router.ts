@@ -20,6 +20,7 @@ export const entries: readonly Entry[] = [
   { name: 'choose', summary: 'Choose one source for each part: fewest clashes, then least over-use, then least cost.', load: async () => (await import('./verbs/choose.ts')).choose },
   { name: 'mend', summary: 'Find the fewest parts to change, and the least shifts, so that every joint holds.', load: async () => (await import('./verbs/mend.ts')).mend },
   { name: 'apportion', summary: 'Turn the limits of joints into tolerances of parts, as large and as even as can be.', load: async () => (await import('./verbs/apportion.ts')).apportion },
+  { name: 'series', summary: 'Follow lots over time: trends, lots outside, the first joint to clash, and which lots to build together.', load: async () => (await import('./verbs/series.ts')).series },
   { name: 'colour', summary: 'Tristimulus values, CIELAB and LCh of spectra under any lights.', load: async () => (await import('./verbs/colour.ts')).colour },
   { name: 'difference', summary: 'Colour differences of pairs by every formula, with their distribution where covariances are given.', load: async () => (await import('./verbs/difference.ts')).difference },
   { name: 'metamerism', summary: 'Metamerism indices of pairs of spectra under test lights.', load: async () => (await import('./verbs/metamerism.ts')).metamerism },

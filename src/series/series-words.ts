@@ -21,12 +21,12 @@ export const slopeScale = (unit: 'day' | 'lot'): { readonly factor: number; read
 const signed = (value: number): string => `${value > 0 ? '+' : value < 0 ? '−' : ''}${figure(Math.abs(value))}`;
 
 /** What the lots of a part did, in whole sentences. */
-export function partWords(series: PartSeries, name: string): readonly string[] {
+export function partWords(series: PartSeries): readonly string[] {
   const { lots, unit, trend, chart, gloss, borrowedFrom, leftOut } = series;
   const days = lots[0].producedOn === undefined ? '' : ` from ${lots[0].producedOn} to ${lots.at(-1)?.producedOn ?? ''}`;
   const { factor, per } = slopeScale(unit);
   return [
-    `${name}: ${lots.length} lots${days}${borrowedFrom === undefined ? '' : `, those of its other hand, ${borrowedFrom}`}${leftOut.length === 0 ? '' : `; ${listed(leftOut)} read under other conditions and left out`}.`,
+    `${lots.length} lots${days}${borrowedFrom === undefined ? '' : `, those of its other hand, ${borrowedFrom}`}${leftOut.length === 0 ? '' : `; ${listed(leftOut)} read under other conditions and left out`}.`,
     trendWords(trend, unit, lots.length, (slope, reach) => {
       const told = slope.flatMap((entry, axis) => (Math.abs(entry) > reach[axis] ? [`${axes[axis][entry > 0 ? 0 : 1]} by ${figure(Math.abs(entry) * factor)} ± ${figure(reach[axis] * factor)} ${symbols[axis]}`] : []));
       return told.length === 0 ? `It changes ${per} by ${slope.map((entry, axis) => `${signed(entry * factor)} ${symbols[axis]}`).join(', ')}, taken together` : `It becomes ${listed(told)} ${per}`;
@@ -46,7 +46,7 @@ function trendWords(trend: TrendTold, unit: 'day' | 'lot', lots: number, say: (s
 
 function chartWords({ lots, chart }: PartSeries): string {
   if (chart.reason !== undefined) return `There is no chart: ${chart.reason}.`;
-  const against = chart.reference === 'master' ? `master ${chart.master ?? ''}, by what readings and instruments leave uncertain`
+  const against = chart.reference === 'master' ? `master ${chart.master ?? ''}, by what readings and instruments leave uncertain and not by any tolerance`
     : chart.base === lots.length ? 'each other' : `the first ${chart.base}`;
   const outside = lots.filter(({ charted }) => charted?.outside === true);
   if (outside.length === 0) return `Against ${against}, no lot is outside the limit of T2.`;
@@ -82,7 +82,7 @@ export function buildWords(plan: BuildPlan, name: (part: string) => string): str
   const named = plan.parts.length > 4 ? `${plan.parts.length} parts from ${name(plan.parts[0])} on` : listed(plan.parts.map(name));
   const gains = asProduced.clashes - best.clashes > 5e-6 || asProduced.overUse - best.overUse > 5e-4;
   const sure = proved ? '' : ` No way is proved to be the best, none has fewer than ${count(boundClashes)} (${method}).`;
-  if (!gains) return `${named}: ${sets.length} sets in order of production are as good as any the plan found, at ${count(best.clashes)} to be expected.${sure}`;
+  if (!gains) return `${named}: ${sets.length} sets in order of production come to ${count(best.clashes)} to be expected, and ${proved ? 'no other way is better' : 'no better way was found'}.${sure}`;
   return `${named}: ${sets.length} sets in order of production come to ${count(asProduced.clashes)} to be expected, built as the table says to ${count(best.clashes)}${asProduced.clashes - best.clashes > 5e-6 ? '' : `, with ${figure(asProduced.overUse - best.overUse)} limits less of over-use`}.${sure}`;
 }
 

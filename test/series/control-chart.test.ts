@@ -55,7 +55,7 @@ test('a part whose last lot is another colour: found by the limits of the first 
   expect(part.chart).toMatchObject({ reference: 'lots', base: 8, outside: ['L8'] });
   expect(part.lots[8].charted).toMatchObject({ against: 'new lot', outside: true });
   expect(part.lots[8].words).toContain('yellower');
-  expect(partWords(part, 'Panel A').join(' ')).toContain('L8');
+  expect(partWords(part).join(' ')).toContain('L8');
   const all = (await cabinSeries(lotCabin(lots, still), book)).parts[0];
   expect(all.chart.base).toBe(9);
   expect(all.lots.every(({ charted }) => charted?.against === 'own lot')).toBe(true);
