@@ -1,6 +1,9 @@
 import { patchCabin } from '../actions/cabin-patch.ts';
 import type { CabinPatch } from '../actions/cabin-patch.ts';
 import type { Cabin, Joint } from '../cabin/cabin.ts';
+import { cabinIndex } from '../cabin/cabin-index.ts';
+import { cabinStep } from '../cabin/cabin-step.ts';
+import type { CabinStep } from '../cabin/cabin-step.ts';
 import { jointPath, parseCabin } from '../cabin/index.ts';
 import { rejudge } from '../harmony/index.ts';
 import type { JudgedCabin } from '../harmony/index.ts';
@@ -145,7 +148,8 @@ function changes(before: Held, after: Held): ChangedReply {
 
 /** Joints that may run elsewhere than before, and those that are gone. */
 function movedPaths(before: Cabin, after: Cabin): ChangedReply['paths'] {
-  if (before.parts === after.parts && before.joints === after.joints) return [];
+  const step = cabinStep(before, after);
+  if (step !== undefined) return pathsAfter(before, after, step);
   const outlines = new Map(before.parts.map((part) => [part.id, part.outline]));
   const moved = new Set(after.parts.filter((part) => !outlines.has(part.id) || outlines.get(part.id) !== part.outline).map(({ id }) => id));
   const known = new Map(before.joints.map((joint) => [joint.id, joint]));
@@ -158,6 +162,16 @@ function movedPaths(before: Cabin, after: Cabin): ChangedReply['paths'] {
     ...before.joints.filter(({ id }) => !drawn.has(id)).map(({ id }) => [id, undefined] as const),
     ...after.joints.filter((joint) => !asBefore(joint)).map((joint) => [joint.id, jointPath(after, joint)] as const),
   ];
+}
+
+/** The same where every part and joint kept its place: only the changed joints and those of the parts that moved are looked at. */
+function pathsAfter(before: Cabin, after: Cabin, { parts, joints }: CabinStep): ChangedReply['paths'] {
+  const { jointsOfParts } = cabinIndex(after);
+  const reached = new Set([
+    ...joints.filter((place) => !sameCourse(before.joints[place], after.joints[place])),
+    ...parts.filter((place) => before.parts[place].outline !== after.parts[place].outline).flatMap((place) => jointsOfParts.get(after.parts[place].id) ?? []),
+  ]);
+  return [...reached].map((place) => [after.joints[place].id, jointPath(after, after.joints[place])] as const);
 }
 
 const sameCourse = (old: Joint, joint: Joint): boolean =>
