@@ -41,6 +41,7 @@ export class AdjoinHeader extends LitElement {
   declare home: string;
   declare places: readonly Place[];
   declare scheme: Scheme;
+  private seen: string | undefined;
 
   constructor() {
     super();
@@ -60,6 +61,16 @@ export class AdjoinHeader extends LitElement {
     this.scheme = nextScheme(this.scheme);
     applyScheme(this.scheme);
     announce(this, `Ink and paper: ${schemeWords[this.scheme]}`);
+  }
+
+  /** Where the row of places is longer than the screen, the present one is brought into sight. */
+  protected override updated(): void {
+    const row = this.renderRoot.querySelector('nav');
+    const here = row?.querySelector<HTMLElement>('[aria-current]');
+    const place = here?.getAttribute('href')?.split('?')[0];
+    if (row == null || here == null || place === this.seen) return;
+    this.seen = place;
+    row.scrollLeft = here.offsetLeft - row.offsetLeft - (row.clientWidth - here.offsetWidth) / 2;
   }
 
   override render(): TemplateResult {
@@ -115,7 +126,7 @@ export class AdjoinHeader extends LitElement {
             <svg viewBox="0 0 18 18" aria-hidden="true"><path d="M3 5h12M3 9h12M3 13h7" fill="none" stroke="currentColor" stroke-width="1.6" /></svg>
           </button>`
         : nothing}
-      <button class="icon" type="button" aria-label="Help" title="What the words and lines mean (F1)" @click=${() => this.call('help')}>
+      <button class="icon" type="button" aria-label="Help" title="What to do here, and what the words mean (F1)" @click=${() => this.call('help')}>
         <svg viewBox="0 0 18 18" aria-hidden="true"><path d="M6 6.6a3 3 0 1 1 4.4 2.7c-.9.5-1.4 1-1.4 2M9 13.2v1.6" fill="none" stroke="currentColor" stroke-width="1.6" /></svg>
       </button>
       <button class="icon scheme" type="button" aria-label=${`${inkWords}. Change`} title=${inkWords} @click=${this.changeScheme}>

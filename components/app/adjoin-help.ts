@@ -1,45 +1,50 @@
 import { html, LitElement } from 'lit';
 import type { TemplateResult } from 'lit';
+import type { View } from '../controllers/route.ts';
+import { glossary } from '../model/glossary.ts';
 import { keysText } from '../model/keys.ts';
+import { viewHelp } from '../model/view-help.ts';
 import { base, controls } from '../styles/shared.ts';
 import { styles } from './help.styles.ts';
 
-const words: readonly (readonly [string, string])[] = [
-  ['cabin', 'The document: one trim level in one colourway at one build phase.'],
-  ['part', 'One visible face: one material, grain and colour. It has an outline on the map, a zone, and one or more sources. Faces bought together form a module.'],
-  ['source', 'One supplier’s version of a part, with its material, grain, cost, lead time and specimens.'],
-  ['specimen', 'One physical thing that was measured: a plaque, a tool part, a series part, a master or a boundary sample, at a named stage and of a lot.'],
-  ['reading', 'One measurement at one spot: a spectrum, CIELAB values or a difference to a master; gloss; texture; and the conditions it was taken under.'],
-  ['joint', 'Two parts that meet at an edge, a gap, a step or a seam, or that are only seen together: a sightline.'],
-  ['intent', 'What the designer wants of a joint: match, a clear tone step, contrast, or free. What is free is shown and never judged.'],
-  ['rule, rule book', 'What a pairing of materials must satisfy, and the ordered set of such rules.'],
-  ['check', 'One comparison of a joint under its rule: colour, metamerism, gloss, texture, near miss, conditions; of a part alone: master and cap.'],
-  ['limit use', 'Value over limit in per cent: 100 % is at the limit.'],
-  ['verdict', 'holds: inside the limit with the confidence asked for. clashes: outside with that confidence. open: the data cannot decide, or may not be compared, and the reason is given.'],
-  ['decision', 'An agreed deviation on one check of a joint, with reason, role, date and expiry. The verdict stays; the clash counts as accepted.'],
-  ['visual record', 'What the light booth said of a joint: date, light, illuminance, observers, result.'],
-  ['mend, choose, apportion', 'Plans: the smallest set of changes; the sources to pick; the joints’ limits turned into tolerances of parts.'],
-];
-
 const keys: readonly (readonly [string, string])[] = [
   ['Mod+K', 'everything that can be done'], ['Mod+O', 'open a cabin'], ['Mod+S', 'save'], ['Mod+Z', 'undo'], ['Mod+Shift+Z', 'redo'],
-  ['Shift+ArrowRight', 'next joint of the wall'], ['Shift+ArrowLeft', 'joint before it'], ['F1', 'this page'],
+  ['Shift+ArrowRight', 'next joint of the wall'], ['Shift+ArrowLeft', 'joint before it'], ['Shift+F10', 'what can be done with what has the focus'], ['F1', 'this page'],
 ];
 
-/** What the words mean and which keys there are. */
+const definitions = (words: Iterable<readonly [string, string]>): TemplateResult => html`<dl>${[...words].map(([word, meaning]) => html`<dt>${word}</dt><dd>${meaning}</dd>`)}</dl>`;
+
+/** What this place is for and what to do here, then what all words mean and which keys there are. */
 export class AdjoinHelp extends LitElement {
   static override styles = [base, controls, styles];
+  static override properties = { view: {} };
+
+  declare view: View;
+
+  constructor() {
+    super();
+    this.view = 'start';
+  }
 
   show(): void {
+    const body = this.renderRoot.querySelector('.body');
     this.renderRoot.querySelector('dialog')?.showModal();
+    if (body !== null) body.scrollTop = 0;
   }
 
   override render(): TemplateResult {
+    const { title, purpose, steps, words } = viewHelp[this.view];
     return html`
       <dialog aria-labelledby="title">
-        <div class="head"><h2 id="title">Words and keys</h2><button type="button" autofocus @click=${() => this.renderRoot.querySelector('dialog')?.close()}>Close</button></div>
-        <div class="body" tabindex="0" role="group" aria-label="Words and keys">
-          <dl>${words.map(([word, meaning]) => html`<dt>${word}</dt><dd>${meaning}</dd>`)}</dl>
+        <div class="head"><h2 id="title">${title}: what to do here</h2><button type="button" autofocus @click=${() => this.renderRoot.querySelector('dialog')?.close()}>Close</button></div>
+        <div class="body" tabindex="0" role="group" aria-label="Help">
+          <p class="purpose">${purpose}</p>
+          <ol>${steps.map((step) => html`<li>${step}</li>`)}</ol>
+          <h3>Words met here</h3>
+          ${definitions(words.flatMap((word) => {
+            const meaning = glossary.get(word);
+            return meaning === undefined ? [] : [[word, meaning] as const];
+          }))}
           <h3>Keys</h3>
           <dl class="keys">${keys.map(([key, what]) => html`<dt><kbd>${keysText(key)}</kbd></dt><dd>${what}</dd>`)}</dl>
           <h3>What the results are for</h3>
@@ -48,6 +53,8 @@ export class AdjoinHelp extends LitElement {
             touches flammability, emissions, airbag covers and glare, which are not judged here: local codes and the responsible licensed engineer decide.
             Screens are not colour-true unless calibrated.
           </p>
+          <h3>All words</h3>
+          ${definitions(glossary)}
         </div>
       </dialog>
     `;

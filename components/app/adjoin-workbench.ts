@@ -103,7 +103,10 @@ export class AdjoinWorkbench extends LitElement {
       const [fault] = wanted.result.done ? [] : wanted.result.issues;
       if (fault !== undefined) this.saySoon(`Not done: ${fault.hint ?? `expected ${fault.expected ?? fault.code}`}`);
     });
-    this.addEventListener(formEvent, (event) => this.form?.ask((event as CustomEvent<WantedForm>).detail, this.desk.open?.selection ?? {}));
+    this.addEventListener(formEvent, (event) => {
+      if (this.desk.open?.locked === true) this.saySoon('Not done: the cabin is open in another tab. Take it over to change it here.');
+      else this.form?.ask((event as CustomEvent<WantedForm>).detail, this.desk.open?.selection ?? {});
+    });
     this.addEventListener('input', (event) => { this.typedInto = isTyping(event) ? event.composedPath()[0] : undefined; });
     this.addEventListener(selectEvent, (event) => this.desk.select((event as CustomEvent<Selection>).detail));
     this.addEventListener(menuEvent, (event) => {
@@ -309,7 +312,7 @@ export class AdjoinWorkbench extends LitElement {
       desk('save', 'Save', 'Mod+S', there, 'write', 'keep'), desk('save as', 'Save under another name', 'Mod+Shift+S', there, 'copy', 'export'),
       desk('undo', open?.undo === undefined ? 'Undo' : `Undo: ${open.undo}`, 'Mod+Z', open?.undo === undefined ? 'Nothing to undo' : true, 'back'),
       desk('redo', open?.redo === undefined ? 'Redo' : `Redo: ${open.redo}`, 'Mod+Shift+Z', open?.redo === undefined ? 'Nothing to redo' : true, 'again'),
-      desk('close', 'Close the cabin', undefined, there), desk('ink', 'Change ink and paper', undefined, true, 'dark', 'light', 'night'), desk('help', 'Help: words and lines', 'F1', true, 'glossary', 'legend'),
+      desk('close', 'Close the cabin', undefined, there), desk('ink', 'Change ink and paper', undefined, true, 'dark', 'light', 'night'), desk('help', 'Help: what to do here, words and keys', 'F1', true, 'glossary', 'legend', 'meaning'),
       ...(open === undefined ? [] : actionCommands(open.cabin, open.selection, open.locked)),
     ];
   }
@@ -408,7 +411,7 @@ export class AdjoinWorkbench extends LitElement {
       <adjoin-action-form .cabin=${open?.cabin}></adjoin-action-form>
       <adjoin-palette @adjoin-command=${(event: CustomEvent<Command>) => this.run(event.detail)}></adjoin-palette>
       <adjoin-context-menu .commands=${this.menuCommands(open)} @adjoin-command=${(event: CustomEvent<Command>) => this.run(event.detail)}></adjoin-context-menu>
-      <adjoin-help></adjoin-help>
+      <adjoin-help .view=${open === undefined ? 'start' : route.view === 'start' ? 'cabin' : route.view}></adjoin-help>
       ${this.slow && this.desk.loading !== undefined ? this.wait(this.desk.loading, open) : nothing}
       ${this.drop.over ? html`<div class="drop"><p>${open ? 'Let go to open a cabin or import readings' : 'Let go to open the cabin file'}</p></div>` : nothing}
       <div class="unseen" role="status">${this.said}</div>

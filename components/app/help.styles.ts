@@ -11,6 +11,8 @@ export const styles = css`
   h2 { font-size: var(--large); }
   h3 { margin: 20px 0 8px; font-size: var(--body); }
   .body { overflow: auto; padding: 16px 20px 24px; }
+  .purpose { font-size: 1.0625rem; text-wrap: pretty; }
+  ol { list-style: decimal; padding-left: 22px; margin-top: 10px; display: grid; gap: 4px; }
   dl { display: grid; grid-template-columns: minmax(110px, 160px) 1fr; gap: 8px 20px; }
   dt { font-weight: 600; }
   .keys dt { font-weight: 400; }

@@ -83,7 +83,10 @@ export class FocusKeeper implements ReactiveController {
     }
     const layer = this.rungs.find(({ element }) => isLayer(element))?.element;
     const rungs = layer !== undefined && !isShown(layer) ? this.outside : this.rungs;
-    (this.beside(rungs) ?? this.content())?.focus();
+    const beside = this.beside(rungs);
+    // The content begins below the head, which a narrow page would scroll away for it.
+    if (beside === undefined) this.content()?.focus({ preventScroll: true });
+    else beside.focus();
   }
 
   private beside(rungs: readonly Rung[]): HTMLElement | undefined {

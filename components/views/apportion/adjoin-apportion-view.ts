@@ -16,6 +16,7 @@ import { mapInput } from '../../model/map-input.ts';
 import type { PartColour } from '../../model/part-colours.ts';
 import type { Options } from '../../model/source-terms.ts';
 import { downloadText, fileName } from '../../platform/download.ts';
+import '../../app/adjoin-ways.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { fields } from '../../styles/fields.ts';
 import { colourChip } from '../plan/colour-chip.ts';
@@ -75,7 +76,7 @@ export class AdjoinApportionView extends LitElement {
     const { cabin } = this.open;
     if (cabin.parts.length === 0 || cabin.joints.length === 0) {
       return html`<div class="body"><h1>Apportion</h1><div class="teach"><p>The limit of a joint is shared out between its two parts, so that each supplier gets a tolerance of its own and any two parts in tolerance hold.</p>
-        <p>${cabin.parts.length === 0 ? 'This cabin has no parts yet.' : 'No two parts of this cabin are joined yet.'} Once it has joints with readings or masters, come back.</p></div></div>`;
+        <p>${cabin.parts.length === 0 ? 'This cabin has no parts yet.' : 'No two parts of this cabin are joined yet.'} Once it has joints with readings or masters, come back.</p><adjoin-ways .cabin=${cabin} .linkTo=${this.linkTo}></adjoin-ways></div></div>`;
     }
     const plan = this.apportioning.made?.cabin.id === cabin.id ? this.apportioning.made.plan : undefined;
     return html`

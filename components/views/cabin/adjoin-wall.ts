@@ -3,7 +3,8 @@ import type { PropertyValues, TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Cabin, Joint } from '../../../src/cabin/cabin.ts';
 import type { JointResult, Judgement } from '../../../src/harmony/judgement.ts';
-import type { JointFilter } from '../../controllers/route.ts';
+import { formatRoute } from '../../controllers/route.ts';
+import type { JointFilter, Route } from '../../controllers/route.ts';
 import { mostPrinted, WindowedList } from '../../controllers/windowed-list.ts';
 import type { SurfaceSide } from '../../figures/surface/surface-side.ts';
 import { filterChoices, partsById } from '../../model/joint-filter.ts';
@@ -13,6 +14,8 @@ import { surfacesOf, unknownSide } from '../../model/surfaces-of.ts';
 import { counted, fixed, percent } from '../../../src/report/number-text.ts';
 import type { Gamut, PartColour } from '../../model/part-colours.ts';
 import { base, controls } from '../../styles/shared.ts';
+import '../../app/adjoin-term.ts';
+import '../../app/adjoin-ways.ts';
 import './adjoin-strip.ts';
 import { AdjoinStrip } from './adjoin-strip.ts';
 import './adjoin-wall-filters.ts';
@@ -48,6 +51,7 @@ export class AdjoinWall extends LitElement {
   declare linkTo: (joint: string) => string;
   private readonly list = new WindowedList(this, { list: 'ol', usual: usualHeight, focusable: 'adjoin-strip' });
   private revealing: ReturnType<typeof setTimeout> | undefined;
+  private readonly wayTo = (change: Partial<Route>): string => formatRoute({ view: 'cabin', filter: {}, ...change });
   private surfaces: (part: string) => SurfaceSide = () => unknownSide;
   private choices: FilterChoices | undefined;
 
@@ -114,13 +118,13 @@ export class AdjoinWall extends LitElement {
       <div class="head">
         <p class="summary">${this.summary()}</p>
         <adjoin-wall-filters .filter=${this.filter} .choices=${this.choices}></adjoin-wall-filters>
-        <div class="scale" aria-hidden="true">
+        <div class="scale">
           <span class="count">${this.joints.length === this.judgement.joints.length ? every : `${this.joints.length} of ${every}`}</span>
-          <span class="ends"><span>0</span><b>limit</b><span>200 %</span></span>
-          <span>limit use</span>
+          <span class="ends" aria-hidden="true"><span>0</span><b>limit</b><span>200 %</span></span>
+          <adjoin-term word="limit use">limit use</adjoin-term>
         </div>
       </div>
-      ${this.joints.length === 0
+      ${this.judgement.joints.length === 0 ? this.noJoints() : this.joints.length === 0
         ? html`<div class="nothing"><p>No joint passes this filter.</p><button type="button" @click=${this.showAll}>Show all ${every}</button></div>`
         : nothing}
       <ol
@@ -153,6 +157,14 @@ export class AdjoinWall extends LitElement {
     `;
   }
 
+  private noJoints(): TemplateResult {
+    return html`<div class="nothing teach">
+      <h2>No joint yet.</h2>
+      <p>${this.cabin.parts.length === 0 ? 'A joint is where two parts meet. Make the parts first: by hand, or while importing readings that name them.' : 'A joint is where two parts meet: draw from one part to another on the map, or pick a pair in the matrix. Every joint is then judged, and its strip stands here.'}</p>
+      <adjoin-ways .cabin=${this.cabin} .linkTo=${this.wayTo}></adjoin-ways>
+    </div>`;
+  }
+
   /** The colours say which gamut they were made for. */
   private gamutOf(): Gamut {
     for (const { css } of this.colours.values()) if (css !== undefined) return css.startsWith('color(display-p3') ? 'display-p3' : 'srgb';
@@ -163,7 +175,7 @@ export class AdjoinWall extends LitElement {
     const { holds, nothingJudged, clashes, accepted, open, expectedWrongHolds, coverage } = this.judgement.summary;
     const judged = this.judgement.joints.length;
     return html`${this.judging ? html`${judged} of ${counted(this.cabin.joints.length, 'joint')} judged so far: ` : nothing}<b>${holds} hold${nothingJudged > 0 ? ` (${nothingJudged} with nothing to judge)` : ''}, ${clashes + accepted} clash${accepted > 0 ? ` (${accepted} accepted)` : ''}, ${open} open.</b>
-      Expected number of holds that in truth do not: ${fixed(expectedWrongHolds, 1)}. Coverage ${percent(coverage)}. ${this.judgement.decisionRule}.`;
+      <adjoin-term word="wrong holds">Expected number of holds that in truth do not</adjoin-term>: ${fixed(expectedWrongHolds, 1)}. <adjoin-term word="coverage">Coverage</adjoin-term> ${percent(coverage)}. ${this.judgement.decisionRule}.`;
   }
 }
 

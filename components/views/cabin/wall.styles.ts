@@ -10,6 +10,7 @@ export const styles = css`
   .scale .ends b { position: absolute; left: 50%; transform: translateX(-50%); font-weight: 600; color: var(--ink); }
   .scale .count { text-align: right; white-space: nowrap; }
   .nothing { padding: 48px 24px; text-align: center; display: grid; gap: 12px; justify-items: center; }
+  .teach { justify-items: start; text-align: left; max-width: 56ch; margin: 0 auto; text-wrap: pretty; } .teach h2 { font-size: var(--large); }
   ol { display: flow-root; }
   .printed { display: none; padding: 16px; }
   .keys { padding: 12px 16px 32px; font-size: var(--tiny); color: var(--quiet); }

@@ -6,6 +6,7 @@ import type { JointResult, JudgedOn } from '../../../src/harmony/judgement.ts';
 import { counted, fixed, percent, probability } from '../../../src/report/number-text.ts';
 import { askAction, doAction } from '../../controllers/edit-events.ts';
 import { proposedDecision } from '../../model/proposed-decision.ts';
+import '../../app/adjoin-term.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { styles } from './joint-evidence.styles.ts';
 
@@ -39,7 +40,7 @@ export class AdjoinJointEvidence extends LitElement {
     return html`
       ${result.judgedOn.map((judged) => this.judgedOn(judged))}
       <section>
-        <h3>Rule</h3>
+        <h3><adjoin-term word="rule, rule book">Rule</adjoin-term></h3>
         <p><b>${result.rule}</b></p>
         <p>${result.ruleWhy}</p>
         <p class="quiet">
@@ -51,14 +52,14 @@ export class AdjoinJointEvidence extends LitElement {
           : html`<p class="quiet">Between lots: a random pair of parts holds with probability ${probability(result.lotProbability)}.</p>`}
       </section>
       <section>
-        <h3>Decisions</h3>
+        <h3><adjoin-term word="decision">Decisions</adjoin-term></h3>
         ${joint.decisions?.length
           ? html`<ul>${joint.decisions.map((decision) => this.decision(decision, result))}</ul>`
           : html`<p class="quiet">None on record.</p>`}
         ${this.editable ? html`<p class="do"><button type="button" @click=${this.accept}>Accept a clash for a time</button></p>` : nothing}
       </section>
       <section>
-        <h3>Light booth</h3>
+        <h3><adjoin-term word="visual record">Light booth</adjoin-term></h3>
         ${joint.visualRecords?.length
           ? html`<ul>${joint.visualRecords.map((record, place) => this.record(record, place))}</ul>
               ${result.visual === undefined

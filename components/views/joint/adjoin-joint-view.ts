@@ -4,8 +4,7 @@ import type { Cabin, Joint } from '../../../src/cabin/cabin.ts';
 import type { JointResult, Judgement, PartResult } from '../../../src/harmony/judgement.ts';
 import { spectraPlot } from '../../../src/report/figures/spectra-plot.ts';
 import type { PlottedSpectrum } from '../../../src/report/figures/spectra-plot.ts';
-import { limitUseText, percent, probability } from '../../../src/report/number-text.ts';
-import type { SceneElement } from '../../../src/report/scene.ts';
+import { fixed, limitUseText, percent, probability } from '../../../src/report/number-text.ts';
 import type { Selection } from '../../../src/actions/selection.ts';
 import type { Desk } from '../../controllers/desk.ts';
 import { askAction, askSelection } from '../../controllers/edit-events.ts';
@@ -13,7 +12,10 @@ import { JointTrial } from '../../controllers/joint-trial.ts';
 import { ElementSize } from '../../controllers/element-size.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
+import '../../figures/adjoin-figure-table.ts';
+import { spectraTable } from '../../figures/spectra-table.ts';
 import { spotsPlot } from '../../figures/spots-plot.ts';
+import type { SpotsSide } from '../../figures/spots-plot.ts';
 import { verdictSample } from '../../figures/verdict-sample.ts';
 import { standingSource } from '../../model/joint-filter.ts';
 import { verdictWord } from '../../model/leading-check.ts';
@@ -23,6 +25,7 @@ import type { Gamut } from '../../model/part-colours.ts';
 import { spotColours } from '../../model/spot-colours.ts';
 import { base, controls } from '../../styles/shared.ts';
 import '../../app/adjoin-action-fields.ts';
+import '../../app/adjoin-term.ts';
 import './adjoin-check-list.ts';
 import './adjoin-joint-evidence.ts';
 import './adjoin-joint-lights.ts';
@@ -33,6 +36,10 @@ import './adjoin-what-if.ts';
 import { isNothing, trialText } from '../../model/trial-text.ts';
 import type { Trial } from '../../../src/plan/proposal/proposed-cabin.ts';
 import { styles } from './joint-view.styles.ts';
+
+/** What the figures beside the checks are. */
+const terms = html`<p class="terms">Beside each check: its <adjoin-term word="limit use">use of the limit</adjoin-term>, the <adjoin-term word="standard uncertainty, u">standard uncertainty u</adjoin-term> of its value and the
+  <adjoin-term word="probability that it holds, p">probability p of being inside</adjoin-term>. Which checks decide is their <adjoin-term word="standing">standing</adjoin-term>; where a limit comes from, its <adjoin-term word="basis">basis</adjoin-term>.</p>`;
 
 /**
  * One joint: what it looks like, whether it holds under each light and check, how sure that is, and what it stands on.
@@ -159,9 +166,9 @@ export class AdjoinJointView extends LitElement {
           <p class="sentence">${result.sentence}</p>
         </div>
         <dl class="keys">
-          <div><dt>limit use</dt><dd>${limitUseText(result.limitUse)}</dd></div>
-          <div><dt>probability that it holds</dt><dd>${probability(result.totalProbability)}</dd></div>
-          <div><dt>coverage</dt><dd>${percent(result.coverage.withData / Math.max(1, result.coverage.wanted))}</dd></div>
+          <div><dt><adjoin-term word="limit use">limit use</adjoin-term></dt><dd>${limitUseText(result.limitUse)}</dd></div>
+          <div><dt><adjoin-term word="probability that it holds, p">probability that it holds</adjoin-term></dt><dd>${probability(result.totalProbability)}</dd></div>
+          <div><dt><adjoin-term word="coverage">coverage</adjoin-term></dt><dd>${percent(result.coverage.withData / Math.max(1, result.coverage.wanted))}</dd></div>
         </dl>
       </header>
       <adjoin-joint-stage .joint=${tried === undefined ? joint : { ...joint, gapMm: trial.gapMm ?? joint.gapMm, viewMm: trial.viewMm ?? joint.viewMm }} .sides=${sides} .light=${light} .observer=${judgement.observer} .gamut=${this.gamut}></adjoin-joint-stage>
@@ -178,7 +185,7 @@ export class AdjoinJointView extends LitElement {
           <h2>Under each light</h2>
           <adjoin-joint-lights .cabin=${this.cabin} .joint=${joint} .check=${colour} .light=${this.light} .gamut=${this.gamut}></adjoin-joint-lights>
         </section>
-        <section><h2>Checks</h2><adjoin-check-list .checks=${result.checks}></adjoin-check-list></section>
+        <section><h2>Checks</h2>${terms}<adjoin-check-list .checks=${result.checks}></adjoin-check-list></section>
         <div class="plots">${this.plots(result)}</div>
         ${partChecks.map((part) => html`
           <section><h2>${this.partName(part.id)} on its own</h2><adjoin-check-list .checks=${part.checks}></adjoin-check-list></section>`)}
@@ -189,7 +196,7 @@ export class AdjoinJointView extends LitElement {
           ></adjoin-joint-evidence>
         </section>
         <section>
-          <h2>Proposals</h2>
+          <h2><adjoin-term word="proposal">Proposals</adjoin-term></h2>
           <adjoin-proposals .cabin=${this.cabin} .joint=${joint} .locked=${this.locked || this.desk === undefined} .linkTo=${this.linkTo} @adjoin-trial=${this.wished}></adjoin-proposals>
         </section>
         ${this.desk === undefined ? nothing : html`
@@ -246,34 +253,35 @@ export class AdjoinJointView extends LitElement {
     const wide = this.size.width > 860;
     const width = this.size.width || 900;
     const first = wide ? (width - 40) * 0.6 : width;
-    const second = wide ? (width - 40) * 0.4 : width;
+    const second = Math.min(wide ? (width - 40) * 0.4 : width, 480);
+    const spectra = [this.spectrum(result.standard), this.spectrum(result.trial)] as const;
+    const missing = [result.standard, result.trial].filter((_, side) => spectra[side] === undefined);
+    const note = missing.length === 0 ? undefined : `no spectrum of ${missing.map((id) => this.partName(id)).join(' and ')}`;
+    const spots = [this.spots(result.standard), this.spots(result.trial)] as const;
     return html`
-      <section><h2>Spectra</h2>${scene(this.spectra(result, first))}</section>
-      <section><h2>Readings under ${this.light}</h2>${scene(this.spots(result, Math.min(second, 480)))}</section>
+      <section><h2>Spectra</h2>
+        ${scene(spectraPlot({ standard: spectra[0], trial: spectra[1], note }, { width: first, height: 400 }, paperInk))}
+        <adjoin-figure-table of="Spectra" .table=${() => spectraTable(...spectra)}></adjoin-figure-table></section>
+      <section><h2>Readings under ${this.light}</h2>
+        ${scene(spotsPlot(...spots, { width: second, height: Math.min(400, second * 0.9) }, paperInk))}
+        <adjoin-figure-table of="Readings" .table=${() => ({
+          head: ['side and spot', 'L*', 'a*', 'b*'],
+          rows: spots.flatMap((side) => side.spots.map(({ name, lab }) => [`${side.name}, ${name}`, ...lab.map((value) => fixed(value, 2))])),
+        })}></adjoin-figure-table></section>
     `;
   }
 
-  private spectra(result: JointResult, width: number): SceneElement {
+  private spectrum(id: string): PlottedSpectrum | undefined {
     const light = findLight(this.light, this.cabin.lights);
-    const plotted = (id: string): PlottedSpectrum | undefined => {
-      const appearance = this.partResult(id)?.appearance;
-      if (appearance?.spectrum === undefined || light === undefined) return undefined;
-      return { name: this.partName(id), ...appearance.spectrum, fill: partColour(appearance, light, this.judgement.observer, this.gamut).css };
-    };
-    const standard = plotted(result.standard);
-    const trial = plotted(result.trial);
-    const missing = [standard ? undefined : result.standard, trial ? undefined : result.trial].filter((id) => id !== undefined);
-    const note = missing.length === 0 ? undefined : `no spectrum of ${missing.map((id) => this.partName(id)).join(' and ')}`;
-    return spectraPlot({ standard, trial, note }, { width, height: 400 }, paperInk);
+    const appearance = this.partResult(id)?.appearance;
+    if (appearance?.spectrum === undefined || light === undefined) return undefined;
+    const fill = partColour(appearance, light, this.judgement.observer, this.gamut).css;
+    return { name: this.partName(id), ...appearance.spectrum, ...(fill === undefined ? {} : { fill }) };
   }
 
-  private spots(result: JointResult, width: number): SceneElement {
+  private spots(id: string): SpotsSide {
     const light = findLight(this.light, this.cabin.lights);
-    const side = (id: string): Parameters<typeof spotsPlot>[0] => ({
-      name: this.partName(id),
-      spots: light === undefined ? [] : spotColours(this.cabin, this.partResult(id)?.appearance, light, this.judgement.observer),
-    });
-    return spotsPlot(side(result.standard), side(result.trial), { width, height: Math.min(400, width * 0.9) }, paperInk);
+    return { name: this.partName(id), spots: light === undefined ? [] : spotColours(this.cabin, this.partResult(id)?.appearance, light, this.judgement.observer) };
   }
 }
 

@@ -16,6 +16,7 @@ export const styles = css`
   .keys dt { font-size: var(--tiny); color: var(--quiet); }
   .keys dd { font-size: var(--huge); font-weight: 600; letter-spacing: -0.01em; line-height: 1.1; white-space: nowrap; }
   .body { padding: 28px 24px 64px; display: grid; grid-template-columns: minmax(0, 1fr); gap: 40px; max-width: 1440px; }
+  .terms { font-size: var(--small); color: var(--quiet); margin: -6px 0 12px; }
   .tried { font-size: var(--small); color: var(--quiet); }
   .trial {
     position: sticky; bottom: 0; z-index: 3; display: flex; flex-wrap: wrap; gap: 6px 16px; align-items: center; justify-content: space-between; padding: 8px 24px; background: var(--raised);

@@ -14,7 +14,9 @@ import { askAction } from '../../controllers/edit-events.ts';
 import { ElementSize } from '../../controllers/element-size.ts';
 import type { Route } from '../../controllers/route.ts';
 import { paperInk } from '../../figures/inks.ts';
+import '../../figures/adjoin-figure-table.ts';
 import { scene } from '../../figures/scene.ts';
+import { spectraTable } from '../../figures/spectra-table.ts';
 import { swatch } from '../../figures/swatch.ts';
 import { verdictSample } from '../../figures/verdict-sample.ts';
 import { labText } from '../../model/lab-text.ts';
@@ -84,7 +86,8 @@ export class AdjoinMasterPanel extends LitElement {
           <h3>What it is</h3>
           <p>${entry.lab === undefined ? 'No colour readings.' : `${labText(entry.lab.lab, 2)} under ${entry.lab.light}, ${entry.lab.observer}°`}${entry.spots === 0 ? '' : `, ${counted(entry.spots, 'spot')}${entry.geometry === undefined ? '' : `, ${entry.geometry}`}`}</p>
           <p>${[...entry.gloss.map(({ angle, mean }) => `${fixed(mean, 1)} GU at ${angle}°`), ...(entry.texture?.saUm === undefined ? [] : [`Sa ${fixed(entry.texture.saUm, 1)} µm`]), ...(entry.texture?.salMm === undefined ? [] : [`Sal ${fixed(entry.texture.salMm, 2)} mm`])].join(', ')}</p>
-          ${entry.spectrum === undefined ? nothing : scene(spectraPlot({ standard: { name: entry.name, ...entry.spectrum, ...(this.colour?.css === undefined ? {} : { fill: this.colour.css }) }, trial: undefined, alone: true }, { width: Math.max(260, Math.min(560, this.size.width || 460)), height: 240 }, paperInk))}
+          ${entry.spectrum === undefined ? nothing : html`${scene(spectraPlot({ standard: { name: entry.name, ...entry.spectrum, ...(this.colour?.css === undefined ? {} : { fill: this.colour.css }) }, trial: undefined, alone: true }, { width: Math.max(260, Math.min(560, this.size.width || 460)), height: 240 }, paperInk))}
+            <adjoin-figure-table of="Spectrum of the master" .table=${() => spectraTable(entry.spectrum === undefined ? undefined : { name: entry.name, ...entry.spectrum })}></adjoin-figure-table>`}
         </div>
         <div>
           <h3>Drift</h3>

@@ -17,6 +17,7 @@ import { swatch } from '../../figures/swatch.ts';
 import { findLight } from '../../model/light-groups.ts';
 import { partColour } from '../../model/part-colours.ts';
 import type { Gamut, PartColour } from '../../model/part-colours.ts';
+import '../../app/adjoin-ways.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { viewProperties } from '../view-element.ts';
 import './adjoin-master-panel.ts';
@@ -66,7 +67,7 @@ export class AdjoinMastersView extends LitElement {
 
   private empty(): TemplateResult {
     return html`<div class="note"><p class="lead">No master is recorded. A master is the piece that a material is held to: its spectrum, gloss and texture, with issue and expiry. Add one here, or import a file in which a row is of the kind “master”; then set it as the target of the parts.</p>
-      <p><a class="button" href=${this.linkTo({ view: 'import', item: undefined, options: {} })}>Import files</a></p></div>`;
+      <adjoin-ways .cabin=${this.open.cabin} .linkTo=${this.linkTo}></adjoin-ways></div>`;
   }
 
   private readonly key = (event: KeyboardEvent): void => {

@@ -19,6 +19,7 @@ import { exceptOf, lockedOf, mendTerms, toggled } from '../../model/mend-terms.t
 import { partColour } from '../../model/part-colours.ts';
 import type { Gamut, PartColour } from '../../model/part-colours.ts';
 import type { Options } from '../../model/source-terms.ts';
+import '../../app/adjoin-ways.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { fields } from '../../styles/fields.ts';
 import { narrow, planStyles } from '../plan/plan.styles.ts';
@@ -78,7 +79,7 @@ export class AdjoinMendView extends LitElement {
     const { cabin } = this.open;
     if (cabin.parts.length === 0 || cabin.joints.length === 0) {
       return html`<div class="body"><h1>Mend</h1><div class="teach"><p>Where joints clash, the fewest parts to change are found here, and by how much, so that every joint holds under every light of its rule.</p>
-        <p>${cabin.parts.length === 0 ? 'This cabin has no parts yet.' : 'No two parts of this cabin are joined yet.'} Once it has joints with readings, come back.</p></div></div>`;
+        <p>${cabin.parts.length === 0 ? 'This cabin has no parts yet.' : 'No two parts of this cabin are joined yet.'} Once it has joints with readings, come back.</p><adjoin-ways .cabin=${cabin} .linkTo=${this.linkTo}></adjoin-ways></div></div>`;
     }
     const plan = this.mending.made?.cabin.id === cabin.id ? this.mending.made.plan : undefined;
     return html`

@@ -8,6 +8,7 @@ export const planStyles = css`
   :host { display: grid; grid-template-columns: 296px minmax(0, 1fr); background: var(--paper); min-height: 100%; align-items: stretch; }
   aside { padding: 20px 20px 40px; border-right: 1px solid var(--line); background: var(--raised); display: grid; gap: 20px; align-content: start; min-width: 0; }
   .body { padding: 20px 24px 64px; display: grid; grid-template-columns: minmax(0, 1fr); gap: 32px; align-content: start; min-width: 0; max-width: 1500px; }
+  .body:only-child { grid-column: 1 / -1; }
   h1 { font-size: var(--huge); letter-spacing: -0.015em; }
   h2 { font-size: var(--large); padding-bottom: 6px; margin-bottom: 12px; border-bottom: 1px solid var(--line); }
   h3 { font-size: var(--body); }

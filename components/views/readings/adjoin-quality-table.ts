@@ -13,6 +13,8 @@ import type { Route } from '../../controllers/route.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { shareBar } from '../../figures/share-bar.ts';
+import '../../app/adjoin-term.ts';
+import '../../app/adjoin-ways.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { pageStyles } from './readings-view.styles.ts';
 
@@ -103,7 +105,8 @@ export class AdjoinQualityTable extends LitElement {
   override render(): TemplateResult {
     const rows = this.look.quality.specimens.flatMap(rowsOf);
     if (rows.length === 0) {
-      return html`<p class="lead">No specimen has readings yet. <a href=${this.linkTo({ view: 'import', item: undefined, options: {} })}>Import files of readings</a> and come back to see how good they are.</p>`;
+      return html`<p class="lead">No specimen has readings yet. Import files of them: how well they repeat, whether the spots suffice for the limits and what stands out is then seen here.</p>
+        <adjoin-ways .cabin=${this.cabin} .linkTo=${this.linkTo}></adjoin-ways>`;
     }
     const judged = rows.filter(({ forLimit }) => forLimit !== undefined);
     const few = judged.filter((row) => (shares(row).error ?? 0) > (row.forLimit?.goalShare ?? 1));
@@ -126,8 +129,8 @@ export class AdjoinQualityTable extends LitElement {
       </div>
       ${passing.length === 0 ? html`<p>Nothing passes the filter.</p>` : html`
       <div class="wide" tabindex="0" role="region" aria-label="Measurement quality by specimen"><table>
-        <thead><tr><th scope="col">part, specimen</th><th scope="col">what</th><th scope="col" class="number">readings</th><th scope="col" class="number">mean difference from mean</th><th scope="col">standard deviation of spots</th>
-          <th scope="col">share of the limit</th><th scope="col" class="number">standard error</th><th scope="col" class="number">gauge</th><th scope="col" class="number">spots needed</th><th scope="col">stands out</th></tr></thead>
+        <thead><tr><th scope="col">part, specimen</th><th scope="col">what</th><th scope="col" class="number">readings</th><th scope="col" class="number"><adjoin-term word="mean difference from mean">mean difference from mean</adjoin-term></th><th scope="col">standard deviation of spots</th>
+          <th scope="col"><adjoin-term word="limit use">share of the limit</adjoin-term></th><th scope="col" class="number"><adjoin-term word="standard uncertainty, u">standard error</adjoin-term></th><th scope="col" class="number"><adjoin-term word="gauge">gauge</adjoin-term></th><th scope="col" class="number"><adjoin-term word="spots needed">spots needed</adjoin-term></th><th scope="col"><adjoin-term word="stands out">stands out</adjoin-term></th></tr></thead>
         <tbody>${listed.map((row) => this.row(row))}</tbody>
       </table></div>
       ${passing.length > listed.length ? html`<button type="button" @click=${() => { this.all = true; }}>Show all ${passing.length}</button>` : nothing}`}

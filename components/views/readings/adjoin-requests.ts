@@ -6,6 +6,7 @@ import { counted, fixed, probability } from '../../../src/report/number-text.ts'
 import type { Desk } from '../../controllers/desk.ts';
 import type { Route } from '../../controllers/route.ts';
 import { downloadText, fileName } from '../../platform/download.ts';
+import '../../app/adjoin-ways.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { pageStyles } from './readings-view.styles.ts';
 
@@ -39,7 +40,10 @@ export class AdjoinRequests extends LitElement {
   override render(): TemplateResult {
     const { sheets } = this;
     const lines = sheets.flatMap((sheet) => sheet.lines);
-    if (lines.length === 0) return html`<p class="lead">No reading is asked for: no joint is open that readings could decide.</p>`;
+    if (lines.length === 0) {
+      return html`<p class="lead">No reading is asked for: no joint is open that readings could decide.</p>
+        ${this.cabin.joints.length > 0 ? nothing : html`<adjoin-ways .cabin=${this.cabin} .linkTo=${this.linkTo}></adjoin-ways>`}`;
+    }
     const shown = sheets.filter(({ supplier }) => this.supplier === undefined || supplier.id === this.supplier);
     const expected = lines.reduce((sum, line) => sum + line.expected, 0);
     return html`

@@ -13,6 +13,7 @@ import type { OpenCabin } from '../../controllers/open-cabin.ts';
 import type { Route } from '../../controllers/route.ts';
 import { downloadText, fileName } from '../../platform/download.ts';
 import { fields } from '../../styles/fields.ts';
+import '../../app/adjoin-ways.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { viewProperties } from '../view-element.ts';
 import './adjoin-report-page.ts';
@@ -26,6 +27,7 @@ export class AdjoinReportView extends LitElement {
   static override properties = { ...viewProperties, text: { state: true }, working: { state: true }, against: { state: true }, issues: { state: true } };
 
   declare open: OpenCabin;
+  declare linkTo: (change: Partial<Route>) => string;
   declare route: Route;
   declare go: (change: Partial<Route>, refine?: boolean) => void;
   declare text: string | undefined;
@@ -120,7 +122,8 @@ export class AdjoinReportView extends LitElement {
   override render(): TemplateResult {
     const { open } = this;
     if (open.cabin.parts.length === 0) {
-      return html`<div class="page"><div class="empty"><b>There is nothing to report yet.</b><p>The cabin has no parts. Add parts and readings, and the report writes itself.</p></div></div>`;
+      return html`<div class="page whole"><div class="empty"><h1>There is nothing to report yet.</h1><p>The report shows the cabin, what clashes and what is open, the evidence, what is proposed and accepted, and by which method. This cabin has no parts: add parts and readings, and it writes itself.</p>
+        <adjoin-ways .cabin=${open.cabin} .linkTo=${this.linkTo}></adjoin-ways></div></div>`;
     }
     return html`
       <aside>

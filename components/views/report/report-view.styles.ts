@@ -18,6 +18,7 @@ export const styles = css`
   .faults { border-left: 6px double var(--clashes); padding-left: 12px; display: grid; gap: 6px; overflow-wrap: anywhere; }
   .faults b { color: var(--clashes); }
   .page { position: relative; min-height: 0; display: grid; background: var(--table); }
+  .whole { grid-column: 1 / -1; }
   .working { position: absolute; inset: 16px auto auto 50%; translate: -50% 0; z-index: 1; display: flex; gap: 14px; align-items: center; padding: 8px 8px 8px 16px; background: var(--paper); border: 1px solid var(--line); border-radius: 4px; box-shadow: 0 8px 24px var(--shade); white-space: nowrap; }
   .empty { place-self: center; color: var(--table-ink); max-width: 44ch; padding: 24px; display: grid; gap: 8px; }
   .empty b { font-size: var(--large); }

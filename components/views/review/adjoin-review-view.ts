@@ -22,6 +22,7 @@ import { reviewCsv, reviewRows } from '../../model/review-log.ts';
 import type { ReviewStep } from '../../model/review-log.ts';
 import { downloadText, fileName } from '../../platform/download.ts';
 import { fields } from '../../styles/fields.ts';
+import '../../app/adjoin-ways.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { viewProperties } from '../view-element.ts';
 import './adjoin-record-form.ts';
@@ -39,6 +40,7 @@ export class AdjoinReviewView extends LitElement {
   static override properties = { ...viewProperties, seen: { state: true }, steps: { state: true }, panel: { state: true }, fault: { state: true }, order: { state: true } };
 
   declare open: OpenCabin;
+  declare linkTo: (change: Partial<Route>) => string;
   declare desk: Desk;
   declare route: Route;
   declare light: string;
@@ -242,7 +244,7 @@ export class AdjoinReviewView extends LitElement {
   override render(): TemplateResult {
     const { result } = this;
     if (this.open.judging) return html`<div class="empty" role="status"><b>Judging.</b></div>`;
-    if (result === undefined) return html`<div class="empty"><b>There is no joint to review.</b><p>Draw parts that meet, or read a cabin that has joints.</p></div>`;
+    if (result === undefined) return html`<div class="empty"><h1>There is no joint to review.</h1><p>Review goes through the joints one at a time, worst first. Draw parts that meet, or open a cabin that has joints.</p><adjoin-ways .cabin=${this.open.cabin} .linkTo=${this.linkTo}></adjoin-ways></div>`;
     const place = this.order.indexOf(result.id);
     return html`
       <dialog aria-label="Design review" @keydown=${this.key} @cancel=${(event: Event) => { event.preventDefault(); this.leave(); }}>

@@ -44,7 +44,7 @@ export const styles = css`
   thead th { color: var(--quiet); font-size: var(--small); border-bottom: 1px solid var(--line); }
   .number { text-align: right; white-space: nowrap; }
   .empty { place-content: center; display: grid; height: 100%; gap: 8px; padding: 24px; color: var(--table-ink); }
-  .empty b { font-size: var(--huge); font-weight: 300; }
+  .empty b, .empty h1 { font-size: var(--huge); font-weight: 300; }
   @media (max-width: 700px) {
     .bar, .lights, footer, .told, .ending, .progress { padding-left: 16px; padding-right: 16px; }
     .told { grid-template-columns: minmax(0, 1fr); }

@@ -4,6 +4,7 @@ import type { ChosenSet, CostFront } from '../../../src/plan/index.ts';
 import { fixed } from '../../../src/report/number-text.ts';
 import { ElementSize } from '../../controllers/element-size.ts';
 import { paperInk } from '../../figures/inks.ts';
+import '../../figures/adjoin-figure-table.ts';
 import { scene } from '../../figures/scene.ts';
 import { moneyText } from '../../model/money-text.ts';
 import { base } from '../../styles/shared.ts';
@@ -60,7 +61,11 @@ export class AdjoinFront extends LitElement {
         const point = (event.target as Element).closest<SVGElement>('[data-point]')?.dataset['point'];
         if (point !== undefined) this.pick(Number(point));
       }}
-    >${drawn === undefined ? nothing : scene(drawn)}</div>`;
+    >${drawn === undefined ? nothing : scene(drawn)}</div>
+    <adjoin-figure-table of="Front of cost and harmony" .table=${() => ({
+      head: ['point', 'clashes', `cost of a year${this.currency === '' ? '' : `, ${this.currency}`}`, 'proof'],
+      rows: sets.map((set, at) => [String(at + 1), fixed(set.clashes, 2), moneyText(set.cost, ''), set.proved ? 'proved' : 'not proved']),
+    })}></adjoin-figure-table>`;
   }
 }
 

@@ -19,6 +19,7 @@ import type { Gamut, PartColour } from '../../model/part-colours.ts';
 import { sourceColour } from '../../model/source-colour.ts';
 import { locksOf, sourceTerms, toggledLock } from '../../model/source-terms.ts';
 import type { Options } from '../../model/source-terms.ts';
+import '../../app/adjoin-ways.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { narrow, planStyles } from '../plan/plan.styles.ts';
 import { planState } from '../plan/plan-state.ts';
@@ -112,7 +113,7 @@ export class AdjoinSourcesView extends LitElement {
     const { cabin } = this.open;
     if (cabin.parts.length === 0) {
       return html`<div class="body"><h1>Sources</h1><div class="teach"><p>Where a part has several sources, the set that keeps the cabin in harmony at least cost is found here, with the proof that none is better.</p>
-        <p>This cabin has no parts yet. Add parts and their sources, with prices and lead times, then come back.</p></div></div>`;
+        <p>This cabin has no parts yet. Add parts and their sources, with prices and lead times, then come back.</p><adjoin-ways .cabin=${cabin} .linkTo=${this.linkTo}></adjoin-ways></div></div>`;
     }
     const plan = this.choice.made?.cabin.id === cabin.id ? this.choice.made.plan : undefined;
     return html`

@@ -14,6 +14,7 @@ import { announce } from '../../controllers/announcer.ts';
 import type { Desk } from '../../controllers/desk.ts';
 import type { OpenCabin } from '../../controllers/open-cabin.ts';
 import type { Route } from '../../controllers/route.ts';
+import '../../figures/adjoin-figure-table.ts';
 import { scene } from '../../figures/scene.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -288,6 +289,7 @@ export class AdjoinSurfaceView extends LitElement {
         <p>At ${viewMm / 1000} m the texture has ${here.visibleContrast.toFixed(1)} ± ${here.uncertainty.toFixed(1)} times the contrast that is just seen${here.pitchMm === undefined ? '' : `, most of it in waves ${here.pitchMm.toPrecision(2)} mm long`}${here.directionDeg === undefined || here.directionality < 0.2 ? '' : `, along ${Math.round(here.directionDeg)}°`}.
           ${gone.kind === 'never seen' ? 'It is never seen.' : gone.kind === 'beyond' ? 'It is still seen from 20 m.' : `It melts into an even surface at ${(gone.viewMm / 1000).toPrecision(2)} m.`}</p>
         ${scene(distanceCurve(points, Math.min(5000, Math.max(200, viewMm))))}
+        <adjoin-figure-table of="Visible contrast over the viewing distance" .table=${() => ({ head: ['viewing distance, mm', 'times the threshold'], rows: points.map((point) => [String(Math.round(point.viewMm)), point.contrast.toFixed(2)]) })}></adjoin-figure-table>
         <div class="row">
           ${number('Viewing distance', 'mm', viewMm, (value) => { this.viewing = { ...this.viewing, viewMm: Math.min(20_000, Math.max(100, value)) }; })}
           ${number('Illuminance', 'lx', illuminanceLx, (value) => { this.viewing = { ...this.viewing, illuminanceLx: value }; })}
