@@ -95,7 +95,7 @@ test('from search to the first strip, into the joint and back, by keyboard alone
   await userEvent.keyboard('console');
   await until('the filter', () => all('adjoin-strip').length === 2);
   expect(location.hash).toBe('#/cabin?q=console');
-  for (let i = 0; i < 4; i += 1) await userEvent.keyboard('{Tab}');
+  for (let i = 0; i < 5; i += 1) await userEvent.keyboard('{Tab}');
   const link = activeElement() as HTMLAnchorElement;
   expect(link.getRootNode()).toBe(one('adjoin-strip')?.shadowRoot);
   await userEvent.keyboard('{ArrowDown}');
