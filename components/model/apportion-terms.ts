@@ -16,12 +16,20 @@ export function withShare(options: Options, supplier: string, share: number): Op
   return { ...options, shares: Object.entries(shares).map((pair) => pair.join('=')).join(',') };
 }
 
+/** A share that is given in per cent, 50 to below 100; undefined where it is none. */
+export const shareOf = (text: string | undefined): number | undefined => {
+  const value = text === undefined || text.trim() === '' ? NaN : Number(text) / 100;
+  return value >= 0.5 && value < 1 ? value : undefined;
+};
+
 /** The terms of tolerances that an address asks for; what the cabin does not have is left out. */
 export function apportionTerms(options: Options, cabin: Cabin): ApportionOptions {
   const suppliers = new Set(cabin.parts.flatMap((part) => part.sources.map(({ supplier }) => supplier)));
   const shares = Object.fromEntries(Object.entries(sharesOf(options)).filter(([supplier]) => suppliers.has(supplier)));
   const most = Number(options['radius']);
+  const [confidence, inTolerance] = options['rule'] === 'statistical' ? [shareOf(options['confidence']), shareOf(options['kept'])] : [undefined, undefined];
   return {
+    ...(confidence === undefined ? {} : { confidence }), ...(inTolerance === undefined ? {} : { inTolerance }),
     rule: options['rule'] === 'statistical' ? 'statistical' : 'worst case', about: options['about'] === 'present' ? 'present' : 'master',
     ...(Object.keys(shares).length === 0 ? {} : { shares }), ...(options['radius'] && most > 0 && Number.isFinite(most) ? { mostRadius: most } : {}),
   };

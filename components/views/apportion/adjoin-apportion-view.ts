@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, svg } from 'lit';
 import type { TemplateResult } from 'lit';
 import { partNames } from '../../../src/harmony/names.ts';
+import { quantileSource, usualShare } from '../../../src/plan/apportion/statistical-law.ts';
 import type { ApportionPlan, PartTolerance } from '../../../src/plan/index.ts';
 import type { CabinMapInput } from '../../../src/report/figures/cabin-map.ts';
 import { counted, fixed } from '../../../src/report/number-text.ts';
@@ -42,6 +43,7 @@ export class AdjoinApportionView extends LitElement {
     .tolerances { break-inside: avoid; } .tolerances td { vertical-align: middle; } .tolerances tbody th { vertical-align: middle; }
     .tolerances .bar { width: 110px; height: 12px; }
     .tools { display: flex; gap: 8px; }
+    .two { display: grid; grid-template-columns: 1fr 1fr; gap: 12px; margin: 8px 0 4px; align-items: end; }
     .share { display: grid; grid-template-columns: minmax(0, 1fr) 72px; gap: 8px; align-items: center; font-size: var(--small); padding: 2px 0; }
     @media (max-width: 1200px) { .picture { grid-template-columns: minmax(0, 1fr); } }
     @media (min-width: 761px) and (max-width: 1080px) { .terms > div { grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 20px 40px; } }
@@ -95,7 +97,9 @@ export class AdjoinApportionView extends LitElement {
     const suppliers = [...new Set(cabin.parts.flatMap((part) => part.sources.map(({ supplier }) => supplier)))];
     const shares = sharesOf(options);
     return html`<div>
-      <fieldset><legend>How tolerances add</legend>${radio('rule', 'worst', 'worst', 'worst case: any two parts in tolerance hold')}${radio('rule', 'statistical', 'worst', 'statistical, by squares: 95 % of parts in tolerance, joints hold about as often')}</fieldset>
+      <fieldset><legend>How tolerances add</legend>${radio('rule', 'worst', 'worst', 'worst case: any two parts in tolerance hold')}${radio('rule', 'statistical', 'worst', 'statistical, by squares: most parts in tolerance, joints hold about as often')}
+        ${options['rule'] === 'statistical' ? html`<div class="two">${this.share('confidence', 'Joints that hold')}${this.share('kept', 'Parts in tolerance')}</div>
+          <p class="small quiet">Of normal laws: ${quantileSource}.</p>` : nothing}</fieldset>
       <fieldset><legend>Laid about</legend>${radio('about', 'master', 'master', 'the masters, where recorded')}${radio('about', 'present', 'master', 'the parts as they are')}</fieldset>
       <label class="field"><span class="label">Largest radius <span class="unit">units of the formula</span></span><input type="number" name="radius" min="0" step="any" placeholder="3" .value=${options['radius'] ?? ''}
         @change=${(event: Event) => this.choose({ ...options, radius: (event.target as HTMLInputElement).value })} /></label>
@@ -103,6 +107,11 @@ export class AdjoinApportionView extends LitElement {
         <input type="number" name="share" data-supplier=${id} min="0.1" step="0.1" placeholder="1" .value=${shares[id] === undefined ? '' : String(shares[id])} @change=${(event: Event) => this.choose(withShare(options, id, Number((event.target as HTMLInputElement).value || '1')))} /></label>`)}
         <p class="small quiet">1 is as much as the others, 2 twice as much.</p></fieldset>
     </div>`;
+  }
+
+  private share(name: string, label: string): TemplateResult {
+    return html`<label class="field"><span class="label">${label} <span class="unit">%</span></span><input type="number" name=${name} min="50" max="99.99" step="any" placeholder=${String(100 * usualShare)} .value=${this.options[name] ?? ''}
+      @change=${(event: Event) => this.choose({ ...this.options, [name]: (event.target as HTMLInputElement).value })} /></label>`;
   }
 
   private planned(plan: ApportionPlan): TemplateResult {

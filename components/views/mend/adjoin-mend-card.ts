@@ -3,21 +3,25 @@ import type { TemplateResult } from 'lit';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import { sourceOf } from '../../../src/cabin/source-of.ts';
 import { partNames } from '../../../src/harmony/names.ts';
-import type { MendCard } from '../../../src/plan/index.ts';
-import { reachOf } from '../../../src/plan/mend/material-reach.ts';
+import type { MaterialReach, MendCard } from '../../../src/plan/index.ts';
+import { reachBasis, reachOf } from '../../../src/plan/mend/material-reach.ts';
+import { mendCardText } from '../../../src/report/mend-card-text.ts';
 import { fixed } from '../../../src/report/number-text.ts';
+import { announce } from '../../controllers/announcer.ts';
 import { ElementSize } from '../../controllers/element-size.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import type { PartColour } from '../../model/part-colours.ts';
-import { base } from '../../styles/shared.ts';
+import { downloadText, fileName } from '../../platform/download.ts';
+import { base, controls } from '../../styles/shared.ts';
 import { reachScale } from './reach-scale.ts';
 
 /** What one supplier is asked for: the colour now against the target, how much of the material's reach it takes, and in plain words. */
 export class AdjoinMendCard extends LitElement {
-  static override styles = [base, css`
+  static override styles = [base, controls, css`
     :host { display: block; border: 1px solid var(--line); border-radius: var(--radius); background: var(--raised); break-inside: avoid; }
-    header { padding: 12px 16px 8px; display: flex; gap: 4px 16px; justify-content: space-between; flex-wrap: wrap; align-items: baseline; }
+    header { padding: 12px 16px 8px; display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 0 16px; align-items: start; }
+    header button { grid-column: 2; grid-row: 1 / 3; min-height: 26px; font-size: var(--small); } @media print { header button { display: none; } }
     h3 { font-size: var(--large); } .supplier { color: var(--quiet); }
     .pair { display: grid; grid-template-columns: 1fr 1fr; position: relative; }
     .pair svg { width: 100%; height: 88px; forced-color-adjust: none; }
@@ -28,14 +32,21 @@ export class AdjoinMendCard extends LitElement {
     .tool { font-weight: 600; }
     .joints { display: flex; flex-wrap: wrap; gap: 2px 14px; font-size: var(--small); } .joints a { display: inline-block; min-height: 24px; padding: 3px 0; }
   `];
-  static override properties = { cabin: { attribute: false }, card: { attribute: false }, now: { attribute: false }, target: { attribute: false }, linkTo: { attribute: false } };
+  static override properties = { cabin: { attribute: false }, reaches: { attribute: false }, card: { attribute: false }, now: { attribute: false }, target: { attribute: false }, linkTo: { attribute: false } };
 
   declare cabin: Cabin;
+  /** Reach by material, where another than the assumed one was planned with. */
+  declare reaches: Readonly<Record<string, MaterialReach>>;
   declare card: MendCard;
   declare now: PartColour | undefined;
   declare target: PartColour | undefined;
   declare linkTo: (joint: string) => string;
   private readonly size = new ElementSize(this, '.reach');
+
+  private save(supplier: string): void {
+    downloadText(`${fileName(this.cabin.id, 'mend', ...this.card.parts)}.txt`, mendCardText(this.cabin, this.card), 'text/plain');
+    announce(this, `The card for ${supplier} went to your downloads.`);
+  }
 
   override render(): TemplateResult {
     const { card, cabin, now, target } = this;
@@ -43,19 +54,21 @@ export class AdjoinMendCard extends LitElement {
     const part = cabin.parts.find(({ id }) => id === card.parts[0]);
     const supplier = cabin.suppliers.find(({ id }) => id === card.supplier)?.name ?? card.supplier;
     const source = part === undefined ? undefined : sourceOf(part, card.source);
-    const reach = source === undefined ? undefined : reachOf(source);
+    const reach = source === undefined ? undefined : reachOf(source, this.reaches);
+    const isSet = source !== undefined && Object.hasOwn(this.reaches, source.material);
     const { dL, da, db, dGloss } = card.shift;
     const lab = (value: MendCard['from']): string => (value === undefined ? '' : `L* ${fixed(value[0], 2)}, a* ${fixed(value[1], 2)}, b* ${fixed(value[2], 2)}`);
     const [words = '', ...others] = card.sentences;
     return html`
-      <header><h3>${card.parts.map((id) => names.get(id) ?? id).join(' and ')}</h3><span class="supplier">${supplier}</span></header>
+      <header><h3>${card.parts.map((id) => names.get(id) ?? id).join(' and ')}</h3><span class="supplier">${supplier}</span>
+        <button type="button" aria-label=${`Save the card of ${card.parts.map((id) => names.get(id) ?? id).join(' and ')}`} @click=${() => this.save(supplier)}>Save</button></header>
       <div class="pair">
         <svg class="sample" viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">${now?.css === undefined ? nothing : svg`<rect width="50" height="10" fill=${now.css} />`}${target?.css === undefined ? nothing : svg`<rect x="50" width="50" height="10" fill=${target.css} />`}</svg>
         <span>now ${lab(card.from)}</span><span>target ${lab(card.to)}</span>
       </div>
       ${reach === undefined ? nothing : html`<div class="reach">${this.size.width === 0 ? nothing : scene(reachScale([
         { name: 'dL*', shift: dL, reach: reach.L }, { name: 'da*', shift: da, reach: reach.a }, { name: 'db*', shift: db, reach: reach.b }, { name: 'dGloss', shift: dGloss, reach: reach.gloss },
-      ], this.size.width, paperInk))}<p class="note">Scale: reach of ${source?.material}, ±${fixed(reach.L, 1)} L*, ±${fixed(reach.a, 1)} a*, ±${fixed(reach.b, 1)} b*, ±${fixed(reach.gloss, 1)} GU (assumption, no source).</p></div>`}
+      ], this.size.width, paperInk))}<p class="note">Scale: reach of ${source?.material}, ±${fixed(reach.L, 1)} L*, ±${fixed(reach.a, 1)} a*, ±${fixed(reach.b, 1)} b*, ±${fixed(reach.gloss, 1)} GU (${isSet ? 'as set for this plan' : reachBasis}).</p></div>`}
       <div class="words">
         <p>${words}</p>
         ${others.filter((sentence) => !sentence.startsWith('It mends')).map((sentence) => html`<p class=${card.toolChange && sentence.includes('tool') ? 'tool' : ''}>${sentence}</p>`)}

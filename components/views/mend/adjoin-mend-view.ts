@@ -1,12 +1,13 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { withMendProposals } from '../../../src/actions/mend-proposals.ts';
-import type { Cabin } from '../../../src/cabin/cabin.ts';
+import type { Cabin, Part } from '../../../src/cabin/cabin.ts';
 import { sourceOf } from '../../../src/cabin/source-of.ts';
 import { partNames } from '../../../src/harmony/names.ts';
 import type { MendCard, MendedJoint, MendPlan, PartChange } from '../../../src/plan/index.ts';
-import { reachBasis, reachOf } from '../../../src/plan/mend/material-reach.ts';
+import { assumedReach, reachBasis, toolGlossStep } from '../../../src/plan/mend/material-reach.ts';
 import type { CabinMapInput } from '../../../src/report/figures/cabin-map.ts';
+import { mendCaution, mendCsv } from '../../../src/report/mend-card-text.ts';
 import { counted, fixed, limitUseText, signed } from '../../../src/report/number-text.ts';
 import { announce } from '../../controllers/announcer.ts';
 import type { Desk } from '../../controllers/desk.ts';
@@ -15,11 +16,13 @@ import { PlanRun } from '../../controllers/plan-run.ts';
 import type { Route } from '../../controllers/route.ts';
 import { findLight } from '../../model/light-groups.ts';
 import { mapInput } from '../../model/map-input.ts';
-import { exceptOf, lockedOf, mendTerms, toggled } from '../../model/mend-terms.ts';
+import { costsOf, exceptOf, lockedOf, mendTerms, reachesOf, toggled, usualSeconds, withCost, withReach } from '../../model/mend-terms.ts';
+import type { ReachAxis } from '../../model/mend-terms.ts';
 import { partColour } from '../../model/part-colours.ts';
 import type { Gamut, PartColour } from '../../model/part-colours.ts';
 import type { Options } from '../../model/source-terms.ts';
 import '../../app/adjoin-ways.ts';
+import { downloadText, fileName } from '../../platform/download.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { fields } from '../../styles/fields.ts';
 import { narrow, planStyles } from '../plan/plan.styles.ts';
@@ -38,8 +41,12 @@ export class AdjoinMendView extends LitElement {
     .maps.single { grid-template-columns: minmax(0, 1fr); }
     .cards { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(420px, 100%), 1fr)); gap: 16px; align-items: start; }
     .kept li { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 8px; align-items: center; font-size: var(--small); padding: 2px 0; }
+    .bar { display: flex; flex-wrap: wrap; gap: 8px 16px; justify-content: space-between; align-items: flex-end; border-bottom: 1px solid var(--line); padding-bottom: 6px; margin-bottom: 12px; } .bar h2 { border: 0; padding: 0; margin: 0; } .tools { display: flex; gap: 8px; }
+    .terms-table input { width: 100%; min-width: 40px; max-width: 84px; min-height: 26px; padding: 2px 5px; text-align: right; font-variant-numeric: tabular-nums; } .terms-table input.set { font-weight: 700; border-width: 2px; padding: 1px 4px; }
+    .terms-table + p { margin: 6px 0; } .time input { max-width: 120px; }
     .radios { display: grid; } .pick { width: 100%; }
     aside td, aside th { padding: 2px 0 2px 8px; font-size: var(--small); } aside tbody th, aside thead th:first-child { padding-left: 0; }
+    @media print { .tools { display: none; } }
     @media (max-width: 900px) { .maps { grid-template-columns: minmax(0, 1fr); } }
     @media (min-width: 761px) and (max-width: 1080px) { .terms > div { grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 20px 40px; } }
   `];
@@ -104,16 +111,46 @@ export class AdjoinMendView extends LitElement {
     const kept = (list: 'lock' | 'except', entries: readonly string[], text: (entry: string) => string): TemplateResult | typeof nothing => (entries.length === 0 ? nothing
       : html`<ul class="kept">${entries.map((entry) => html`<li><span>${text(entry)}</span><button type="button" aria-label=${`Let go ${text(entry)}`} @click=${() => this.choose(toggled(this.options, list, entry))}>Let go</button></li>`)}</ul>`);
     const frozen = cabin.parts.filter((part) => part.frozen === true).length;
-    const materials = [...new Map(cabin.parts.map((part) => [sourceOf(part)?.material, sourceOf(part)])).entries()].filter(([material]) => material !== undefined);
     return html`<div>
       <fieldset><legend>Change</legend><div class="radios">${radio('fewest', 'as few parts as can be')}${radio('cheapest', 'the cheapest set of parts, by set-ups and tools')}</div></fieldset>
       <fieldset><legend>Parts that stay as they are</legend>${kept('lock', locked, name)}${adder('lock', 'Lock a part…', cabin.parts.filter(({ id }) => !locked.includes(id)).map(({ id }) => [id, name(id)] as const))}
         ${frozen === 0 ? nothing : html`<label class="check"><input type="checkbox" name="frozen" .checked=${this.options['frozen'] === 'free'} @change=${(event: Event) => this.choose({ ...this.options, frozen: (event.target as HTMLInputElement).checked ? 'free' : '' })} /><span>${counted(frozen, 'carry-over part')} may change as well</span></label>`}</fieldset>
       <fieldset><legend>Joints that are left as they are</legend>${kept('except', except, joint)}${adder('except', 'Leave out a joint…', this.open.judgement.joints.filter(({ id, verdict }) => verdict !== 'holds' && !except.includes(id)).map(({ id }) => [id, joint(id)] as const))}</fieldset>
-      <table><caption>Reach of the materials, up or down</caption><thead><tr><th scope="col">material</th><th scope="col" class="n">L*</th><th scope="col" class="n">a*</th><th scope="col" class="n">b*</th><th scope="col" class="n">GU</th></tr></thead>
-        <tbody>${materials.map(([material, source]) => { const reach = reachOf(source!); return html`<tr><th scope="row">${material}</th><td class="n">${fixed(reach.L, 1)}</td><td class="n">${fixed(reach.a, 1)}</td><td class="n">${fixed(reach.b, 1)}</td><td class="n">${fixed(reach.gloss, 1)}</td></tr>`; })}</tbody></table>
-      <p class="small quiet">${reachBasis[0]?.toUpperCase()}${reachBasis.slice(1)}. The gloss of a grained moulding changes in steps, with its tool.</p>
+      ${this.reachTable()}
+      ${this.options['aim'] === 'cheapest' ? this.costTable() : nothing}
+      <label class="field time"><span class="label">Time allowed <span class="unit">s for each program</span></span><input type="number" name="time" min="0.1" step="any" placeholder=${String(usualSeconds)} .value=${this.options['time'] ?? ''}
+        @change=${(event: Event) => this.choose({ ...this.options, time: (event.target as HTMLInputElement).value })} /></label>
     </div>`;
+  }
+
+  /** How far each material can be taken, to be set to what its supplier says. */
+  private reachTable(): TemplateResult {
+    const materials = [...new Set(this.open.cabin.parts.map((part) => sourceOf(part).material))].sort();
+    const own = reachesOf(this.options);
+    const cell = (material: string, axis: ReachAxis, unit: string): TemplateResult => {
+      const assumed = assumedReach(material);
+      const value = own[material]?.[axis];
+      return html`<td class="n"><input class=${value === undefined || value === assumed[axis] ? '' : 'set'} type="number" name="reach" data-material=${material} data-axis=${axis} min="0" step="any" aria-label=${`Reach of ${material}, ${unit}`} placeholder=${fixed(assumed[axis], 1)}
+        .value=${value === undefined || value === assumed[axis] ? '' : String(value)} @change=${(event: Event) => { const { value: text } = event.target as HTMLInputElement; this.choose(withReach(this.options, material, axis, text === '' || !(Number(text) >= 0) ? undefined : Number(text), assumed)); }} /></td>`;
+    };
+    return html`<div><table class="terms-table"><caption>Reach of the materials, up or down</caption><thead><tr><th scope="col">material</th><th scope="col" class="n">L*</th><th scope="col" class="n">a*</th><th scope="col" class="n">b*</th><th scope="col" class="n">GU</th></tr></thead>
+        <tbody>${materials.map((material) => html`<tr><th scope="row">${material}</th>${cell(material, 'L', 'L*')}${cell(material, 'a', 'a*')}${cell(material, 'b', 'b*')}${cell(material, 'gloss', 'gloss units')}</tr>`)}</tbody></table>
+      <p class="small quiet">${this.options['reach'] ? html`Set ones stand bold, the others are an ${reachBasis}.` : html`${reachBasis[0]?.toUpperCase()}${reachBasis.slice(1)}: set it to what the suppliers say.`} The gloss of a grained moulding changes in steps of ${fixed(toolGlossStep, 1)} GU, with its tool.</p>
+      ${this.options['reach'] ? html`<button type="button" @click=${() => this.choose({ ...this.options, reach: '' })}>Back to the assumed reach</button>` : nothing}</div>`;
+  }
+
+  /** What a change of each part costs, where the cheapest set is asked for. */
+  private costTable(): TemplateResult {
+    const { cabin } = this.open;
+    const names = partNames(cabin.parts);
+    const own = costsOf(this.options);
+    const stated = (part: Part): string => { const { setupCost, toolCost } = sourceOf(part); return setupCost === undefined ? 'not stated' : `${fixed(setupCost, 0)}${toolCost === undefined ? '' : ` + ${fixed(toolCost, 0)}`}`; };
+    return html`<details class="costs"><summary>Cost of a change, part by part${Object.keys(own).length === 0 ? '' : ` (${Object.keys(own).length} set)`}</summary>
+      <div class="scroll"><table class="terms-table"><caption class="unseen">Cost of a change of each part</caption><thead><tr><th scope="col">part</th><th scope="col" class="n">set-up + tool</th><th scope="col" class="n">instead</th></tr></thead>
+        <tbody>${cabin.parts.filter((part) => part.frozen !== true || this.options['frozen'] === 'free').map((part) => html`<tr><th scope="row">${names.get(part.id) ?? part.id}</th><td class="n">${stated(part)}</td>
+          <td class="n"><input class=${own[part.id] === undefined ? '' : 'set'} type="number" name="cost" data-part=${part.id} min="0" step="any" aria-label=${`Cost of a change of ${names.get(part.id) ?? part.id}`} .value=${own[part.id] === undefined ? '' : String(own[part.id])}
+            @change=${(event: Event) => { const { value } = event.target as HTMLInputElement; this.choose(withCost(this.options, part.id, value === '' || !(Number(value) >= 0) ? undefined : Number(value))); }} /></td></tr>`)}</tbody></table></div>
+      <p class="small quiet">A tool is paid only where the gloss of a grained part changes. What is not stated counts as 1.</p></details>`;
   }
 
   private planned(plan: MendPlan): TemplateResult {
@@ -135,10 +172,17 @@ export class AdjoinMendView extends LitElement {
       ${plan.feasible || plan.blockers.length === 0 ? nothing : this.blockers(plan)}
       ${changes.length === 0 ? nothing : html`
         <section class=${running ? 'old' : ''}><h2>${plan.feasible ? 'Before and after' : 'What can be done for the others'}</h2>${this.maps(cards, outcome, plan, after)}</section>
-        <section class=${running ? 'old' : ''}><h2>Cards for the suppliers</h2><div class="cards">${cards.map((card) => html`<adjoin-mend-card .cabin=${this.open.cabin} .card=${card} .now=${this.colours.get(card.parts[0] ?? '')} .target=${this.target(card)} .linkTo=${this.toJoint}></adjoin-mend-card>`)}</div></section>
+        <section class=${running ? 'old' : ''}><header class="bar"><h2>Cards for the suppliers</h2><span class="tools"><button type="button" @click=${() => this.saveTable(cards)}>Save all as CSV</button><button type="button" @click=${() => print()}>Print</button></span></header>
+          <div class="cards">${cards.map((card) => html`<adjoin-mend-card .cabin=${this.open.cabin} .card=${card} .reaches=${this.mending.made?.task.options.reach ?? {}} .now=${this.colours.get(card.parts[0] ?? '')} .target=${this.target(card)} .linkTo=${this.toJoint}></adjoin-mend-card>`)}</div></section>
         ${this.tables(changes, outcome)}`}
-      <p class="small quiet">A change of material, pigment or finish touches flammability, emissions, airbag cover and glare requirements that are not judged here: local codes and the responsible licensed engineer decide.</p>
+      <p class="small quiet">${mendCaution}</p>
     `;
+  }
+
+  private saveTable(cards: readonly MendCard[]): void {
+    const cabin = this.mending.made?.cabin ?? this.open.cabin;
+    downloadText(`${fileName(cabin.id, 'mend')}.csv`, mendCsv(cabin, cards), 'text/csv');
+    announce(this, 'The cards went to your downloads as a table.');
   }
 
   private readonly toJoint = (joint: string): string => this.linkTo({ view: 'joint', joint, item: undefined, options: {} });
