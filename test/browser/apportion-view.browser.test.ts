@@ -5,7 +5,7 @@ import { defaultBook } from '../../src/rules/default-book.ts';
 import { fixed } from '../../src/report/number-text.ts';
 import { plannedCabin } from '../plan/support/planned-cabin.ts';
 import { faultsOfAccess, setScheme, settled, until } from '../support/screen.ts';
-import { addressOf, all, eachWithWorkbench, one, wordsOf, workbench } from '../support/whole-workbench.ts';
+import { addressOf, all, desk, eachWithWorkbench, one, wordsOf, workbench } from '../support/whole-workbench.ts';
 
 /** The place where tolerances are shared out, in the whole workbench with its workers. */
 const words = (selector: string): string => wordsOf(one(selector));
@@ -31,6 +31,27 @@ test('every part has the radius that the core gives it, and no cabin drawn clash
   all<HTMLInputElement>('input[name=rule]').find(({ value }) => value === 'statistical')!.click();
   await until('the other tolerances', () => location.hash.includes('rule=statistical') && one('.running') === undefined && radii().join() !== before.join(), 60_000);
   expect(Math.min(...radii().map(Number))).toBeGreaterThan(Math.min(...before.map(Number)));
+});
+
+test('how often joints are to hold is set in the form: more often, smaller tolerances, and the quantiles are named', async () => {
+  await visit('rule=statistical&');
+  const before = radii().map(Number);
+  expect(words('aside')).toContain('chi-square with three degrees of freedom');
+  const field = one<HTMLInputElement>('input[name=confidence]')!;
+  field.value = '99.7';
+  field.dispatchEvent(new Event('change', { bubbles: true }));
+  await until('the smaller tolerances', () => location.hash.includes('confidence=99.7') && one('.running') === undefined && radii().map(Number)[0]! < before[0]!, 60_000);
+  expect(words('.said')).toContain('in about 99.7 % of the cabins');
+});
+
+test('an empty cabin, one part, parts that no joint ties and targets that clash are answered in words', async () => {
+  for (const [other, expected] of [
+    [plannedCabin(1, { parts: 0 }), 'This cabin has no parts yet.'], [plannedCabin(2, { parts: 1 }), 'No two parts of this cabin are joined yet.'],
+    [{ ...plannedCabin(4, { parts: 3 }), joints: [] }, 'No two parts of this cabin are joined yet.'], [plannedCabin(11, { parts: 3, sources: 1, scatter: 0.3 }), 'Mend the targets first.'],
+  ] as const) {
+    location.hash = `#/apportion?open=${addressOf({ ...other, ruleBook: 'ciede2000' })}`;
+    await until(expected, () => desk().open?.cabin.id === other.id && `${words('.teach')} ${words('.said')}`.includes(expected), 30_000);
+  }
 });
 
 test('a sheet is saved as a file of its supplier', async () => {

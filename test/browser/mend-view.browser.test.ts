@@ -70,6 +70,54 @@ test('a part that is locked in the form is in no card', async () => {
     && !all('adjoin-mend-card').some((card) => card.shadowRoot!.querySelector('h3')!.textContent!.trim() === part.name), 60_000);
 });
 
+test('the reach of a material is set in the form, the address says so, the plan keeps to it and its cards say whose it is', async () => {
+  await visit(scattered);
+  const field = one<HTMLInputElement>('input[name=reach][data-material=moulded][data-axis=b]')!;
+  expect(field.placeholder).toBe('1.5');
+  field.value = '0.1';
+  field.dispatchEvent(new Event('change', { bubbles: true }));
+  await until('the plan within it', () => location.hash.includes('reach=moulded') && one('.running') === undefined && all('adjoin-mend-card').every((card) => card.shadowRoot!.textContent!.includes('±0.1 b* ') || card.shadowRoot!.textContent!.includes('as set for this plan')), 60_000);
+  const shifts = all('section table').find((table) => table.querySelector('caption')?.textContent?.startsWith('Shifts'));
+  for (const row of shifts?.querySelectorAll('tbody tr') ?? []) expect(Math.abs(Number(row.querySelectorAll('td')[2]!.textContent!.replace('−', '-')))).toBeLessThanOrEqual(0.1);
+  [...all<HTMLButtonElement>('button')].find(({ textContent }) => textContent === 'Back to the assumed reach')!.click();
+  await until('the assumed reach', () => !location.hash.includes('reach='));
+});
+
+test('with the cheapest set asked for, the cost of a part is set and decides', async () => {
+  await visit(scattered, 'aim=cheapest&');
+  const changed = all('adjoin-mend-card').map((card) => card.shadowRoot!.querySelector('h3')!.textContent!.trim());
+  const part = scattered.parts.find(({ name }) => name === changed[0])!;
+  one<HTMLDetailsElement>('details.costs')!.open = true;
+  const field = one<HTMLInputElement>(`input[name=cost][data-part=${part.id}]`)!;
+  field.value = '9000000';
+  field.dispatchEvent(new Event('change', { bubbles: true }));
+  await until('the plan with that cost', () => location.hash.includes('cost=') && one('.running') === undefined && words('.said') !== '', 60_000);
+  await until('what it costs', () => /The changes cost [\d\s\u00a0]+ in all/.test(words('.said')));
+});
+
+test('a card is saved as a text for its supplier, all of them as a table', async () => {
+  await visit(scattered);
+  const saved: string[] = [];
+  const click = HTMLAnchorElement.prototype.click;
+  HTMLAnchorElement.prototype.click = function clicked(this: HTMLAnchorElement) { saved.push(this.download); };
+  try {
+    all('adjoin-mend-card')[0]!.shadowRoot!.querySelector('button')!.click();
+    all<HTMLButtonElement>('.tools button').find(({ textContent }) => textContent === 'Save all as CSV')!.click();
+  } finally {
+    HTMLAnchorElement.prototype.click = click;
+  }
+  expect(saved).toEqual([expect.stringMatching(/^planned-5-mend-p\d\.txt$/), 'planned-5-mend.csv']);
+});
+
+test('an empty cabin, one part, and parts that no joint ties are answered in words', async () => {
+  for (const [cabin, expected] of [
+    [plannedCabin(1, { parts: 0 }), 'This cabin has no parts yet.'], [plannedCabin(2, { parts: 1 }), 'No two parts of this cabin are joined yet.'], [{ ...plannedCabin(3, { parts: 3 }), joints: [] }, 'No two parts of this cabin are joined yet.'],
+  ] as const) {
+    location.hash = `#/mend?open=${addressOf({ ...cabin, ruleBook: 'ciede2000' })}`;
+    await until(expected, () => desk().open?.cabin.id === cabin.id && words('.teach').includes(expected), 30_000);
+  }
+});
+
 test.each(['light', 'dark'] as const)('it has no fault of access, %s', async (scheme) => {
   setScheme(scheme);
   await visit(scattered);

@@ -80,6 +80,37 @@ test('the free mix is reckoned from an address that asks for it, and has its tab
   expect(words('.big')).toMatch(/cabins with at least one clash ?(>.)?[\d.]+.%/);
 });
 
+test('another colourway is mixed with it, what both carry over once, and can be left out again', async () => {
+  await visitSmall();
+  const chalk = { ...small, id: 'chalk', name: 'Chalk cabin (invented)', colourway: 'Chalk', ruleBook: 'ciede2000', parts: small.parts.map((part, index) => (index < 4 ? { ...part, frozen: true } : part)) };
+  const picker = Reflect.get(window, 'showOpenFilePicker') as unknown;
+  Reflect.set(window, 'showOpenFilePicker', () => Promise.resolve([{ getFile: () => Promise.resolve(new File([JSON.stringify(chalk)], 'chalk.cabin.json')) }]));
+  try {
+    button(/^Reckon it with another colourway$/).click();
+    await until('the mix of both', () => words('.colourways').includes('Chalk') && one('adjoin-free-mix') !== undefined && one('.running') === undefined, 60_000);
+    expect(location.hash).toContain('mix=yes');
+    expect(one('adjoin-free-mix')!.shadowRoot!.textContent).toContain('4 parts are carried over');
+    expect(one('adjoin-free-mix')!.shadowRoot!.querySelectorAll('.big')).toHaveLength(2);
+    button(/^Add a colourway$/).click();
+    await until('that it is there already', () => words('[role=alert]').includes('another colourway than those that are open'), 30_000);
+  } finally {
+    Reflect.set(window, 'showOpenFilePicker', picker);
+  }
+  button(/^Leave out$/).click();
+  await until('the mix of one', () => one('.running') === undefined && one('adjoin-free-mix')?.shadowRoot!.querySelectorAll('.big').length === 1, 60_000);
+}, 120_000);
+
+test('an empty cabin, one part, parts that no joint ties, and all of them kept are answered in words', async () => {
+  const kept = small.parts.map(({ id, sources: [source] }) => `${id}=${source!.id}`).join(',');
+  for (const [cabin, options, expected] of [
+    [plannedCabin(1, { parts: 0 }), '', 'This cabin has no parts yet.'], [plannedCabin(2, { parts: 1, sources: 2 }), '', 'no clash'], [{ ...plannedCabin(3, { parts: 3 }), joints: [] }, '', 'no clash'],
+    [small, `lock=${kept}&`, 'Every part has only one source that may be picked'],
+  ] as const) {
+    location.hash = `#/sources?${options}open=${addressOf({ ...cabin, ruleBook: 'ciede2000' })}`;
+    await until(expected, () => desk().open?.cabin.id === cabin.id && one('.running') === undefined && `${words('.teach')} ${words('.said')}`.includes(expected), 30_000);
+  }
+});
+
 test('a plan can be stopped, and made again', async () => {
   location.hash = '#/sources?open=/demo-data/shuttle-slate.cabin.json';
   (await until('the plan to run', () => all<HTMLButtonElement>('.running button')[0], 60_000)).click();

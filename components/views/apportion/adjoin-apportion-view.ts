@@ -41,6 +41,7 @@ export class AdjoinApportionView extends LitElement {
     .tolerances header { display: flex; flex-wrap: wrap; gap: 8px; justify-content: space-between; align-items: end; border-bottom: 1px solid var(--line); padding-bottom: 6px; }
     .tolerances header h3 { font-size: var(--large); }
     .tolerances { break-inside: avoid; } .tolerances td { vertical-align: middle; } .tolerances tbody th { vertical-align: middle; }
+    .tolerances table { table-layout: fixed; min-width: 1010px; } .tolerances .chips { width: 44px; } .radius { width: 148px; } .bars { width: 122px; } .glyphs { width: 84px; } .target { width: 150px; } .axes { width: 124px; } .band { width: 84px; } .held { width: 25%; }
     .tolerances .bar { width: 110px; height: 12px; }
     .tools { display: flex; gap: 8px; }
     .two { display: grid; grid-template-columns: 1fr 1fr; gap: 12px; margin: 8px 0 4px; align-items: end; }
@@ -131,7 +132,7 @@ export class AdjoinApportionView extends LitElement {
       ${stale && !running ? html`<div class="notice" role="status"><div><b>The cabin has changed since this was planned.</b></div><button type="button" @click=${() => this.apportioning.again()}>Plan again</button></div>` : nothing}
       <section class="picture ${old}" aria-label="Where it is tightest">${this.map(plan)}${this.side(plan)}</section>
       <section class=${old}><h2>Sheets for the suppliers</h2>${plan.sheets.map((sheet) => this.sheet(plan, sheet.supplier, sheet.name, largest, scale))}</section>
-      <p class="small quiet">Radius in units of the formula about the target; the picture shows the tolerance from above (a* to the right, b* upward) and beside it in L*. Tolerances are of true colours: what measuring adds comes on top, and the parties agree on them.</p>
+      <p class="small quiet">Radius in units of the formula about the target; the picture shows the tolerance from above (a* to the right, b* upward) and beside it in L*; a dashed one is larger than its frame and drawn smaller. Tolerances are of true colours: what measuring adds comes on top, and the parties agree on them.</p>
     `;
   }
 
@@ -166,6 +167,7 @@ export class AdjoinApportionView extends LitElement {
     const bar = (one: PartTolerance): TemplateResult => html`<svg class="bar" viewBox="0 0 110 12" preserveAspectRatio="none" aria-hidden="true">${svg`<rect x="0" y="2" width=${(110 * (one.radius ?? 0)) / largest} height="8" fill="currentColor" />`}</svg>`;
     return html`<div class="tolerances"><header><h3>${name}</h3><span class="tools"><button type="button" aria-label=${`Save as CSV: ${name}`} @click=${() => this.save(plan, supplier)}>Save as CSV</button></span></header>
       <div class="scroll"><table><caption class="unseen">Tolerances of ${name}</caption>
+        <colgroup><col class="chips" /><col /><col class="radius" /><col class="bars" /><col class="glyphs" /><col class="target" /><col class="axes" /><col class="band" /><col class="held" /></colgroup>
         <thead><tr><th scope="col" colspan="2">part</th><th scope="col" colspan="2" class="n">radius</th><th scope="col"><span class="unseen">picture</span></th><th scope="col">target L*, a*, b*</th><th scope="col" class="n">half axes</th><th scope="col" class="n">gloss ± GU</th><th scope="col">held by</th></tr></thead>
         <tbody>${own.map((one) => html`<tr>
           <td>${colourChip(this.colours.get(one.id))}</td><th scope="row">${names.get(one.id) ?? one.id}</th>

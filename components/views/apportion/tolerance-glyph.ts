@@ -21,9 +21,15 @@ export function toleranceExtent([a, b, c, , e, f, , , i]: Matrix3, radius: numbe
 
 const [width, height] = [64, 44] as const;
 
-/** A tolerance seen from above, a* to the right and b* upward, and beside it how far it goes in L*; `most` is the half length that fills the height. */
+/**
+ * A tolerance seen from above, a* to the right and b* upward, and beside it how far it goes in L*; `most` is the half length that fills the
+ * height. What would not fit is drawn as large as fits, with a dashed edge.
+ */
 export function toleranceGlyph({ L, aa, ab, bb }: ToleranceExtent, most: number, theme: FigureTheme): SceneElement {
-  const unit = (height / 2 - 2) / Math.max(most, 1e-6);
+  const wanted = Math.max(L, Math.sqrt(Math.max(0, aa)), Math.sqrt(Math.max(0, bb)));
+  const outsize = wanted > Math.max(most, 1e-6);
+  const unit = (height / 2 - 2) / (outsize ? wanted : Math.max(most, 1e-6));
+  const dashes = outsize ? '3 2' : undefined;
   const [cx, cy] = [height / 2, height / 2];
   const first = Math.sqrt(Math.max(0, aa));
   const cross = first > 0 ? ab / first : 0;
@@ -36,8 +42,8 @@ export function toleranceGlyph({ L, aa, ab, bb }: ToleranceExtent, most: number,
   return drawing(
     width, height, undefined,
     element('path', { d: `M2 ${cy}H${height - 2}M${cx} 2V${height - 2}`, stroke: theme.faint, 'stroke-width': 0.75 }),
-    element('path', { d: pathThrough(outline, true), fill: theme.quiet, 'fill-opacity': 0.35, stroke: theme.ink, 'stroke-width': 1.25 }),
+    element('path', { d: pathThrough(outline, true), fill: theme.quiet, 'fill-opacity': 0.35, stroke: theme.ink, 'stroke-width': 1.25, 'stroke-dasharray': dashes }),
     element('line', { x1: x, y1: 2, x2: x, y2: height - 2, stroke: theme.faint, 'stroke-width': 0.75 }),
-    element('line', { x1: x, y1: cy - unit * L, x2: x, y2: cy + unit * L, stroke: theme.ink, 'stroke-width': 4 }),
+    element('line', { x1: x, y1: cy - unit * L, x2: x, y2: cy + unit * L, stroke: theme.ink, 'stroke-width': 4, 'stroke-dasharray': dashes }),
   );
 }

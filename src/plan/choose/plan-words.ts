@@ -30,7 +30,7 @@ export function planNames({ cabin, judge, currency }: Pick<PlanModel, 'cabin' | 
 }
 
 /** A whole number with its thousands set apart by spaces that do not break. */
-function grouped(amount: number): string {
+export function grouped(amount: number): string {
   const digits = String(Math.abs(Math.round(amount)));
   const parts: string[] = [];
   for (let end = digits.length; end > 0; end -= 3) parts.unshift(digits.slice(Math.max(0, end - 3), end));

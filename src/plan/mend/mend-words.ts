@@ -1,5 +1,6 @@
 import type { Cabin } from '../../cabin/cabin.ts';
 import type { JudgedCabin } from '../../harmony/judge.ts';
+import { grouped } from '../choose/plan-words.ts';
 import type { Issue } from '../../issue.ts';
 import type { MendOptions, MendPlan, NotMendable } from './mend-cabin.ts';
 import { costIsUnstated, unstatedCost } from './mend-items.ts';
@@ -49,12 +50,10 @@ export function mendWords(plan: Omit<MendPlan, 'words'>, cabin: Cabin, judged: J
   ];
 }
 
-const money = (value: number): string => String(Number(value.toFixed(2)));
-
 /** How far the proof has come. */
 const boundWords = ({ bound, cost, feasible }: Pick<MendPlan, 'bound' | 'cost' | 'feasible'>, { aim }: MendOptions): string => {
   if (!(bound > 0) || !Number.isFinite(bound)) return '';
-  if (aim === 'cheapest') return `: no plan costs less than ${money(bound)}${feasible ? `, this one costs ${money(cost)}` : ''}`;
+  if (aim === 'cheapest') return `: no plan costs less than ${grouped(bound)}${feasible ? `, this one costs ${grouped(cost)}` : ''}`;
   const least = Math.ceil(bound - 1e-6);
   return `: at least ${least === 1 ? 'one part' : `${least} parts`} must change${feasible ? `, with this plan ${cost} do` : ''}`;
 };
@@ -63,7 +62,7 @@ const boundWords = ({ bound, cost, feasible }: Pick<MendPlan, 'bound' | 'cost' |
 function costWords({ changes, cost }: Pick<MendPlan, 'changes' | 'cost'>, judged: JudgedCabin, options: MendOptions): readonly string[] {
   if (options.aim !== 'cheapest') return [];
   const unstated = changes.filter(({ part }) => costIsUnstated(options, judged.bases.get(part)!)).length;
-  return [`The changes cost ${money(cost)} in all${unstated === 0 ? '' : `, though ${unstated === 1 ? 'one of the parts states no cost and counts' : `${unstated} of the parts state no cost and count`} as ${unstatedCost}`}.`];
+  return [`The changes cost ${grouped(cost)} in all${unstated === 0 ? '' : `, though ${unstated === 1 ? 'one of the parts states no cost and counts' : `${unstated} of the parts state no cost and count`} as ${unstatedCost}`}.`];
 }
 
 /** Names that the cabin does not have, and numbers that mean nothing. */
