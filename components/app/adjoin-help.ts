@@ -9,7 +9,7 @@ import { styles } from './help.styles.ts';
 
 const keys: readonly (readonly [string, string])[] = [
   ['Mod+K', 'everything that can be done'], ['Mod+O', 'open a cabin'], ['Mod+S', 'save'], ['Mod+Z', 'undo'], ['Mod+Shift+Z', 'redo'],
-  ['Shift+ArrowRight', 'next joint of the wall'], ['Shift+ArrowLeft', 'joint before it'], ['Shift+F10', 'what can be done with what has the focus'], ['F1', 'this page'],
+  ['Shift+ArrowRight', 'next joint of the wall'], ['Shift+ArrowLeft', 'joint before it'], ['Shift+F10', 'what can be done with what has the focus'], ['Ctrl+Space', 'in a formula of the rule book: the names there are'], ['F1', 'this page'],
 ];
 
 const definitions = (words: Iterable<readonly [string, string]>): TemplateResult => html`<dl>${[...words].map(([word, meaning]) => html`<dt>${word}</dt><dd>${meaning}</dd>`)}</dl>`;

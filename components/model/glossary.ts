@@ -11,7 +11,7 @@ export const glossary: ReadonlyMap<string, string> = new Map([
   ['joint', 'Two parts that meet at an edge, a gap, a step or a seam, or that are only seen together: a sightline.'],
   ['standard and trial', 'The two sides of a joint. Differences are trial minus standard: a positive dL* says that the trial is lighter.'],
   ['intent', 'What the designer wants of a joint: match, a clear tone step, contrast, or free. What is free is shown and never judged.'],
-  ['rule, rule book', 'What a pairing of materials must satisfy, and the ordered set of such rules. The most specific rule wins.'],
+  ['rule, rule book', 'What a pairing of materials must satisfy, and the ordered set of such rules. The classes of two materials are combined for every pair; a rule that names the pair goes before them. The most specific rule wins: both materials named before one, then more of intent, kind of joint and zone, then the later in the book.'],
   ['basis', 'Where a limit comes from: a published source, or the words “common practice, no source”.'],
   ['check', 'One comparison of a joint under its rule: colour, metamerism, gloss, texture, near miss, conditions; of a part alone: master and cap.'],
   ['standing', 'Whether a check counts: required ones decide the verdict, those judged if measured do so where there are readings, advisory ones are only shown.'],

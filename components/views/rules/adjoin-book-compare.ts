@@ -32,6 +32,9 @@ export interface OtherBook {
 const filters = { changed: 'Changed', verdict: 'Other verdict', all: 'All joints' } as const;
 type Filter = keyof typeof filters;
 
+/** The list begins with as many joints. */
+const listedAtMost = 200;
+
 /** How long one waits before it is said how far the judging is, ms. */
 const patienceMs = 300;
 
@@ -39,7 +42,7 @@ const patienceMs = 300;
 export class AdjoinBookCompare extends LitElement {
   static override styles = [base, controls, fields, styles];
   static override properties = {
-    at: { attribute: false }, desk: { attribute: false }, options: { attribute: false }, dropped: { attribute: false }, opened: { attribute: false }, keep: { attribute: false }, faults: { state: true }, share: { state: true }, made: { state: true }, pointed: { state: true },
+    at: { attribute: false }, desk: { attribute: false }, options: { attribute: false }, dropped: { attribute: false }, opened: { attribute: false }, keep: { attribute: false }, faults: { state: true }, share: { state: true }, made: { state: true }, pointed: { state: true }, whole: { state: true },
   };
 
   declare at: RulesContext;
@@ -54,6 +57,13 @@ export class AdjoinBookCompare extends LitElement {
   declare share: number | undefined;
   declare made: { readonly book: RuleBook; readonly of: Judgement; readonly judgement: Judgement; readonly comparison: CabinComparison } | undefined;
   declare pointed: string | undefined;
+  /** Long lists are shown to their end. */
+  declare whole: boolean;
+  constructor() {
+    super();
+    this.whole = false;
+  }
+
   private asked: { readonly book: RuleBook; readonly of: Judgement } | undefined;
 
   private get other(): OtherBook | undefined {
@@ -164,14 +174,15 @@ export class AdjoinBookCompare extends LitElement {
     }}>${scene(useScatter({ points, across: 'the cabin’s book', up: other.file ?? 'the other book', pointed: this.pointed }, { width: 520, height: 500 }, paperInk))}</div>`;
   }
 
-  private table(changes: readonly JointChange[]): TemplateResult {
+  private table(all: readonly JointChange[]): TemplateResult {
+    const changes = this.whole ? all : all.slice(0, listedAtMost);
     if (changes.length === 0) return html`<p class="quiet">No joint is to be listed so.</p>`;
     return html`<div class="scroll" tabindex="0" role="region" aria-label="Joints under both books"><table><caption class="unseen">Joints under both books, the largest change first</caption>
       <thead><tr><th scope="col">joint</th><th scope="col">by the cabin’s book</th><th scope="col" class="n">limit use</th><th scope="col">by the other</th><th scope="col" class="n">limit use</th><th scope="col" class="n">change</th></tr></thead>
       <tbody>${changes.map(({ id, names, before, after, limitUseChange }) => html`<tr data-joint=${id} class=${id === this.pointed ? 'on' : ''} @pointerenter=${() => { this.pointed = id; }} @pointerleave=${() => { this.pointed = undefined; }}>
         <th scope="row"><a href=${this.at.linkTo({ view: 'joint', joint: id, item: undefined, options: {} })}>${names.join(' / ')}</a></th>
         <td data-name="cabin’s book">${this.verdict(before)}</td><td class="n" data-name="limit use">${limitUseText(before?.limitUse)}</td><td data-name="other book">${this.verdict(after)}</td><td class="n" data-name="limit use">${limitUseText(after?.limitUse)}</td>
-        <td class="n" data-name="change">${limitUseChange === undefined ? '–' : `${signed(limitUseChange * 100, 0)} %`}</td></tr>`)}</tbody></table></div>`;
+        <td class="n" data-name="change">${limitUseChange === undefined ? '–' : `${signed(limitUseChange * 100, 0)} %`}</td></tr>`)}</tbody></table></div>${changes.length < all.length ? html`<p><button type="button" @click=${() => { this.whole = true; }}>List all ${all.length}</button></p>` : nothing}`;
   }
 
   private verdict(side: JointFigures | undefined): TemplateResult | string {

@@ -15,11 +15,20 @@ import { partsById } from '../../model/joint-filter.ts';
 import { limitText } from '../../model/rule-cells.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
+import '../../app/adjoin-term.ts';
 import './adjoin-class-editor.ts';
 import './adjoin-joint-choice.ts';
 import './adjoin-rule-editor.ts';
 import type { RulesContext } from './rules-context.ts';
 import { jointWords } from './rules-context.ts';
+
+/** How the joints of a pair stand, what there is of it. */
+const standingText = ({ clashes, accepted, open, holds }: RuleCell): string => [
+  clashes === 0 ? '' : counted(clashes, 'clashes', 'clash'), accepted === 0 ? '' : `${accepted} accepted`, open === 0 ? '' : `${open} open`, holds === 0 ? '' : counted(holds, 'holds', 'hold'),
+].filter(Boolean).join(', ');
+
+/** More joints than this are counted, not listed. */
+const listedAtMost = 60;
 
 const placeWords: Readonly<Record<RulingEntry['place'], string>> = { wins: 'wins here', yields: 'applies, yields', elsewhere: 'not here' };
 
@@ -71,9 +80,9 @@ export class AdjoinPairPanel extends LitElement {
     const [a, b] = cell.materials;
     return html`
       <div><h2>${a === b ? `${a} against its like` : `${a} and ${b}`}</h2>
-        <p class="quiet">${cell.joints.length === 0 ? 'No joint of this cabin meets so.' : html`${counted(cell.joints.length, 'joint')}: ${cell.clashes} ${cell.clashes === 1 ? 'clashes' : 'clash'}${cell.accepted === 0 ? '' : `, ${cell.accepted} accepted`}, ${cell.open} open, ${cell.holds} ${cell.holds === 1 ? 'holds' : 'hold'}.`}</p></div>
+        <p class="quiet">${cell.joints.length === 0 ? 'No joint of this cabin meets so.' : `${counted(cell.joints.length, 'joint')}: ${standingText(cell)}.`}</p></div>
       <section><h3>Tried on</h3><adjoin-joint-choice .at=${at} .touched=${cell.joints}></adjoin-joint-choice></section>
-      <section><h3>Rules that could apply, the most specific first</h3>
+      <section><h3><adjoin-term word="rule, rule book">Rules</adjoin-term> that could apply, the most specific first</h3>
         <ol>${ruling.map((one, index) => this.entry(one, index, one === entry))}</ol>
         <div class="bar">${this.tools(rule)}</div>${this.adding ? this.addForm() : nothing}</section>
       <section><h3>${rule === undefined ? (a === b ? `The class ${a}` : 'The classes') : html`The rule <code>${rule.id}</code>`}</h3>
@@ -83,7 +92,8 @@ export class AdjoinPairPanel extends LitElement {
 
   private entry({ rule, place, why, reach }: RulingEntry, index: number, chosen: boolean): TemplateResult {
     const { cell, at } = this;
-    const wins = cell.joints.filter((joint) => (rule === undefined ? !at.book.rules.some(({ id }) => id === joint.rule) : joint.rule === rule.id)).length;
+    const ids = new Set(at.book.rules.map(({ id }) => id));
+    const wins = cell.joints.filter((joint) => (rule === undefined ? !ids.has(joint.rule) : joint.rule === rule.id)).length;
     return html`<li><button type="button" class="entry ${place}" aria-pressed=${chosen} @click=${() => this.at.set({ rule: rule?.id ?? 'classes' }, true)}>
       <span class="rank">${index + 1}</span><span class="name">${rule?.id ?? 'classes combined'} <span class="small quiet">limit ${limitText(at.book, cell.materials, rule)}${wins === 0 ? '' : `, decides ${counted(wins, 'joint')}`}</span></span><span class="place">${placeWords[place]}</span>
       <span class="why">${rule === undefined ? '' : `Names ${reach}. `}${why.charAt(0).toUpperCase()}${why.slice(1)}.</span></button></li>`;
@@ -140,8 +150,8 @@ export class AdjoinPairPanel extends LitElement {
   private joints(): TemplateResult {
     const { at, cell } = this;
     return html`<section class="scroll" tabindex="0" role="region" aria-label="Joints of the pair"><table><caption>${counted(cell.joints.length, 'joint')} of the pair</caption><thead><tr><th scope="col">joint</th><th scope="col">verdict</th><th scope="col" class="n">limit use</th><th scope="col">by</th></tr></thead>
-      <tbody>${worstFirst(cell.joints).map((joint) => html`<tr class=${joint === at.joint ? 'here' : ''}><th scope="row"><button class="bare" type="button" title="Try formulas on this joint" @click=${() => at.set({ joint: joint.id }, true)}>${jointWords(at, joint)}</button></th>
-        <td><span class="verdict">${scene(verdictSample({ verdict: joint.verdict, accepted: joint.accepted }, 22, 10, paperInk))}<span class="word ${joint.verdict}">${joint.verdict}</span></span></td><td class="n">${limitUseText(joint.limitUse)}</td><td class="small quiet">${joint.rule}</td></tr>`)}</tbody></table></section>`;
+      <tbody>${worstFirst(cell.joints).slice(0, listedAtMost).map((joint) => html`<tr class=${joint === at.joint ? 'here' : ''}><th scope="row"><button class="bare" type="button" title="Try formulas on this joint" @click=${() => at.set({ joint: joint.id }, true)}>${jointWords(at, joint)}</button></th>
+        <td><span class="verdict">${scene(verdictSample({ verdict: joint.verdict, accepted: joint.accepted }, 22, 10, paperInk))}<span class="word ${joint.verdict}">${joint.verdict}</span></span></td><td class="n">${limitUseText(joint.limitUse)}</td><td class="small quiet">${joint.rule}</td></tr>`)}</tbody></table>${cell.joints.length > listedAtMost ? html`<p class="small quiet">The ${listedAtMost} worst of ${cell.joints.length}.</p>` : nothing}</section>`;
   }
 }
 

@@ -83,13 +83,26 @@ export class AdjoinRuleMatrix extends LitElement {
 
   private list(): TemplateResult {
     const cells = this.cells.flat().sort((one, other) => other.clashes - one.clashes || other.open - one.open || other.joints.length - one.joints.length);
-    return html`<table class="list"><caption>Pairs of materials, most clashes first</caption>
-      <thead><tr><th scope="col">pair</th><th scope="col">rule that wins</th><th scope="col">colour limit</th><th scope="col">gloss</th>${['joints', 'clash', 'accepted', 'open', 'hold'].map((name) => html`<th scope="col" class="n">${name}</th>`)}</tr></thead>
+    const meeting = cells.filter(({ joints }) => joints.length > 0);
+    const others = cells.filter(({ joints }) => joints.length === 0);
+    return html`${this.table(meeting, 'Pairs of materials, most clashes first')}
+      ${others.length === 0 ? nothing : html`<details><summary>${counted(others.length, 'pair')} that ${others.length === 1 ? 'does' : 'do'} not meet in this cabin</summary>${this.table(others, 'Pairs that do not meet')}</details>`}`;
+  }
+
+  private pick(key: string): void {
+    this.at.set({ pair: key, rule: '', joint: '' }, true);
+    this.dispatchEvent(new CustomEvent('adjoin-pair'));
+  }
+
+  private table(cells: readonly RuleCell[], caption: string): TemplateResult {
+    return html`<table class="list"><caption>${caption}</caption>
+      <thead><tr><th scope="col">pair</th><th scope="col">rule that wins</th><th scope="col">limit</th><th scope="col">gloss</th><th scope="col"><span class="unseen">picture</span></th>${['joints', 'clash', 'accepted', 'open', 'hold'].map((name) => html`<th scope="col" class="n">${name}</th>`)}</tr></thead>
       <tbody>${cells.map((cell) => html`<tr class=${cell.key === this.picked ? 'here' : ''}>
-        <th scope="row"><button type="button" class="bare" aria-pressed=${cell.key === this.picked} @click=${() => this.at.set({ pair: cell.key, rule: '', joint: '' }, true)}>${cell.materials[0] === cell.materials[1] ? cell.materials[0] : cell.materials.join(' and ')}</button></th>
-        <td class="wide" data-name="by">${cell.winners.map((winner) => winner?.id ?? 'classes').join(', ')}</td><td class="wide" data-name="limit">${cell.limit}</td><td class="small wide" data-name="gloss">${cell.gloss}</td>
+        <th scope="row"><button type="button" class="bare" aria-pressed=${cell.key === this.picked} @click=${() => this.pick(cell.key)}>${cell.materials[0] === cell.materials[1] ? cell.materials[0] : cell.materials.join(' and ')}</button></th>
+        <td data-name="by">${cell.winners.map((winner) => winner?.id ?? 'classes').join(', ')}</td><td data-name="limit">${cell.limit}</td><td class="small gloss" data-name="gloss">${cell.gloss}</td>
+        <td class="line">${cell.joints.length === 0 ? nothing : scene(verdictShares(cell, 72, 12, paperInk))}</td>
         <td class="n" data-name="joints">${cell.joints.length}</td><td class="n" data-name="clash">${cell.clashes === 0 ? '0' : html`<span class="bad">${cell.clashes}</span>`}</td><td class="n" data-name="accepted">${cell.accepted}</td><td class="n" data-name="open">${cell.open}</td><td class="n" data-name="hold">${cell.holds}</td>
-      </tr>`)}</tbody></table><p class="legend">${counted(cells.length, 'pair')}</p>`;
+      </tr>`)}</tbody></table>`;
   }
 }
 

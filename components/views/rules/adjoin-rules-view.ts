@@ -6,7 +6,7 @@ import type { JointResult } from '../../../src/harmony/judgement.ts';
 import { partNames } from '../../../src/harmony/names.ts';
 import { counted } from '../../../src/report/number-text.ts';
 import { worstFirst } from '../../../src/report/worst-first.ts';
-import { builtInRuleBooks, glossRuleText, serialiseRuleBook } from '../../../src/rules/index.ts';
+import { builtInRuleBooks, describeBook, glossRuleText, serialiseRuleBook } from '../../../src/rules/index.ts';
 import { plainNumber } from '../../../src/rules/plain-number.ts';
 import type { RuleBook } from '../../../src/rules/index.ts';
 import type { JointRuleLook } from '../../../src/workers/session-look.ts';
@@ -222,9 +222,16 @@ export class AdjoinRulesView extends LitElement {
         ${this.narrow ? nothing : html`<span class="views"><button type="button" aria-pressed=${shown === 'matrix'} @click=${() => this.set({ as: '' }, true)}>Matrix</button><button type="button" aria-pressed=${shown === 'list'} @click=${() => this.set({ as: 'list' }, true)}>Table</button></span>`}
       </div>
       <div class="two">
-        <adjoin-rule-matrix class="stay" .at=${at} .cells=${cells} .materials=${this.materials} .picked=${picked} .shown=${shown}></adjoin-rule-matrix>
+        <adjoin-rule-matrix class="stay" @adjoin-pair=${() => void this.showPair()} .at=${at} .cells=${cells} .materials=${this.materials} .picked=${picked} .shown=${shown}></adjoin-rule-matrix>
         <div class="side">${cell === undefined ? html`<p class="quiet">Choose a pair of materials.</p>` : html`<adjoin-pair-panel .at=${at} .cell=${cell} .filter=${ruleFilter(this.options)} .chosen=${this.options['rule']}></adjoin-pair-panel>`}</div>
       </div>`;
+  }
+
+  /** Where the list stands above the pair, the pair that was picked comes into sight. */
+  private async showPair(): Promise<void> {
+    if (!this.narrow) return;
+    await new Promise((resolve) => requestAnimationFrame(resolve));
+    this.renderRoot.querySelector('adjoin-pair-panel')?.scrollIntoView({ block: 'start' });
   }
 
   private classes(at: RulesContext): TemplateResult {
@@ -248,7 +255,10 @@ export class AdjoinRulesView extends LitElement {
   }
 
   private whole(at: RulesContext): TemplateResult {
-    return html`<div class="book-side side"><adjoin-joint-choice .at=${at} .touched=${[]}></adjoin-joint-choice><adjoin-book-editor .at=${at}></adjoin-book-editor></div>`;
+    return html`<div class="two even">
+      <div class="side first"><adjoin-joint-choice .at=${at} .touched=${[]}></adjoin-joint-choice><adjoin-book-editor .at=${at}></adjoin-book-editor></div>
+      <div class="side scroll" tabindex="0" role="region" aria-label="Every value of the book"><table><caption>Every value with its basis, as the report prints it</caption><thead><tr><th scope="col">of</th><th scope="col">value</th><th scope="col">is</th><th scope="col">basis</th></tr></thead>
+        <tbody>${describeBook(at.book).map((row) => html`<tr><th scope="row">${row.subject}</th><td>${row.name}</td><td>${row.value} ${row.unit}</td><td class="small quiet">${row.basis}</td></tr>`)}</tbody></table></div></div>`;
   }
 }
 

@@ -17,8 +17,9 @@ export const editorStyles = css`
   .bar { display: flex; flex-wrap: wrap; gap: 6px; align-items: center; }
   .small { font-size: var(--small); } .quiet { color: var(--quiet); }
   .rows { width: 100%; border-collapse: collapse; } .rows th { text-align: left; font-weight: 400; font-size: var(--small); color: var(--quiet); padding: 2px 6px 2px 0; } .rows td { padding: 3px 6px 3px 0; vertical-align: top; }
-  .rows .pick { width: 100%; } .rows button { min-width: 28px; padding: 2px 6px; } .rows .moves { white-space: nowrap; }
+  .rows .pick { width: 100%; } .rows td:nth-child(2):not([colspan]) input { width: 72px; } .wide { grid-template-columns: minmax(0, 1fr); } .rows button { min-width: 28px; padding: 2px 6px; } .rows .moves { white-space: nowrap; }
   .rows tr.basis td { padding-bottom: 10px; }
+  .order { display: flex; flex-wrap: wrap; gap: 6px 18px; padding-top: 6px; } .order li { display: flex; gap: 6px; align-items: center; } .order button { min-width: 28px; padding: 2px 6px; }
   .fault { font-size: var(--small); color: var(--clashes); font-weight: 600; }
   @media (max-width: 480px) {
     .rows, .rows tbody, .rows tr { display: block; } .rows thead { display: none; } .rows tr { display: grid; grid-template-columns: minmax(0, 1fr) minmax(0, 1fr); } .rows tr.basis { display: block; } .rows .moves { grid-column: 1 / -1; }

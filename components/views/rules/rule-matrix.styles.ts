@@ -14,7 +14,8 @@ export const styles = css`
   .cell b { font-weight: 400; color: var(--quiet); } .cell.meets b { font-weight: 600; color: var(--ink); }
   .cell .count { font-size: var(--tiny); } .cell .by { font-size: 0.6875rem; color: var(--quiet); max-width: 100%; overflow: hidden; text-overflow: ellipsis; white-space: nowrap; }
   .cell .by.rule { color: var(--ink); font-weight: 600; }
-  .cell svg { width: 100%; height: 12px; align-self: end; }
+  .cell svg { width: min(100%, 72px); height: 12px; align-self: end; } .line svg { width: 72px; height: 12px; }
+  details { margin-top: 16px; } summary { cursor: pointer; min-height: 28px; padding: 4px 0; color: var(--quiet); }
   .cell[aria-pressed='true'] { background: var(--field); border-color: var(--ink); outline: 2px solid var(--ink); outline-offset: -1px; color: var(--ink); }
   .cell[aria-pressed='true']:focus-visible { outline: 3px solid var(--focus); }
   .cell:focus-visible { z-index: 1; }
@@ -32,9 +33,10 @@ export const styles = css`
   .list button.bare[aria-pressed='true'] { background: none; color: var(--ink); font-weight: 600; }
   .list .small { font-size: var(--small); color: var(--quiet); }
   @container (max-width: 620px) {
-    .list, .list tbody, .list tr, .list td, .list th { display: block; border: 0; padding: 0; } .list thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
-    .list tr { padding: 8px 0; border-bottom: 1px solid var(--line); display: grid; grid-template-columns: repeat(4, minmax(0, 1fr)); gap: 2px 8px; } .list tr th { grid-column: 1 / -1; } .list td.wide { grid-column: 1 / -1; }
-    .list td::before { content: attr(data-name) ' '; color: var(--quiet); font-size: var(--small); } .list .n { text-align: left; } .list th button { width: 100%; justify-content: flex-start; }
+    .list, .list caption, .list tbody, .list tr, .list td, .list th { display: block; border: 0; padding: 0; } .list caption { padding-bottom: 6px; } .list thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
+    .list tr { display: flex; flex-wrap: wrap; gap: 0 10px; padding: 6px 0 7px; border-bottom: 1px solid var(--faint); align-items: center; } .list tr th { flex: 1 1 60%; } .list th button { padding: 2px 0; justify-content: flex-start; font-weight: 600; }
+    .list tr.here { background: var(--raised); box-shadow: inset 4px 0 var(--ink); padding-left: 10px; } .list tr.here th, .list tr.here td { background: none; }
+    .list td.line { order: -1; flex: 0 0 72px; } .list tr th { order: -2; } .list td { font-size: var(--small); } .list td::before { content: attr(data-name) ' '; color: var(--quiet); } .list td.line::before { content: none; } .list .gloss { flex: 1 1 100%; } .list .n { text-align: left; }
   }
   @media (forced-colors: active) { .cell[aria-pressed='true'] { forced-color-adjust: auto; background: Canvas; color: CanvasText; border-color: Highlight; outline-color: Highlight; } }
 `;
