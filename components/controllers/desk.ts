@@ -188,7 +188,7 @@ export class Desk implements ReactiveController {
     const show: Show = (opened, share) => {
       if (this.work !== work) return;
       this.judged = share === undefined ? opened.judgement.joints.length : Math.round(share * opened.cabin.joints.length);
-      if (share === undefined) this.open = { ...closed, file, judging: true, ...opened };
+      if (share === undefined) this.open = { ...closed, file, judging: true, selection: this.open?.judging === true ? this.open.selection : {}, ...opened };
       this.host.requestUpdate();
     };
     try {
@@ -215,7 +215,7 @@ export class Desk implements ReactiveController {
   }
 
   private async begin(file: string, { cabin, judgement, paths, issues }: OpenedWhole, origin: Origin): Promise<void> {
-    this.editor = openEditor(cabin, origin.saved ? cabin : undefined);
+    this.editor = select(openEditor(cabin, origin.saved ? cabin : undefined), this.open?.judging === true ? this.open.selection : {});
     this.origin = origin;
     this.told = cabin;
     this.before = undefined;
@@ -267,9 +267,13 @@ export class Desk implements ReactiveController {
   }
 
   select(selection: Selection): void {
-    if (this.editor === undefined) return;
-    this.editor = select(this.editor, selection);
-    this.showEditor();
+    if (this.editor !== undefined && this.open?.judging !== true) {
+      this.editor = select(this.editor, selection);
+      this.showEditor();
+    } else if (this.open !== undefined) {
+      this.open = { ...this.open, selection };
+      this.host.requestUpdate();
+    }
   }
 
   private move(step: (editor: Editor) => Editor, word: string, label: string | undefined): void {
@@ -280,6 +284,7 @@ export class Desk implements ReactiveController {
   }
 
   private edit(work: (editor: Editor) => EditResult): EditResult {
+    if (this.open?.judging === true) return { editor: openEditor(this.open.cabin), issues: [stillJudged], done: false, label: undefined };
     const { editor } = this;
     if (editor === undefined) throw new Error('no document is open');
     if (this.open?.locked === true) return { editor, issues: [ownedElsewhere], done: false, label: undefined };
@@ -439,6 +444,10 @@ const closed = { judging: false, issues: [], paths: new Map(), selection: {}, un
 
 const ownedElsewhere: Issue = {
   code: 'open-elsewhere', severity: 'error', found: 'the cabin open in another tab', expected: 'one tab that changes it', hint: 'Take it over to change it here.',
+};
+
+const stillJudged: Issue = {
+  code: 'still-judged', severity: 'error', found: 'a cabin whose joints are still being judged', expected: 'one that is judged', hint: 'It can be changed as soon as all its joints are judged.',
 };
 
 const isAbort = (reason: unknown): boolean => reason instanceof DOMException && reason.name === 'AbortError';

@@ -34,12 +34,12 @@ interface Held {
 
 /** The open document as the worker holds it: judged once, then only what edits touch. */
 export class Session {
-  /** `pace` makes for every cabin that is opened what says when to tell of the joints judged by now. */
-  constructor(pace: () => Pace = () => () => 'nothing') {
+  /** `pace` makes for every cabin that is opened, by the number of its joints, what says when to tell of those judged by now. */
+  constructor(pace: (joints: number) => Pace = () => () => 'nothing') {
     this.pace = pace;
   }
 
-  private readonly pace: () => Pace;
+  private readonly pace: (joints: number) => Pace;
   private readonly coming = new GatheredCabin();
   private held: Held | undefined;
   private pieces: ReadingsPiece[] = [];
@@ -107,7 +107,7 @@ export class Session {
     if (file !== undefined) for (const piece of cabinPieces(cabin)) tell({ kind: 'opening', piece });
     for (let at = 0; at < judgement.parts.length; at += mostResults) tell({ kind: 'opening', piece: { kind: 'results', items: judgement.parts.slice(at, at + mostResults) } });
     tell({ kind: 'read', judgement: { ...judgement, parts: [] } });
-    const steps = judgeInSteps(cabin, parts, this.pace());
+    const steps = judgeInSteps(cabin, parts, this.pace(cabin.joints.length));
     const told: JointResult[] = [];
     let { summary } = judgement;
     for (let step = steps.next(); ; step = steps.next()) {

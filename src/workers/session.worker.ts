@@ -2,7 +2,7 @@ import { Session } from './session.ts';
 import type { Numbered, SessionReply, SessionRequest } from './session-protocol.ts';
 import { tellingPace } from './telling-pace.ts';
 
-const session = new Session(() => tellingPace(() => performance.now()));
+const session = new Session((joints) => tellingPace(joints, () => performance.now()));
 
 /** A judgement by another book makes room for what is asked meanwhile this often, ms. */
 const slice = 40;

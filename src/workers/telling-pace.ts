@@ -5,14 +5,17 @@ const [firstMs, countMs] = [40, 150];
 /** Joints of one lot: the first of them small, then ever larger, since a page draws its whole map again for each; at most so many that it does not hold the page. */
 const [smallest, largest] = [100, 500];
 
-/** When to tell of joints while a cabin is judged, by a clock in ms. Begins anew with every cabin. */
-export function tellingPace(clock: () => number): (judged: number, told: number) => Telling {
+/** A cabin of so many joints is judged so soon that seeing it piece by piece would only be restless. */
+const fewJoints = 500;
+
+/** When to tell of joints while a cabin of so many is judged, by a clock in ms. Begins anew with every cabin. */
+export function tellingPace(joints: number, clock: () => number): (judged: number, told: number) => Telling {
   const start = clock();
   let last = start;
   return (judged, told) => {
     const now = clock();
     const lot = told === 0 ? 1 : Math.min(largest, Math.max(smallest, told / 2));
-    if (judged - told >= lot && (told > 0 || now - start >= firstMs)) {
+    if (joints > fewJoints && judged - told >= lot && (told > 0 || now - start >= firstMs)) {
       last = now;
       return 'joints';
     }

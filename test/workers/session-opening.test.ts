@@ -98,7 +98,7 @@ test('the parts are shown first and then ever more joints in the order of the do
 test('joints are told of soon, then in ever larger lots, and how many there are in between', () => {
   // A clock by which every joint takes 3 ms.
   let now = 0;
-  const pace = tellingPace(() => now);
+  const pace = tellingPace(6000, () => now);
   const lots: number[] = [];
   const silences: number[] = [];
   let [told, heard] = [0, 0];
@@ -117,6 +117,12 @@ test('joints are told of soon, then in ever larger lots, and how many there are 
   expect(Math.max(...lots)).toBe(500);
   expect(lots.length).toBeLessThan(25);
   expect(Math.max(...silences)).toBeLessThan(160);
+  // Of a small cabin only their number is told of.
+  const few = tellingPace(300, () => now);
+  expect(Array.from({ length: 300 }, (_, judged) => {
+    now += 3;
+    return few(judged + 1, 0);
+  })).not.toContain('joints');
 });
 
 test('a cabin that is handed over in pieces is judged, and edits go on from it', () => {

@@ -1,5 +1,6 @@
 import { html, LitElement, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
 import type { Selection } from '../../../src/actions/selection.ts';
 import type { Cabin, MapPoint, Part } from '../../../src/cabin/cabin.ts';
 import { cabinIndex } from '../../../src/cabin/cabin-index.ts';
@@ -16,6 +17,7 @@ import { askAction, askMenu, askSelection, doAction } from '../../controllers/ed
 import { ElementSize } from '../../controllers/element-size.ts';
 import { draftOutline, halfWay, keyMove, outlineHandles, rounded } from '../../controllers/map-outline.ts';
 import { tableInk } from '../../figures/inks.ts';
+import { mapLayers } from '../../figures/map-layers.ts';
 import { scene } from '../../figures/scene.ts';
 import { mostZoom, movedView, nearestTowards, parseView, viewBoxOf, viewText, zoomedView } from '../../model/map-gestures.ts';
 import { isDrawn } from '../../model/is-drawn.ts';
@@ -532,7 +534,7 @@ export class AdjoinCabinMap extends LitElement {
         class="map ${this.tool}" tabindex="0" role="group" aria-roledescription="cabin map" aria-label=${this.label()}
         @pointerdown=${this.pointerDown} @pointermove=${this.pointerMove} @pointerup=${this.pointerUp} @pointercancel=${this.pointerUp} @pointerleave=${this.leave}
         @wheel=${this.wheel} @contextmenu=${this.menu} @keydown=${this.key}
-      >${map === undefined ? this.empty() : scene(map)}</div>`}
+      >${map === undefined ? this.empty() : repeat(mapLayers(map), ({ key }) => key, ({ svg }) => scene(svg))}</div>`}
       <adjoin-map-foot
         .cabin=${this.cabin} .judgement=${this.judgement} .colours=${this.colours} .light=${this.light} .pointed=${this.pointed}
         .pointedPart=${this.pointedPart ?? this.selection.parts?.at(-1)} .tint=${matrix ? 'colour' : this.tint} .run=${matrix ? undefined : run} .hint=${this.hint()} .outlining=${this.outlining()}

@@ -93,7 +93,7 @@ export class AdjoinCabinView extends LitElement {
       <h1 class="unseen">${this.cabin.name}</h1>
       <adjoin-cabin-map
         .cabin=${this.cabin} .judgement=${this.judgement} .listed=${this.listed} .colours=${this.colours} .paths=${this.paths}
-        .light=${this.light} .pointed=${this.pointed} .selection=${this.selection} .options=${this.route.options ?? none} .present=${this.desk?.present} .editable=${this.desk !== undefined && !this.locked}
+        .light=${this.light} .pointed=${this.pointed} .selection=${this.selection} .options=${this.route.options ?? none} .present=${this.judging ? undefined : this.desk?.present} .editable=${this.desk !== undefined && !this.locked}
         @adjoin-point=${point} @adjoin-option=${this.option}
       ></adjoin-cabin-map>
       <adjoin-wall

@@ -88,6 +88,20 @@ export function placeOfMap({ parts, joints }: CabinMapInput, { width, height, vi
 const order = ['holds', 'open', 'clashes'] as const;
 const noJoints: ReadonlySet<string> = new Set();
 
+/** Items drawn in one group, so that a page that shows one changed item redraws no more than that group. */
+const blockSize = 1024;
+const blocks = new WeakMap<readonly unknown[], readonly (readonly unknown[])[]>();
+
+/** A list in blocks; one, if empty, where the list is. */
+function inBlocks<Item>(items: readonly Item[]): readonly (readonly Item[])[] {
+  const known = blocks.get(items) ?? Array.from({ length: Math.max(1, Math.ceil(items.length / blockSize)) }, (_, at) => items.slice(at * blockSize, (at + 1) * blockSize));
+  blocks.set(items, known);
+  return known as readonly (readonly Item[])[];
+}
+
+/** Makes a group of a class, or gives the one made before of the same items and all else. */
+type Group = (name: string, at: number | string, items: readonly unknown[], of: readonly unknown[], make: () => readonly SceneElement[]) => SceneElement;
+
 /** The cabin unfolded: faces in their computed colours, and every joint where its parts meet in the language of verdicts, the worst on top. */
 export function cabinMap(input: CabinMapInput, size: CabinMapSize, theme: FigureTheme): SceneElement {
   const { width, height } = size;
@@ -114,17 +128,20 @@ export function cabinMap(input: CabinMapInput, size: CabinMapSize, theme: Figure
   };
   const hitOf = (joint: MapJoint): SceneElement => memory.element(joint, 'hit', () => hit(joint, joint.path.map(place)));
   const chosen = [...selected].join(' ');
+  const layer = (name: string): Readonly<Record<string, string>> => (size.interactive ? { 'data-layer': name } : {});
+  const group: Group = (name, at, items, of, make) => memory.group(`${name} ${at}`, items, of, () => element('g', { class: name, 'aria-hidden': name === 'zones' ? 'true' : undefined, ...layer(`${name} ${at}`) }, make()));
   return drawing(
     width,
     height,
     input.title,
-    memory.group('faces', [parts, chosen, input.part, input.marked], () => element('g', { class: 'faces' }, parts.filter((part) => !part.line).map(faceOf))),
-    memory.group('threads', [parts, chosen], () => element('g', { class: 'threads' }, parts.filter((part) => part.line).map(threadOf))),
-    zoneNames(input, memory, place, width, height, theme),
-    order.map((verdict) => memory.group(verdict, [joints, rested], () => element('g', { class: 'joints' }, joints.filter((joint) => joint.verdict === verdict).map(drawn)))),
-    lit === undefined ? (size.interactive ? element('g') : undefined) : halo(lit, lit.path.map(place), theme, scale),
-    size.interactive ? memory.group('hits', [joints], () => element('g', { class: 'hits' }, joints.filter((joint) => joint.path.length > 1).map(hitOf))) : undefined,
-    size.overlay === undefined ? undefined : element('g', { class: 'overlay' }, size.overlay(spot).filter((one) => one !== undefined)),
+    inBlocks(parts).map((block, at) => group('faces', at, block, [chosen, input.part, input.marked], () => block.filter((part) => !part.line).map(faceOf))),
+    inBlocks(parts).map((block, at) => group('threads', at, block, [chosen], () => block.filter((part) => part.line).map(threadOf))),
+    zoneNames(input, memory, place, width, height, theme, group),
+    order.flatMap((verdict) => inBlocks(joints).map((block, at) =>
+      group('joints', `${verdict} ${at}`, block, [rested], () => block.filter((joint) => joint.verdict === verdict).map(drawn)))),
+    lit === undefined ? (size.interactive ? element('g', layer('halo')) : undefined) : halo(lit, lit.path.map(place), theme, scale, layer('halo')),
+    size.interactive ? inBlocks(joints).map((block, at) => group('hits', at, block, [], () => block.filter((joint) => joint.path.length > 1).map(hitOf))) : undefined,
+    size.overlay === undefined ? undefined : element('g', { class: 'overlay', ...layer('overlay') }, size.overlay(spot).filter((one) => one !== undefined)),
   );
 }
 
@@ -189,11 +206,11 @@ function stubs(path: readonly Point[], length: number): Point[][] {
   return [end(path), end([...path].reverse())];
 }
 
-function halo(joint: MapJoint, path: readonly Point[], theme: FigureTheme, scale: number): SceneElement {
+function halo(joint: MapJoint, path: readonly Point[], theme: FigureTheme, scale: number, layer: Readonly<Record<string, string>>): SceneElement {
   const d = pathThrough(path);
   return element(
     'g',
-    { class: 'halo', 'pointer-events': 'none' },
+    { class: 'halo', 'pointer-events': 'none', ...layer },
     element('path', { d, fill: 'none', stroke: theme.core, 'stroke-width': 15 * scale, 'stroke-linejoin': 'round', 'stroke-linecap': 'round' }),
     element('path', { d, fill: 'none', stroke: theme.casing, 'stroke-width': 11.5 * scale, 'stroke-linejoin': 'round', 'stroke-linecap': 'round' }),
     verdictLine(path, joint, theme, { scale: scale * 1.15 }),
@@ -212,18 +229,18 @@ function hit(joint: MapJoint, path: readonly Point[]): SceneElement {
 }
 
 /** Names of the zones; their places are kept, since a map is redrawn with every move of the pointer. */
-function zoneNames(input: CabinMapInput, memory: MapMemory, place: (point: Point) => Point, width: number, height: number, theme: FigureTheme): SceneElement {
+function zoneNames(input: CabinMapInput, memory: MapMemory, place: (point: Point) => Point, width: number, height: number, theme: FigureTheme, group: Group): SceneElement {
   const names = memory.zoneNames(input.parts, () => placeZoneNames(input, place, width, height));
-  return memory.group('zones', [names, input.parts], () => {
-    const under = new Set(names.map(({ on }) => on?.id));
-    const fills = new Map(input.parts.filter(({ id }) => under.has(id)).map(({ id, fill }) => [id, fill]));
-    return element('g', { class: 'zones', 'aria-hidden': 'true' }, names.map((name) => {
-      const { text, x, y, on } = name;
-      const below = on === undefined ? undefined : fills.get(on.id);
-      const fill = (below === undefined ? undefined : inkOn(below)) ?? theme.tableInk;
-      return memory.element(name, fill, () => element('text', { x, y, 'font-size': 11, fill, 'pointer-events': 'none' }, text));
-    }));
+  const under = new Set(names.flatMap(({ on }) => (on === undefined ? [] : [on.id])));
+  const fills = new Map(input.parts.filter(({ id }) => under.has(id)).map(({ id, fill }) => [id, fill]));
+  const inks = names.map(({ on }) => {
+    const below = on === undefined ? undefined : fills.get(on.id);
+    return (below === undefined ? undefined : inkOn(below)) ?? theme.tableInk;
   });
+  return group('zones', 0, names, inks, () => names.map((name, at) => {
+    const fill = inks[at] ?? theme.tableInk;
+    return memory.element(name, fill, () => element('text', { x: name.x, y: name.y, 'font-size': 11, fill, 'pointer-events': 'none' }, name.text));
+  }));
 }
 
 /** Middle of a joint on the drawn map, px: where a call-out may point. */

@@ -7,7 +7,7 @@ import type { PlacedName } from './zone-names.ts';
 export class MapMemory {
   private key = '';
   private elements = new WeakMap<object, Map<string, SceneElement>>();
-  private groups = new Map<string, { readonly of: readonly unknown[]; readonly made: SceneElement }>();
+  private groups = new Map<string, { readonly items: readonly unknown[]; readonly of: readonly unknown[]; readonly made: SceneElement }>();
   private names: { readonly parts: readonly MapPart[]; readonly outlines: readonly (readonly Point[])[]; readonly placed: readonly PlacedName[] } | undefined;
 
   /** Forgets everything where the place is another one. */
@@ -19,12 +19,12 @@ export class MapMemory {
     this.names = undefined;
   }
 
-  /** A group of the map, the same element again as long as all that it is made of is the same. */
-  group(name: string, of: readonly unknown[], make: () => SceneElement): SceneElement {
+  /** A group of the map, the same element again as long as its items, and what else it is made of, are the same. */
+  group(name: string, items: readonly unknown[], of: readonly unknown[], make: () => SceneElement): SceneElement {
     const known = this.groups.get(name);
-    if (known !== undefined && known.of.every((one, place) => one === of[place])) return known.made;
+    if (known !== undefined && sameItems(known.items, items) && sameItems(known.of, of)) return known.made;
     const made = make();
-    this.groups.set(name, { of, made });
+    this.groups.set(name, { items, of, made });
     return made;
   }
 
@@ -49,3 +49,6 @@ export class MapMemory {
     return placed;
   }
 }
+
+const sameItems = (before: readonly unknown[], now: readonly unknown[]): boolean =>
+  before === now || (before.length === now.length && before.every((item, place) => item === now[place]));
