@@ -13,9 +13,10 @@ import { base, controls } from '../styles/shared.ts';
 import { styles } from './start.styles.ts';
 
 const demos = [
-  { name: 'Open the shuttle, slate', about: '60 parts, 93 joints, troubles planted', file: 'shuttle-slate' },
-  { name: 'The same shuttle, chalk', about: 'its light colourway', file: 'shuttle-chalk' },
-  { name: 'First steps', about: 'six parts, to learn on', file: 'first-steps' },
+  { name: 'Open the shuttle, slate', about: '60 parts, 93 joints, troubles planted', place: 'cabin', file: 'shuttle-slate' },
+  { name: 'The same shuttle, chalk', about: 'its light colourway', place: 'cabin', file: 'shuttle-chalk' },
+  { name: 'First steps', about: 'six parts, to learn on', place: 'cabin', file: 'first-steps' },
+  { name: 'Lots in series', about: 'six parts, one drifts', place: 'series', file: 'lots' },
 ] as const;
 
 const lessons: readonly { readonly use: LimitScaleInput; readonly greys: readonly [string, string]; readonly text: string }[] = [
@@ -88,7 +89,7 @@ export class AdjoinStart extends LitElement {
           ${this.recoverable.length > 0 ? this.kept() : nothing}
           <div class="ways">
             ${demos.map((demo, i) => html`
-              <a class="way ${i === 0 ? 'first' : ''}" href=${`#/cabin?open=demo-data/${demo.file}.cabin.json`}>
+              <a class="way ${i === 0 ? 'first' : ''}" href=${`#/${demo.place}?open=demo-data/${demo.file}.cabin.json`}>
                 <b>${demo.name}</b><span>${demo.about}</span>
               </a>`)}
             <button class="way" type="button" @click=${() => this.say('adjoin-pick')}>

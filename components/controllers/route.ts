@@ -7,7 +7,7 @@ export interface JointFilter {
   readonly supplier?: string;
 }
 
-export const views = ['start', 'cabin', 'joint', 'parts', 'import', 'readings', 'surfaces', 'masters', 'rules', 'sources', 'mend', 'apportion', 'compare', 'report', 'review'] as const;
+export const views = ['start', 'cabin', 'joint', 'parts', 'import', 'readings', 'surfaces', 'masters', 'rules', 'sources', 'mend', 'apportion', 'series', 'compare', 'report', 'review'] as const;
 export type View = (typeof views)[number];
 
 /** Everything a colleague must see to see the same screen. */

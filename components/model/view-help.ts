@@ -88,6 +88,15 @@ export const viewHelp: Readonly<Record<View, ViewHelp>> = {
     steps: ['Choose whether tolerances add by the worst case or by statistics.', 'Look at the tightest joints: they set the smallest tolerances.', 'Save the sheets for the suppliers.'],
     words: ['apportion', 'master', 'limit use'],
   },
+  series: {
+    title: 'Series',
+    purpose: 'Follows the lots of every part over time: which one is astray, whether they drift, which joint clashes first if they go on, and which lots to build together.',
+    steps: [
+      'Read which joint comes over its limit first, and between which days.', 'Choose a part and look at its lots: a ring is outside the limit of T2, a solid line is a trend, a dotted one is none.',
+      'Take the limits from the first lots to see the later ones against them.', 'Choose two parts that meet, and build their lots by the table rather than in order of production.',
+    ],
+    words: ['lot', 'T2', 'trend', 'limit use'],
+  },
   compare: {
     title: 'Compare',
     purpose: 'Sets the cabin against another one, or against itself before a change or at another stage, joint by joint.',

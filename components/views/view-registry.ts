@@ -51,6 +51,10 @@ export const registeredViews: readonly RegisteredView[] = [
     load: () => import('./apportion/adjoin-apportion-view.ts'),
   },
   {
+    view: 'series', title: 'Series', about: 'Lots over time: trends, the first joint to clash, and which lots to build together', group: 'plan', tag: 'adjoin-series-view',
+    load: () => import('./series/adjoin-series-view.ts'),
+  },
+  {
     view: 'compare', title: 'Compare', about: 'Two cabins, or two stages of one, joint by joint', group: 'tell', tag: 'adjoin-compare-view',
     load: () => import('./compare/adjoin-compare-view.ts'),
   },

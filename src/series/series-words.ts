@@ -100,6 +100,6 @@ export function seriesWords(series: Omit<CabinSeries, 'words'>, { names, index }
     `${parts.length === 1 ? 'One part has' : `${parts.length} parts have`} two lots or more; ${trends.length === 0 ? 'none has a trend' : trends.length === 1 ? `${part(trends[0].part)} has a trend` : `${trends.length} have a trend: ${listed(trends.map((each) => part(each.part)))}`}.`,
     first === undefined ? (trends.length === 0 ? 'Without a trend nothing is forecast.' : `No joint is carried over its limit within ${ahead.days} days or ${ahead.lots} lots.`)
       : `First to clash: ${forecastWords(first, joint(first.joint), ahead)}`,
-    ...(sets.length > 0 ? sets : gained.slice(0, 1)).map((plan) => buildWords(plan, part)),
+    ...(gained.length > 0 ? gained.slice(0, 1) : sets).map((plan) => buildWords(plan, part)),
   ];
 }

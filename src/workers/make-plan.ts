@@ -4,6 +4,7 @@ import type { Issue } from '../issue.ts';
 import { apportionCabin, chooseSources, freeMix, mendCabin, swapsFrom } from '../plan/index.ts';
 import type { Watch } from '../plan/index.ts';
 import type { RuleBook } from '../rules/rule-book.ts';
+import { cabinSeries } from '../series/index.ts';
 import type { PlannedReply, PlanOf, PlanTask, RefusedPlan } from './plan-protocol.ts';
 import { ruleBookOf } from './rule-book-of.ts';
 
@@ -37,5 +38,6 @@ function planOf(cabins: readonly Cabin[], known: readonly RuleBook[], task: Plan
     case 'mix': return freeMix(cabins, known, task.options, watch);
     case 'mend': return mendCabin(cabin, book, task.options, watch);
     case 'apportion': return apportionCabin(cabin, book, task.options, watch);
+    case 'series': return cabinSeries(cabin, book, task.options, watch);
   }
 }

@@ -1,6 +1,7 @@
 import type { Cabin } from '../cabin/cabin.ts';
 import type { JudgeOptions } from '../harmony/judge.ts';
 import type { Issue } from '../issue.ts';
+import type { CabinSeries, SeriesOptions } from '../series/index.ts';
 import type { ApportionOptions, ApportionPlan, ChoicePlan, ChooseOptions, FreeMix, MendOptions, MendPlan, Picks, Swap } from '../plan/index.ts';
 
 /** One plan to be made of the cabin that the worker holds. */
@@ -11,7 +12,9 @@ export type PlanTask =
   /** All approved sources at once, with further colourways that share what is carried over, each judged by its own book. */
   | { readonly kind: 'mix'; readonly options: JudgeOptions; readonly further?: readonly Cabin[] }
   | { readonly kind: 'mend'; readonly options: MendOptions }
-  | { readonly kind: 'apportion'; readonly options: ApportionOptions };
+  | { readonly kind: 'apportion'; readonly options: ApportionOptions }
+  /** Lots over time. */
+  | { readonly kind: 'series'; readonly options: SeriesOptions };
 
 /** What comes of each kind of task. */
 export interface PlanOf {
@@ -20,6 +23,7 @@ export interface PlanOf {
   readonly mix: FreeMix;
   readonly mend: MendPlan;
   readonly apportion: ApportionPlan;
+  readonly series: CabinSeries;
 }
 
 /** A task, with the cabin where it is another than that of the request before. */

@@ -6,7 +6,7 @@ import type { SpectrumReading } from '../../src/readings/reading.ts';
 
 export const demoFolder = join(import.meta.dirname, '..', '..', 'demo-data');
 export const cabinNames = ['shuttle-slate', 'shuttle-chalk', 'first-steps'] as const;
-export type CabinName = (typeof cabinNames)[number];
+export type CabinName = (typeof cabinNames)[number] | 'lots';
 
 export const demoText = (file: string): string => readFileSync(join(demoFolder, file), 'utf8');
 

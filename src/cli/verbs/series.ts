@@ -90,7 +90,7 @@ export function seriesText(cabin: Cabin, found: CabinSeries, terminal: Terminal)
     found.parts.length === 0 ? '' : heading('Joints if the lots go on as they went'),
     told.length === 0 ? '' : forecastTable(told, joints, terminal),
     silent === 0 ? '' : lines([`${silent} ${silent === 1 ? 'joint has' : 'joints have'} no forecast: no trend, too few lots, or colour is not judged.`]),
-    ...[...found.sets, ...found.pairs].map((plan) => heading('Lots to build together') + lines([buildWords(plan, part)]) + buildTable(plan, part, terminal)),
+    ...[...found.pairs, ...found.sets].map((plan) => heading('Lots to build together') + lines([buildWords(plan, part)]) + buildTable(plan, part, terminal)),
   ].join('');
 }
 
