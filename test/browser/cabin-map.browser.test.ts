@@ -74,6 +74,30 @@ test('keys zoom, move and fit; where one looks stays in the address', async () =
   expect(face('console').getBoundingClientRect().width).toBeCloseTo(before, 0);
 });
 
+test('two fingers drawn apart zoom about their middle, and lifting them neither moves nor chooses anything', async () => {
+  await open(smallCabin());
+  const [before, [x, y]] = [face('console').getBoundingClientRect().width, middle(face('console'))];
+  const fingers = [{ pointerId: 11, pointerType: 'touch' }, { pointerId: 12, pointerType: 'touch' }] as const;
+  map().setPointerCapture = () => {};
+  pointer('pointerdown', [x - 40, y], fingers[0]);
+  pointer('pointerdown', [x + 40, y], fingers[1]);
+  // First the one, then the other, until they are three times as far apart.
+  for (const far of [60, 90, 120]) pointer('pointermove', [x + far, y], fingers[1]);
+  for (const far of [60, 90, 120]) pointer('pointermove', [x - far, y], fingers[0]);
+  await frames(2);
+  expect(face('console').getBoundingClientRect().width / before).toBeCloseTo(3, 1);
+  pointer('pointerup', [x + 120, y], fingers[1]);
+  pointer('pointermove', [x - 100, y + 30], fingers[0]);
+  pointer('pointerup', [x - 100, y + 30], fingers[0]);
+  await until('the view in the address', () => option('at'));
+  const [nowX, nowY] = middle(face('console'));
+  expect(Math.abs(nowY - y)).toBeLessThan(2);
+  expect(Math.abs(nowX - x)).toBeLessThan(90);
+  expect(face('console').getBoundingClientRect().width / before).toBeCloseTo(3, 1);
+  expect(all('.chosen')).toHaveLength(0);
+  expect(location.hash).toContain('#/cabin');
+});
+
 test('a drag moves, and does not open or choose anything', async () => {
   await open(smallCabin());
   map().focus();

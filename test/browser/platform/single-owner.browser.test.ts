@@ -51,6 +51,18 @@ test('an owner that is asked gives way once it has written what is left', async 
   expect([written, one.document, two.document]).toEqual([true, undefined, 'd']);
 });
 
+test('a document that its tab has let go is taken over at once, and asks nothing of that tab', async () => {
+  const [one, two] = [tab(), tab()];
+  await one.claim('f');
+  expect(await two.claim('f')).toBe(false);
+  await one.release();
+  let asked = false;
+  one.addEventListener('give-way', () => { asked = true; });
+  expect(await two.takeOver('f')).toBe(true);
+  expect([asked, one.document, two.document]).toEqual([false, undefined, 'f']);
+  expect(await one.claim('f')).toBe(false);
+});
+
 test('from a tab that hangs the document is taken, and it learns of it when it wakes', async () => {
   const [one, two] = [tab(), tab()];
   await one.claim('e');
