@@ -20,6 +20,7 @@ export const styles = css`
     flex: none; padding: 6px 10px 5px; min-height: 32px; text-decoration: none; color: var(--quiet); border-bottom: 3px solid transparent;
   }
   nav a:hover { color: var(--ink); border-bottom-color: var(--faint); }
+  @media (forced-colors: active) { nav a { border-bottom-color: Canvas; } }
   nav a[aria-current] { color: var(--ink); font-weight: 600; border-bottom-color: var(--ink); }
   nav a.first { margin-left: 14px; position: relative; }
   nav a.first::before { content: ''; position: absolute; left: -8px; top: 9px; bottom: 8px; border-left: 1px solid var(--faint); }

@@ -62,5 +62,6 @@ export const controls = css`
     button[aria-pressed='true'], button[aria-checked='true'], button[aria-expanded='true'], .pick.on select {
       forced-color-adjust: none; background: Highlight; color: HighlightText; border-color: Highlight;
     }
+    .strong:not([aria-disabled='true']) { forced-color-adjust: none; background: ButtonText; color: ButtonFace; border-color: ButtonText; }
   }
 `;

@@ -44,8 +44,9 @@ export class AdjoinPairPanel extends LitElement {
     .entry .rank { color: var(--quiet); font-size: var(--small); text-align: right; } .entry .name { font-weight: 400; overflow-wrap: anywhere; } .entry.wins .name { font-weight: 700; } .entry .name .small { font-weight: 400; }
     .entry .place { font-size: var(--tiny); white-space: nowrap; color: var(--quiet); } .entry.wins .place { color: var(--ink); font-weight: 600; border-bottom: 2px solid var(--ink); }
     .entry .why { grid-column: 2 / -1; font-size: var(--small); color: var(--quiet); text-wrap: pretty; } .entry.elsewhere .name { color: var(--quiet); }
+    @media (forced-colors: active) { .entry[aria-pressed='true'] { forced-color-adjust: auto; background: Canvas; color: CanvasText; } }
     .bar { display: flex; flex-wrap: wrap; gap: 6px; margin-top: 10px; } .class { font-weight: 600; padding: 10px 0 4px; }
-    .new { display: grid; grid-template-columns: repeat(auto-fill, minmax(130px, 1fr)); gap: 8px 12px; align-items: end; padding: 10px 12px; border: 1px dashed var(--line); } .new .field.wide { grid-column: 1 / -1; }
+    .new { margin-top: 8px; display: grid; grid-template-columns: repeat(auto-fill, minmax(130px, 1fr)); gap: 8px 12px; align-items: end; padding: 10px 12px; border: 1px dashed var(--line); } .new .field.wide { grid-column: 1 / -1; }
     table { border-collapse: collapse; width: 100%; } caption { text-align: left; font-weight: 600; padding-bottom: 4px; }
     td, th { padding: 4px 10px 4px 0; border-bottom: 1px solid var(--faint); text-align: left; font-weight: 400; vertical-align: top; } thead th { color: var(--quiet); font-size: var(--small); } .n { text-align: right; white-space: nowrap; font-variant-numeric: tabular-nums; }
     .verdict { display: inline-flex; gap: 6px; align-items: center; } tr.here th { font-weight: 600; } .scroll { overflow-x: auto; position: relative; } th a { display: inline-block; min-height: 24px; }

@@ -8,7 +8,7 @@ import { counted } from '../../../src/report/number-text.ts';
 import { worstFirst } from '../../../src/report/worst-first.ts';
 import { builtInRuleBooks, describeBook, glossRuleText, serialiseRuleBook } from '../../../src/rules/index.ts';
 import { plainNumber } from '../../../src/rules/plain-number.ts';
-import type { RuleBook } from '../../../src/rules/index.ts';
+import type { GlossRule, MaterialClass, RuleBook } from '../../../src/rules/index.ts';
 import type { JointRuleLook } from '../../../src/workers/session-look.ts';
 import { announce } from '../../controllers/announcer.ts';
 import type { BookDraft } from '../../controllers/book-trial.ts';
@@ -39,6 +39,9 @@ import { styles } from './rules-view.styles.ts';
 
 const places = { pairs: 'Pairs of materials', classes: 'Classes of material', book: 'Whole book', compare: 'Against another book' } as const;
 type Place = keyof typeof places;
+
+/** A gloss rule as a table has room for it. */
+const shortGloss = (rule: GlossRule): string => (rule.kind === 'not applicable' ? 'not judged' : rule.kind === 'level' ? `${plainNumber(rule.share * 100)} % of the level` : glossRuleText(rule));
 
 /** Below this the matrix is a list, px. */
 const matrixFrom = 620;
@@ -127,7 +130,14 @@ export class AdjoinRulesView extends LitElement {
       const own = cell?.joints.filter((joint) => joint.rule === rule) ?? [];
       return worstFirst(own.length > 0 ? own : cell?.joints ?? [])[0];
     }
-    return worstFirst(this.place === 'classes' ? this.jointsOf(this.options['class'] ?? '') : joints)[0];
+    return worstFirst(this.place === 'classes' ? this.jointsOf(this.shownClass?.material ?? '') : joints)[0];
+  }
+
+  /** The class of the address, else the first that the cabin uses. */
+  private get shownClass(): MaterialClass | undefined {
+    const book = bookOfCabin(this.open.cabin);
+    const used = new Set(book === undefined ? [] : materialsInUse(this.open.cabin, book));
+    return book?.materials.find(({ material }) => material === this.options['class']) ?? book?.materials.find(({ material }) => used.has(material)) ?? book?.materials[0];
   }
 
   private jointsOf(material: string): readonly JointResult[] {
@@ -236,13 +246,12 @@ export class AdjoinRulesView extends LitElement {
 
   private classes(at: RulesContext): TemplateResult {
     const { book } = at;
-    const used = new Set(materialsInUse(this.open.cabin, book));
-    const row = book.materials.find(({ material }) => material === this.options['class']) ?? book.materials.find(({ material }) => used.has(material)) ?? book.materials[0];
+    const row = this.shownClass;
     return html`<div class="two">
       <div class="stay scroll" tabindex="0" role="region" aria-label="Classes of material"><table><caption>Classes of material; the values of two are combined for their pair</caption>
         <thead><tr><th scope="col">material</th><th scope="col">family</th><th scope="col" class="n">limit</th><th scope="col" class="n">kL</th><th scope="col" class="n">cap |dL*|</th><th scope="col">gloss</th><th scope="col" class="n">spots</th><th scope="col" class="n">joints</th></tr></thead>
         <tbody>${book.materials.map((one) => html`<tr class=${one === row ? 'here' : ''}><th scope="row"><button type="button" class="bare" aria-pressed=${one === row} @click=${() => this.set({ class: one.material, joint: '' }, true)}>${one.material}</button></th>
-          <td>${one.family}</td><td class="n">${plainNumber(one.colourLimit)}</td><td class="n">${plainNumber(one.kL)}</td><td class="n">${one.lightnessCap === undefined ? '–' : plainNumber(one.lightnessCap)}</td><td class="small">${one.gloss.kind === 'not applicable' ? 'not applicable' : glossRuleText(one.gloss)}</td>
+          <td>${one.family}</td><td class="n">${plainNumber(one.colourLimit)}</td><td class="n">${plainNumber(one.kL)}</td><td class="n">${one.lightnessCap === undefined ? '–' : plainNumber(one.lightnessCap)}</td><td class="small" title=${glossRuleText(one.gloss)}>${shortGloss(one.gloss)}</td>
           <td class="n">${one.wanted.spots}</td><td class="n">${this.jointsOf(one.material).length}</td></tr>`)}</tbody></table></div>
       <div class="side">${row === undefined ? nothing : html`<h2>${row.material}</h2><adjoin-joint-choice .at=${at} .touched=${this.jointsOf(row.material)}></adjoin-joint-choice><adjoin-class-editor .at=${at} .row=${row}></adjoin-class-editor>
         <div><button type="button" aria-disabled=${this.open.locked} @click=${() => { if (!this.open.locked) this.copyClass(book, row.material); }}>Add a material like ${row.material}</button></div>`}</div></div>`;

@@ -38,5 +38,5 @@ export const styles = css`
     .list tr.here { background: var(--raised); box-shadow: inset 4px 0 var(--ink); padding-left: 10px; } .list tr.here th, .list tr.here td { background: none; }
     .list td.line { order: -1; flex: 0 0 72px; } .list tr th { order: -2; } .list td { font-size: var(--small); } .list td::before { content: attr(data-name) ' '; color: var(--quiet); } .list td.line::before { content: none; } .list .gloss { flex: 1 1 100%; } .list .n { text-align: left; }
   }
-  @media (forced-colors: active) { .cell[aria-pressed='true'] { forced-color-adjust: auto; background: Canvas; color: CanvasText; border-color: Highlight; outline-color: Highlight; } }
+  @media (forced-colors: active) { .list button.bare[aria-pressed='true'] { forced-color-adjust: auto; color: CanvasText; } .cell[aria-pressed='true'] { forced-color-adjust: auto; background: Canvas; color: CanvasText; border-color: Highlight; outline-color: Highlight; } }
 `;
