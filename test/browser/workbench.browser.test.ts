@@ -47,6 +47,7 @@ test('with nothing open it teaches and offers ways in', async () => {
   expect(one('adjoin-start')).toBeDefined();
   expect(all<HTMLAnchorElement>('a.way').map((link) => link.getAttribute('href'))).toEqual([
     '#/cabin?open=demo-data/shuttle-slate.cabin.json', '#/cabin?open=demo-data/shuttle-chalk.cabin.json', '#/cabin?open=demo-data/first-steps.cabin.json',
+    '#/series?open=demo-data/lots.cabin.json',
   ]);
   expect(await faultsOfAccess(workbench)).toEqual([]);
 });

@@ -33,7 +33,7 @@ const mostRows = 10;
 /** Lots over time: what they did, which joint will clash first if they go on, and which to build together. */
 export class AdjoinSeriesView extends LitElement {
   static override styles = [base, controls, fields, planStyles, css`
-    td a { display: inline-block; min-height: 24px; line-height: 24px; }
+    td a, th a { display: inline-block; min-height: 24px; line-height: 24px; }
     .terms > div { display: grid; gap: 20px; grid-template-columns: minmax(0, 1fr); }
     .two { display: grid; grid-template-columns: minmax(0, 3fr) minmax(300px, 2fr); gap: 24px 32px; align-items: start; } .two > * { min-width: 0; }
     .halves { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 24px 32px; } .halves > * { min-width: 0; }
