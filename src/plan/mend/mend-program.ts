@@ -1,7 +1,7 @@
 import { minimise, ProgramRows } from '../solver/highs-solver.ts';
 import type { ProgramResult } from '../solver/highs-solver.ts';
 import type { MendCut } from './mend-cut.ts';
-import { glossWeight } from './mend-problem.ts';
+import { glossWeight, shiftSize } from './mend-problem.ts';
 import type { MendItem, Shift } from './mend-problem.ts';
 
 /** Items that cuts tie together, with what is settled of them. */
@@ -44,8 +44,57 @@ interface Layout {
   readonly rows: ProgramRows;
 }
 
+/** Sets of changes of one component that are tried one by one; where there are more, a mixed-integer program finds the best. */
+const mostSets = 24;
+
 /** Solves one component: cost first, then the sum of shifts, exactly so whatever the costs are. */
 export async function mendComponent(component: MendComponent, timeLimitS?: number): Promise<MendedComponent> {
+  const sets = component.items.every(({ settled }) => settled === undefined) ? changeSets(component) : undefined;
+  return sets === undefined ? byProgram(component, timeLimitS) : bySets(component, sets, timeLimitS);
+}
+
+interface ChangeSet {
+  readonly cost: number;
+  readonly changes: readonly ItemChange[];
+}
+
+const still: ItemChange = { changes: false, gloss: false };
+
+/** All sets of changes of a component that could serve its cuts, the least costly first; undefined where they are too many to try. */
+function changeSets({ items, cuts }: MendComponent): readonly ChangeSet[] | undefined {
+  const asksGloss = (index: number): boolean => cuts.some(({ sides }) => sides.some(({ item, slopes }) => item === index && slopes[3] !== 0));
+  let sets: readonly ChangeSet[] = [{ cost: 0, changes: [] }];
+  for (const { index, item } of items) {
+    const withGloss = asksGloss(index);
+    const ways: { readonly change: ItemChange; readonly cost: number }[] = [
+      { change: { changes: true, gloss: withGloss && item.glossCost === 0 }, cost: item.cost },
+      ...(item.cost > 0 ? [{ change: still, cost: 0 }] : []), ...(withGloss && item.glossCost > 0 ? [{ change: { changes: true, gloss: true }, cost: item.cost + item.glossCost }] : []),
+    ];
+    if (sets.length * ways.length > mostSets) return undefined;
+    sets = sets.flatMap((set) => ways.map(({ change, cost }) => ({ cost: set.cost + cost, changes: [...set.changes, change] })));
+  }
+  return [...sets].sort((a, b) => a.cost - b.cost);
+}
+
+/** The first sets in cost that serve, and among those of one cost the one with the smallest shifts: a linear program each. */
+async function bySets({ items, cuts }: MendComponent, sets: readonly ChangeSet[], timeLimitS: number | undefined): Promise<MendedComponent> {
+  const moves = (changes: readonly ItemChange[]): ReadonlySet<number> => new Set(items.filter((_, place) => changes[place].changes).map(({ index }) => index));
+  let best: { readonly cost: number; readonly size: number; readonly found: NonNullable<MendedComponent['found']> } | undefined;
+  for (const { cost, changes } of sets) {
+    if (best !== undefined && cost > best.cost) break;
+    const moving = moves(changes);
+    if (cuts.some(({ sides, most, either }) => (either === true || most < 0) && !sides.some(({ item }) => moving.has(item)))) continue;
+    const settled = { items: items.map((each, place) => ({ ...each, settled: changes[place] })), cuts };
+    const { status, found } = await byProgram(settled, timeLimitS);
+    if (status === 'time limit') return { status, found: best?.found ?? found, bound: cost };
+    if (found === undefined) continue;
+    const size = [...found.values()].reduce((sum, { shift }) => sum + shiftSize(shift), 0);
+    if (best === undefined || size < best.size) best = { cost, size, found };
+  }
+  return best === undefined ? { status: 'infeasible', found: undefined, bound: Infinity } : { status: 'optimal', found: best.found, bound: best.cost };
+}
+
+async function byProgram(component: MendComponent, timeLimitS: number | undefined): Promise<MendedComponent> {
   const layout = layOut(component);
   const { count, upper, cost, size, rows } = layout;
   const integer = layout.integer.some((value) => value === 1) ? { integer: layout.integer } : {};
