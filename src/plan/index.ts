@@ -6,6 +6,7 @@ export * from './mend/mend-cabin.ts';
 export * from './mix/free-mix.ts';
 export { runningSources } from './mix/mix-model.ts';
 export { swapsFrom, type Swap } from './choose/swaps.ts';
+export type { DropOut } from './choose/drop-outs.ts';
 export type { NotPicked } from './choose/not-picked.ts';
 export type { CostFront, FrontSet } from './choose/cost-front.ts';
 export type { MendCard, PartChange } from './mend/mend-cards.ts';

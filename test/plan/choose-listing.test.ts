@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { chosenSet } from '../../src/plan/choose/chosen-set.ts';
 import { costFront } from '../../src/plan/choose/cost-front.ts';
+import { supplierDropOuts } from '../../src/plan/choose/drop-outs.ts';
 import { whyNoSet } from '../../src/plan/choose/no-set.ts';
 import { whyNotPicked } from '../../src/plan/choose/not-picked.ts';
 import { planNames } from '../../src/plan/choose/plan-words.ts';
@@ -127,5 +128,27 @@ describe('500 seeded small cabins with modules, shared suppliers and sources, lo
       }
     }
     expect([compared > 300, ruledOut > 300]).toEqual([true, true]);
+  });
+
+  test('what becomes of it if a supplier drops out: the best set without it, by the list', async () => {
+    let [without, none] = [0, 0];
+    for (const [index, { cabin, all, model, terms }] of cases.entries()) {
+      const { solution } = await solvePicks(model.problem);
+      if (solution === undefined) continue;
+      const best = chosenSet(model, picksOf(model, solution.choice), terms);
+      for (const { supplier, change, unserved } of await supplierDropOuts(model, best, terms, planNames(model), {})) {
+        const served = all.filter(({ picks }) => cabin.parts.every(({ id, sources }) => sources.find((source) => source.id === picks[id])!.supplier !== supplier));
+        if (change === undefined) {
+          expect(served, `cabin ${index} without ${supplier}`).toEqual([]);
+          none++;
+          continue;
+        }
+        expect(unserved).toEqual([]);
+        expect([change.clashes, change.overUse, change.cost].map((value) => Number(value.toFixed(6)) + 0), `cabin ${index} without ${supplier}`)
+          .toEqual([served[0].clashes - best.clashes, served[0].overUse - best.overUse, served[0].cost - best.cost].map((value) => Number(value.toFixed(6)) + 0));
+        without++;
+      }
+    }
+    expect([without > 200, none > 200]).toEqual([true, true]);
   });
 });

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import { partNames } from '../../../src/harmony/names.ts';
+import type { DropOut } from '../../../src/plan/index.ts';
 import { counted } from '../../../src/report/number-text.ts';
 import { locksOf, toggledLock, toggledSupplier, withoutOf } from '../../model/source-terms.ts';
 import type { Options } from '../../model/source-terms.ts';
@@ -17,14 +18,17 @@ export class AdjoinSourceTerms extends LitElement {
   static override styles = [base, controls, fields, planStyles, css`
     :host { display: grid; grid-template-columns: minmax(0, 1fr); gap: 20px; background: none; min-height: 0; align-content: start; }
     .numbers { display: grid; grid-template-columns: 1fr 1fr; gap: 10px 12px; }
+    .would { display: block; color: var(--quiet); padding-top: 0; padding-bottom: 4px; text-wrap: pretty; }
     .locks li { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 8px; align-items: center; font-size: var(--small); padding: 2px 0; }
     @media (min-width: 761px) and (max-width: 1080px) { :host { grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 20px 40px; } }
   `];
-  static override properties = { cabin: { attribute: false }, options: { attribute: false }, currency: {} };
+  static override properties = { cabin: { attribute: false }, dropOuts: { attribute: false }, options: { attribute: false }, currency: {} };
 
   declare cabin: Cabin;
   declare options: Options;
   declare currency: string;
+  /** What each supplier's dropping out would do to the best set, where that is known. */
+  declare dropOuts: readonly DropOut[];
 
   private change(options: Options): void {
     this.dispatchEvent(new CustomEvent('adjoin-terms', { detail: options, bubbles: true, composed: true }));
@@ -49,6 +53,7 @@ export class AdjoinSourceTerms extends LitElement {
     const names = partNames(cabin.parts);
     const supplierName = (id: string): string => cabin.suppliers.find((one) => one.id === id)?.name ?? id;
     const locks = Object.entries(locksOf(options));
+    const dropping = new Map(this.dropOuts.map(({ supplier, short }) => [supplier, short]));
     return html`
       <fieldset><legend>Keep to</legend>
         <div class="numbers">
@@ -62,7 +67,8 @@ export class AdjoinSourceTerms extends LitElement {
       <fieldset><legend>What if a supplier drops out</legend>
         ${[...served].sort(([a], [b]) => supplierName(a).localeCompare(supplierName(b), 'en')).map(([id, parts]) => html`<label class="check">
           <input type="checkbox" name="without" value=${id} .checked=${out.includes(id)} @change=${() => this.change(toggledSupplier(options, id))} />
-          <span>${supplierName(id)} <span class="count">${counted(parts.size, 'part')}</span></span></label>`)}
+          <span>${supplierName(id)} <span class="count">${counted(parts.size, 'part')}</span>${dropping.has(id) && !out.includes(id) ? html`<span class="would">${dropping.get(id)}</span>` : nothing}</span></label>`)}
+        ${dropping.size === 0 ? nothing : html`<p class="small quiet">Under each, what the best set without it comes to. Ticked ones are left out of the plan.</p>`}
       </fieldset>
       <fieldset><legend>Parts kept on a source</legend>
         ${locks.length === 0 ? html`<p class="small quiet">None. Keep one in the table of the parts.</p>` : html`<ul class="locks">${locks.map(([part, source]) => html`<li>

@@ -118,7 +118,7 @@ export class AdjoinSourcesView extends LitElement {
     const plan = this.choice.made?.cabin.id === cabin.id ? this.choice.made.plan : undefined;
     return html`
       <aside aria-label="Terms of the choice">
-        <details class="terms" ?open=${!matchMedia(narrow).matches}><summary>Terms of the choice</summary><adjoin-source-terms .cabin=${cabin} .options=${this.options} .currency=${plan?.currency ?? cabin.parts.flatMap(({ sources }) => sources.map(({ currency }) => currency ?? '')).find(Boolean) ?? ''}
+        <details class="terms" ?open=${!matchMedia(narrow).matches}><summary>Terms of the choice</summary><adjoin-source-terms .cabin=${cabin} .options=${this.options} .dropOuts=${this.choice.running === undefined ? plan?.dropOuts ?? [] : []} .currency=${plan?.currency ?? cabin.parts.flatMap(({ sources }) => sources.map(({ currency }) => currency ?? '')).find(Boolean) ?? ''}
           @adjoin-terms=${(event: CustomEvent<Options>) => this.choose({ ...event.detail, point: '', next: '' })}></adjoin-source-terms></details>
       </aside>
       <div class="body">

@@ -91,7 +91,7 @@ function chooseOptions(args: Arguments): Outcome<ChooseOptions> {
 /** The plan as the command line prints it in JSON. */
 export const chooseJson = (plan: ChoicePlan, mix: FreeMix | undefined): object => ({
   feasible: plan.feasible, proved: plan.proved, method: plan.method, bound: plan.bound, gap: plan.gap, sets: plan.sets,
-  front: plan.front?.sets ?? [], frontSize: plan.front?.of, swaps: plan.swaps, notPicked: plan.notPicked, present: plan.present, after: plan.after,
+  front: plan.front?.sets ?? [], frontSize: plan.front?.of, swaps: plan.swaps, notPicked: plan.notPicked, dropOuts: plan.dropOuts, present: plan.present, after: plan.after,
   volume: plan.volume, currency: plan.currency, words: plan.words, issues: plan.issues, ...(mix === undefined ? {} : { freeMix: mix }),
 });
 
@@ -121,6 +121,7 @@ export function choiceText(cabin: Cabin, plan: ChoicePlan, mix: FreeMix | undefi
     plan.front === undefined ? '' : heading(`Front of cost and harmony${plan.front.of === undefined ? '' : `, ${plan.front.sets.length} of ${plan.front.of} points`}`)
       + sets(plan.front.sets.map((set, index) => row(`${index + 1}${set.proved ? '' : ' (not proved)'}`, set))),
     plan.notPicked.length === 0 ? '' : heading('Why the others were not picked') + lines(plan.notPicked.map(({ sentence }) => sentence)),
+    plan.dropOuts.length === 0 ? '' : heading('If a supplier drops out') + lines(plan.dropOuts.map(({ sentence }) => sentence)),
     mix === undefined ? '' : heading('All approved sources at once') + lines(mix.words) + harmTable(mix, mixed, terminal),
   ].join('');
 }

@@ -17,6 +17,8 @@ import { chosenSet, setDifference } from './chosen-set.ts';
 import type { ChosenSet } from './chosen-set.ts';
 import { costFront } from './cost-front.ts';
 import type { CostFront } from './cost-front.ts';
+import { supplierDropOuts } from './drop-outs.ts';
+import type { DropOut } from './drop-outs.ts';
 import { whyNoSet } from './no-set.ts';
 import { whyNotPicked } from './not-picked.ts';
 import type { NotPicked } from './not-picked.ts';
@@ -31,7 +33,7 @@ export interface ChooseOptions extends ModelTerms, JudgeOptions {
   readonly best?: number;
   /** Points of the front of cost and harmony wanted; none where absent. */
   readonly front?: number;
-  /** Leave out why each source was not picked. */
+  /** Leave out why each source was not picked, and what becomes of it if a supplier drops out. */
   readonly withoutReasons?: boolean;
   /** Seconds for each stage of a mixed-integer program, where one is needed; 60 where absent. */
   readonly timeLimitS?: number;
@@ -53,6 +55,8 @@ export interface ChoicePlan {
   readonly front: CostFront | undefined;
   readonly swaps: readonly Swap[];
   readonly notPicked: readonly NotPicked[];
+  /** What becomes of the best set if one of the suppliers drops out. */
+  readonly dropOuts: readonly DropOut[];
   /** The ordinary check of the first set; undefined where there is none. */
   readonly after: KeptPromise | undefined;
   readonly volume: number;
@@ -104,14 +108,15 @@ async function explained(
   const more = (options.best ?? 1) > 1 ? await nextBest(model.problem, options.best ?? 1, { ...picking, watch: partOfWork(watch, 0.6, 0.7) }) : { solutions: [solution], proved: true };
   const [, ...others] = more.solutions;
   const front = options.front === undefined ? undefined : await costFront(model, solution, options.front, options, { ...picking, watch: partOfWork(watch, 0.7, 0.85) });
-  const notPicked = options.withoutReasons === true ? [] : await whyNotPicked(model, best, options, names, picking, partOfWork(watch, 0.85, 1));
+  const notPicked = options.withoutReasons === true ? [] : await whyNotPicked(model, best, options, names, picking, partOfWork(watch, 0.85, 0.95));
+  const dropOuts = options.withoutReasons === true ? [] : await supplierDropOuts(model, best, options, names, picking, partOfWork(watch, 0.95, 1));
   const bound = boundOf(model, outcome);
   const gap = Math.max(0, best.clashes - bound.clashes);
   const sets = [{ ...best, changed }, ...others.map((each) => chosenSet(model, picksOf(model, each.choice), options))];
   const against = differenceInWords(setDifference(present, best), names);
   return {
     feasible: true, proved: outcome.proved, method: outcome.method, bound, gap: outcome.proved ? 0 : gap,
-    sets, present, front, swaps: singleSwaps(model, best, solution.choice, options, names), notPicked, after,
+    sets, present, front, swaps: singleSwaps(model, best, solution.choice, options, names), notPicked, dropOuts, after,
     volume: model.volume, currency: model.currency, issues,
     words: [
       model.cabin.parts.length === 0 ? 'The cabin has no parts: there is nothing to choose.'
@@ -141,6 +146,6 @@ function withoutSet(model: PlanModel, present: ChosenSet, issues: readonly Issue
   return {
     feasible: false, proved: outcome.proved, method: outcome.method, bound: { clashes: 0, overUse: 0, cost: 0 }, gap: 0, sets: [], present, front: undefined, swaps: [],
     notPicked: model.excluded.map(({ part, source, because }) => ({ part, source, because, sentence: `${planNames(model).source(part, source)}: ${because}.` })),
-    after: undefined, volume: model.volume, currency: model.currency, words, issues,
+    dropOuts: [], after: undefined, volume: model.volume, currency: model.currency, words, issues,
   };
 }
