@@ -56,6 +56,17 @@ test('another part, other limits and another confidence stand in the address and
   await until('the other confidence', () => one('.running') === undefined && words('.which:has(#lots) ~ .two figcaption').includes('90 %'), 60_000);
 });
 
+test('a lot that is not there is not planned with, and is put back', async () => {
+  await visit();
+  const box = (): HTMLInputElement => all<HTMLInputElement>('input[name=lot]').find(({ value }) => value === 'B5')!;
+  box().click();
+  await until('five sets', () => one('.running') === undefined && all('.which:has(#build) ~ .scroll tbody tr').length === 5, 60_000);
+  expect(decodeURIComponent(location.hash)).toContain('b:B5');
+  expect(words('.stock summary')).toBe('Lots that can be built: all but 1');
+  box().click();
+  await until('six sets', () => one('.running') === undefined && all('.which:has(#build) ~ .scroll tbody tr').length === 6, 60_000);
+});
+
 test('a cabin without two lots of any part is taught, and has nothing that runs', async () => {
   const few = { ...lotCabin(drifting.slice(0, 1), steady.slice(0, 1)), ruleBook: 'ciede2000' };
   location.hash = `#/series?open=${addressOf(few)}`;

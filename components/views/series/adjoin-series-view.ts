@@ -13,7 +13,7 @@ import { paperInk, tableInk } from '../../figures/inks.ts';
 import { findLight } from '../../model/light-groups.ts';
 import { partColour } from '../../model/part-colours.ts';
 import type { Gamut, PartColour } from '../../model/part-colours.ts';
-import { confidences, seriesTerms } from '../../model/series-terms.ts';
+import { confidences, lotsOut, seriesTerms, withLot } from '../../model/series-terms.ts';
 import type { Options } from '../../model/source-terms.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { fields } from '../../styles/fields.ts';
@@ -48,6 +48,7 @@ export class AdjoinSeriesView extends LitElement {
     .figure { background: var(--table); padding: 14px; }
     figure { margin: 0; display: grid; gap: 8px; } figcaption { font-weight: 600; font-size: var(--small); } figcaption span { font-weight: 400; color: var(--quiet); }
     td.out { font-weight: 600; } td.day { white-space: nowrap; }
+    .stock { margin: -8px 0 16px; } .stock > div { display: flex; flex-wrap: wrap; gap: 12px 40px; padding: 4px 0 8px; } .stock fieldset { display: flex; flex-wrap: wrap; gap: 0 14px; align-items: center; }
     .rest { margin-top: 12px; } section > .scroll { margin-top: 20px; } .scroll table { min-width: 680px; }
     @media (max-width: 1200px) { .two { grid-template-columns: minmax(0, 1fr); } }
     @media (max-width: 760px) { .halves { grid-template-columns: minmax(0, 1fr); } .row { padding: 8px; } .row b { font-size: 0.625rem; } }
@@ -62,7 +63,7 @@ export class AdjoinSeriesView extends LitElement {
   declare linkTo: (change: Partial<Route>) => string;
   declare go: (change: Partial<Route>, refine?: boolean) => void;
   private readonly following = new PlanRun<'series'>(this, () => (this.open.judging || !hasLots(this.open) ? undefined
-    : { cabin: this.open.cabin, task: { kind: 'series', options: seriesTerms(this.options) } }), (plan) => announce(this, plan.words.join(' ')));
+    : { cabin: this.open.cabin, task: { kind: 'series', options: seriesTerms(this.options, this.open.cabin) } }), (plan) => announce(this, plan.words.join(' ')));
 
   private get options(): Options {
     return this.route.options ?? {};
@@ -199,7 +200,10 @@ export class AdjoinSeriesView extends LitElement {
 
   private builds(plan: CabinSeries): TemplateResult {
     const plans = [...plan.pairs, ...plan.sets];
-    if (plans.length === 0) return html`<h2 id="build">Lots to build together</h2><p>No two parts that meet have two lots each: there is nothing to choose.</p>`;
+    if (plans.length === 0) {
+      return html`<h2 id="build">Lots to build together</h2><p>No two parts that meet have two lots each that can be built: there is nothing to choose.</p>
+        ${this.options['out'] ? html`<p><button type="button" @click=${() => this.choose({ ...this.options, out: '' })}>Take all lots again</button></p>` : nothing}`;
+    }
     const chosen = plans.find((one) => keyOf(one) === this.options['build']) ?? plans[0]!;
     const label = (one: BuildPlan): string => (one.parts.length > 2 ? `${one.parts.length} parts: ${one.parts.map((part) => this.name(part)).join(', ')}` : one.parts.map((part) => this.name(part)).join(' / '));
     const lots = chosen.parts.map((part) => this.lotsOf(plan, part, chosen));
@@ -211,11 +215,21 @@ export class AdjoinSeriesView extends LitElement {
         <label class="pick"><span class="unseen">Parts that meet</span><select name="build" @change=${(event: Event) => this.choose({ ...this.options, build: (event.target as HTMLSelectElement).value })}>
           ${plans.map((one) => html`<option value=${keyOf(one)} ?selected=${one === chosen}>${label(one)}</option>`)}</select></label></div>
       <div class="told"><p>${buildWords(chosen, (part) => this.name(part))}</p><p class="small quiet">Every lot counts the same, whatever its size. What was not read of a lot is taken from the specimen that stands for its part.${leftOver.length === 0 ? '' : ` Left over: ${leftOver.join('; ')}.`}</p></div>
+      ${this.stock(plan, chosen)}
       <div class="halves">${picture('In order of production', chosen.inOrder, chosen.asProduced)}${picture('Built together', chosen.sets, chosen.best)}</div>
       <div class="scroll" tabindex="0" role="group" aria-label="Sets of lots"><table><caption class="unseen">Sets of lots, built together and in order of production</caption>
         <thead><tr><th scope="col" class="n">set</th>${names.map((name) => html`<th scope="col">${name}</th>`)}<th scope="col" class="n">clashes</th><th scope="col" class="n">over-use</th><th scope="col">in order of production</th><th scope="col" class="n">clashes</th></tr></thead>
         <tbody>${chosen.sets.map((set, index) => html`<tr><th scope="row" class="n">${index + 1}</th>${set.lots.map((lot) => html`<td>${lot}</td>`)}<td class="n">${fixed(set.clashes, 2)}</td><td class="n">${fixed(set.overUse, 2)}</td>
           <td>${chosen.inOrder[index]?.lots.join(', ')}</td><td class="n">${fixed(chosen.inOrder[index]?.clashes, 2)}</td></tr>`)}</tbody></table></div>`;
+  }
+
+  /** Which lots can be built: all of them, or those that are in stock. */
+  private stock(plan: CabinSeries, { parts }: BuildPlan): TemplateResult {
+    const out = lotsOut(this.options);
+    const gone = parts.reduce((sum, part) => sum + (out.get(part)?.size ?? 0), 0);
+    return html`<details class="stock"><summary>Lots that can be built: ${gone === 0 ? 'all' : `all but ${gone}`}</summary><div>${parts.map((part) => html`<fieldset><legend>${this.name(part)}</legend>
+      ${(plan.parts.find((one) => one.part === part)?.lots ?? []).map(({ id }) => html`<label class="check"><input type="checkbox" name="lot" data-part=${part} value=${id} .checked=${out.get(part)?.has(id) !== true}
+        @change=${(event: Event) => this.choose(withLot(this.options, part, id, (event.target as HTMLInputElement).checked))} /><span>${id}</span></label>`)}</fieldset>`)}</div></details>`;
   }
 
   /** Lots of a part in order of production: those of its series, then what was read otherwise. */
