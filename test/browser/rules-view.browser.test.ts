@@ -50,10 +50,15 @@ test('a gloss limit is edited: what it would do is known before, the joint chang
   expect(desk().open?.undo).toBeUndefined();
   expect(wordsOf(all('adjoin-trial-result')[0]?.shadowRoot)).toMatch(/No joint would change its verdict; 1 more would use more or less|would change its verdict/);
   await userEvent.keyboard('{Enter}');
+  // What is applied stays in its field while it is judged.
+  await settled(workbench());
+  expect(field.value).toBe('0.8');
   await until('the joint', () => use() === 50);
+  expect([field.value, beside(field, 'button')]).toEqual(['0.8', null]);
   expect(desk().open?.undo).toContain('of moulded in the rule book');
   desk().undo();
   await until('the joint as it was', () => use() === 80);
+  await until('the field as it was', () => field.value === '0.5');
   expect(desk().present?.ruleBook).toBe('ciede2000');
 });
 

@@ -3,6 +3,7 @@ import type { PropertyValues, TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Argument } from '../../../src/actions/argument.ts';
 import { actionById, readValues } from '../../../src/actions/index.ts';
+import type { Cabin } from '../../../src/cabin/cabin.ts';
 import type { Expression } from '../../../src/rules/index.ts';
 import { checkExpression, ruleVariables } from '../../../src/rules/index.ts';
 import { plainNumber } from '../../../src/rules/plain-number.ts';
@@ -67,6 +68,9 @@ export class AdjoinFormulaField extends LitElement {
     this.typed = undefined;
   }
 
+  /** The cabin as it was when what is written was applied: until the edit is judged, the field shows it. */
+  private applied: Cabin | undefined;
+
   private get argument(): Argument | undefined {
     return actionById(this.action)?.arguments[this.key];
   }
@@ -88,7 +92,9 @@ export class AdjoinFormulaField extends LitElement {
     // Another thing is edited here now, or what was written is in the book.
     const before = changed.get('of') as Readonly<Record<string, string>> | undefined;
     const another = before !== undefined && JSON.stringify(before) !== JSON.stringify(this.of);
-    if (this.typed !== undefined && (another || this.typed === this.saved)) {
+    const settled = this.applied !== undefined && this.applied !== this.at.open.cabin;
+    if (settled || another) this.applied = undefined;
+    if (this.typed !== undefined && (another || settled || (this.typed === this.saved && this.applied === undefined))) {
       this.typed = undefined;
       this.tell(undefined);
     }
@@ -122,6 +128,7 @@ export class AdjoinFormulaField extends LitElement {
   }
 
   private write(text: string): void {
+    this.applied = undefined;
     this.typed = text === this.saved ? undefined : text;
     const { value, fault } = this.readText(text);
     this.tell(this.typed === undefined || fault !== undefined ? undefined : { field: this.field, action: this.action, values: { ...this.of, [this.key]: value } });
@@ -132,12 +139,15 @@ export class AdjoinFormulaField extends LitElement {
   }
 
   private apply(): void {
-    if (this.typed === undefined || this.locked) return;
+    if (this.typed === undefined || this.applied !== undefined || this.locked) return;
     const { value, fault } = this.readText(this.typed);
     if (fault !== undefined) return;
     this.tell(undefined);
     const result = doAction(this, this.action, { ...this.of, [this.key]: value });
-    if (result?.done === true) this.typed = undefined;
+    if (result?.done !== true) return;
+    if (result.label === undefined) this.typed = undefined;
+    else this.applied = this.at.open.cabin;
+    this.requestUpdate();
   }
 
   private revert(): void {
@@ -186,7 +196,7 @@ export class AdjoinFormulaField extends LitElement {
     if (argument === undefined) return nothing;
     const text = this.typed ?? this.saved;
     const checked = this.readText(text);
-    const dirty = this.typed !== undefined;
+    const dirty = this.typed !== undefined && this.applied === undefined;
     const open = this.offered.length > 0;
     return html`
       <div class="field">

@@ -96,6 +96,8 @@ export class AdjoinRulesView extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.watch.disconnect();
+    // A key for what is selected must not reach a rule that is out of sight.
+    if (this.open?.selection.rule !== undefined) this.desk.select({});
   }
 
   private get options(): Readonly<Record<string, string>> {
