@@ -23,7 +23,9 @@ export function coveredGrid(
     for (let column = first; column <= last; column += 1) covered[row * columns + column] = 1;
   };
   for (const polygon of polygons) {
-    for (let row = 0; row < rows; row += 1) {
+    const ys = polygon.map(([, y]) => y);
+    const [first, last] = [Math.max(0, Math.floor(Math.min(...ys) / cell) - 1), Math.min(rows - 1, Math.ceil(Math.max(...ys) / cell))];
+    for (let row = first; row <= last; row += 1) {
       const crossings = crossingsOf(polygon, (row + 0.5) * cell);
       for (let i = 0; i + 1 < crossings.length; i += 2) mark(row, crossings[i] as number, crossings[i + 1] as number);
     }

@@ -2,6 +2,7 @@ import { labelPoint } from '../../cabin/index.ts';
 import type { CabinMapInput, MapPart } from './cabin-map.ts';
 import { coveredGrid } from './covered-grid.ts';
 import type { CoveredGrid } from './covered-grid.ts';
+import { extentOf } from './map-place.ts';
 import type { Point } from './polyline.ts';
 
 export interface PlacedName {
@@ -25,6 +26,11 @@ interface Face {
   readonly box: Box;
 }
 
+interface Line {
+  readonly line: readonly Point[];
+  readonly box: Box;
+}
+
 const letter = 5.6;
 const lineHeight = 13;
 const cell = 4;
@@ -41,15 +47,19 @@ export function placeZoneNames(input: CabinMapInput, place: (point: Point) => Po
   });
   const joints = input.joints.filter((joint) => joint.lead !== true).map((joint) => joint.path.map(place));
   const solid = faces.filter(({ part }) => !part.line);
+  const ofZone = new Map<string, Face[]>();
+  const byId = new Map(faces.map((face) => [face.part.id, face]));
+  for (const { id, parts } of input.zones ?? []) ofZone.set(id, parts.flatMap((part) => byId.get(part) ?? []));
   const strings = faces.filter(({ part }) => part.line).map(({ outline }) => outline);
+  const lines = [...strings, ...joints].map((line): Line => ({ line, box: boxOf(line) }));
   const table = coveredGrid(solid.map(({ outline }) => outline), [...strings, ...joints], width, height, cell);
   const taken: Box[] = [];
   return (input.zones ?? []).flatMap((zone): PlacedName[] => {
-    const own = faces.filter(({ part }) => zone.parts.includes(part.id));
+    const own = ofZone.get(zone.id) ?? [];
     if (own.length === 0) return [];
     const size = { width: zone.name.length * letter + 4, height: lineHeight };
     const bare = onTable(size, own, table, taken, width, height);
-    const found = bare ?? onFace(size, own, solid, [...strings, ...joints], taken, width, height);
+    const found = bare ?? onFace(size, own, solid, lines, taken, width, height);
     if (found === undefined) return [];
     taken.push(found.box);
     return [{ text: zone.name, x: found.box.left + 2, y: found.box.bottom - 3, on: found.on }];
@@ -72,11 +82,11 @@ function onTable(size: Size, own: readonly Face[], table: CoveredGrid, taken: re
   for (let top = Math.max(2, around.top - farthestPx - size.height); top <= lastTop; top += cell) {
     for (let left = Math.max(4, around.left - farthestPx - size.width); left <= lastLeft; left += cell) {
       const box = { left, top, right: left + size.width, bottom: top + size.height };
-      if (!table.bare(left - 2, top - 2, box.right + 2, box.bottom + 2)) continue;
-      const away = Math.min(...own.map((face) => apart(box, face.box)));
-      if (away > farthestPx) continue;
-      const score = away * 3 + Math.abs((left + box.right) / 2 - middle) * 0.15 + Math.abs(top - around.top) * 0.2;
-      if ((best !== undefined && score >= best.score) || taken.some((other) => overlaps(grown(box, 2), other))) continue;
+      const aside = Math.abs((left + box.right) / 2 - middle) * 0.15 + Math.abs(top - around.top) * 0.2;
+      if ((best !== undefined && aside >= best.score) || !table.bare(left - 2, top - 2, box.right + 2, box.bottom + 2)) continue;
+      const away = nearest(box, own);
+      const score = away * 3 + aside;
+      if (away > farthestPx || (best !== undefined && score >= best.score) || taken.some((other) => overlaps(grown(box, 2), other))) continue;
       best = { box, score };
     }
   }
@@ -85,7 +95,7 @@ function onTable(size: Size, own: readonly Face[], table: CoveredGrid, taken: re
 
 /** The name in the roomiest place of the largest face that has room for it clear of other faces and of joints. */
 function onFace(
-  size: Size, own: readonly Face[], solid: readonly Face[], lines: readonly (readonly Point[])[], taken: readonly Box[],
+  size: Size, own: readonly Face[], solid: readonly Face[], lines: readonly Line[], taken: readonly Box[],
   width: number, height: number,
 ): Found | undefined {
   const area = ({ box }: Face): number => (box.right - box.left) * (box.bottom - box.top);
@@ -95,21 +105,26 @@ function onFace(
     if (taken.some((other) => overlaps(other, box))) continue;
     const others = solid.filter((other) => other !== face && overlaps(other.box, box)).map(({ outline }) => outline);
     const edge = [...face.outline, face.outline[0] as Point];
-    if (coveredGrid(others, [...lines, edge], width, height, cell).bare(box.left, box.top, box.right, box.bottom)) return { box, on: face.part };
+    const near = lines.filter(({ box: around }) => overlaps(around, grown(box, 2 * cell))).map(({ line }) => line);
+    if (coveredGrid(others, [...near, edge], width, height, cell).bare(box.left, box.top, box.right, box.bottom)) return { box, on: face.part };
   }
   return undefined;
 }
 
 function boxOf(points: readonly Point[]): Box {
-  const xs = points.map(([x]) => x);
-  const ys = points.map(([, y]) => y);
-  return { left: Math.min(...xs), top: Math.min(...ys), right: Math.max(...xs), bottom: Math.max(...ys) };
+  return extentOf([points]);
 }
 
 const joined = (boxes: readonly Box[]): Box => ({
   left: Math.min(...boxes.map((box) => box.left)), top: Math.min(...boxes.map((box) => box.top)),
   right: Math.max(...boxes.map((box) => box.right)), bottom: Math.max(...boxes.map((box) => box.bottom)),
 });
+
+function nearest(box: Box, faces: readonly Face[]): number {
+  let least = Infinity;
+  for (const face of faces) least = Math.min(least, apart(box, face.box));
+  return least;
+}
 
 const grown = (box: Box, by: number): Box => ({ left: box.left - by, top: box.top - by, right: box.right + by, bottom: box.bottom + by });
 
