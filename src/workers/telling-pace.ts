@@ -3,7 +3,7 @@ import type { Telling } from './judge-in-steps.ts';
 /** Ms until the first joints are told of, and between the counts after that. */
 const [firstMs, countMs] = [40, 150];
 /** Joints of one lot: the first of them small, then ever larger, since a page draws its whole map again for each; at most so many that it does not hold the page. */
-const [smallest, largest] = [100, 500];
+const [smallest, largest] = [100, 300];
 
 /** A cabin of so many joints is judged so soon that seeing it piece by piece would only be restless. */
 const fewJoints = 500;

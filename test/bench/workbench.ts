@@ -134,5 +134,24 @@ for (const kind of ['gap of a joint', 'reading of a part'] as const) {
   console.log(`${kind}, edit to frame: ${of('all')}; ${await longTasks(page)}`);
   console.log(`  edit and check: ${of('edit')}\n  asked of the worker after: ${of('asked')}\n  judged and back: ${of('answered')}\n  taken: ${of('taken')}\n  rendered: ${of('rendered')}\n  frame: ${of('frame')}`);
 }
+/** A trial at one joint, from the wish to its judgement on the page: what a slider of the joint view waits for. */
+async function trials(on: Page): Promise<string> {
+  return spread(await on.evaluate(async (count) => {
+    const { desk } = document.querySelector('adjoin-workbench') as unknown as { desk: { present: { joints: { gapMm?: number }[] }; tryOut(cabin: object): Promise<unknown> } };
+    const times: number[] = [];
+    for (let round = 0; round < count; round += 1) {
+      const { present } = desk;
+      const place = (round * 37) % present.joints.length;
+      const start = performance.now();
+      await desk.tryOut({ ...present, joints: present.joints.with(place, { ...present.joints[place], gapMm: 0.4 + 0.05 * round }) });
+      if (round > 1) times.push(performance.now() - start);
+    }
+    return times;
+  }, rounds));
+}
+console.log(`trial at a joint, judged and back: ${await trials(page)}; ${await longTasks(page)}`);
+const small = await context.newPage();
+await openFrom(small, 'shuttle-slate.cabin.json');
+console.log(`  of the demo: ${await trials(small)}`);
 await browser.close();
 app.close();
