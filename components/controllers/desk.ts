@@ -87,6 +87,14 @@ export class Desk implements ReactiveController {
     return this.editor?.history.present;
   }
 
+  /** The document as it was: in its file where it has changes since, and before each of the last steps, the latest first. */
+  get earlier(): readonly EarlierState[] {
+    if (this.editor === undefined) return [];
+    const { history: { past, present }, saved } = this.editor;
+    const steps = past.slice(-stepsShown).toReversed().map(({ document, label }, back): EarlierState => ({ id: `step-${back + 1}`, cabin: document, words: `before: ${label}` }));
+    return [...steps, ...(saved === undefined || saved === present ? [] : [{ id: 'saved', cabin: saved, words: 'as it was saved' }])];
+  }
+
   // Opening
 
   openFile({ file, handle }: OpenedFile): Promise<boolean> {
@@ -438,6 +446,16 @@ export class Desk implements ReactiveController {
     this.host.requestUpdate();
     await this.findRecoverable();
   }
+}
+
+/** Steps back that can be compared with. */
+const stepsShown = 8;
+
+/** A state of the open document that came before the present one. */
+export interface EarlierState {
+  readonly id: string;
+  readonly cabin: Cabin;
+  readonly words: string;
 }
 
 const closed = { judging: false, issues: [], paths: new Map(), selection: {}, unsaved: false, undo: undefined, redo: undefined, locked: false } as const;

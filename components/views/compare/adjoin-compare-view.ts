@@ -12,6 +12,7 @@ import { summaryText } from '../../../src/report/sections/comparison.ts';
 import { ReportBridge } from '../../../src/workers/report-bridge.ts';
 import type { AgainstState, ComparedStates } from '../../../src/workers/report-protocol.ts';
 import { takeComparedCabin } from '../../controllers/compared-cabin.ts';
+import type { Desk } from '../../controllers/desk.ts';
 import type { OpenCabin } from '../../controllers/open-cabin.ts';
 import type { Route } from '../../controllers/route.ts';
 import type { ChangeFilter } from '../../model/change-filter.ts';
@@ -33,6 +34,7 @@ export class AdjoinCompareView extends LitElement {
   static override properties = { ...viewProperties, against: { state: true }, reply: { state: true }, issues: { state: true }, working: { state: true }, pointed: { state: true } };
 
   declare open: OpenCabin;
+  declare desk: Desk;
   declare route: Route;
   declare light: string;
   declare gamut: Gamut;
@@ -82,6 +84,8 @@ export class AdjoinCompareView extends LitElement {
     const stage = this.option('stage', stages, this.open.judgement.stage);
     if (this.against !== undefined) return { stage, against: this.against };
     const before = this.route.options?.['before'];
+    const earlier = this.desk.earlier.find(({ id }) => id === before);
+    if (earlier !== undefined) return { stage, against: { cabin: earlier.cabin } };
     return before === undefined || !stages.includes(before) || before === stage ? undefined : { stage, against: { stage: before } };
   }
 
@@ -143,6 +147,7 @@ export class AdjoinCompareView extends LitElement {
     const before = this.route.options?.['before'] ?? '';
     return html`<label class="field"><span class="label">Before</span><span class="pick"><select @change=${(event: Event) => this.set({ before: (event.target as HTMLSelectElement).value })}>
       <option value="">nothing yet</option>
+      ${this.desk.earlier.map(({ id, words }) => html`<option value=${id} ?selected=${id === before}>${words}</option>`)}
       ${this.stages.map((stage) => html`<option value=${stage} ?selected=${stage === before}>stage ${stage}</option>`)}
     </select></span></label>`;
   }
@@ -171,9 +176,10 @@ export class AdjoinCompareView extends LitElement {
     if (this.working) return html`<div class="empty" role="status"><b>Judging both.</b></div>`;
     return html`<div class="empty">
       <b>Which joints became better, worse, new or gone?</b>
-      <p class="quiet">Set ${this.open.cabin.name} against another cabin file: the build phase before, or the cabin before a supplier changed. Or set it against one of its own stages, new against exposed.</p>
+      <p class="quiet">Set ${this.open.cabin.name} against another cabin file: the build phase before, or the cabin before a supplier changed. Or set it against itself: before one of the last steps, as it was saved, or at another stage.</p>
       <div class="choices">
         <button class="strong" type="button" @click=${() => void takeComparedCabin(this, this.bridge)}>Pick a cabin file</button>
+        ${this.desk.earlier.slice(0, 1).map(({ id, words }) => html`<button type="button" @click=${() => this.set({ before: id })}>Now against ${words}</button>`)}
         ${aged.map((stage) => html`<button type="button" @click=${() => this.set({ before: 'new', stage })}>New against ${stage}</button>`)}
       </div>
       ${aged.length === 0 ? html`<p class="quiet">No specimen of this cabin was brought to another stage.</p>` : nothing}
