@@ -1,0 +1,101 @@
+import type { Locator, Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { registeredViews } from '../../components/views/view-registry.ts';
+import { builtPages, demo, goTo, wall, wordsOf } from '../support/built-pages.ts';
+import { focusOf, press, pressUntil } from '../support/keyboard.ts';
+
+/** Back, forward, reload, and addresses that a colleague sends: one is where one was, with the same filter and light, and the focus. */
+const { visit, address, complaints } = builtPages(5630);
+
+test('back from a joint leads to its strip, forward to the joint, with the filter and the light of the wall', async () => {
+  const page = await visit(`#/cabin?light=A&verdict=holds&${demo('shuttle-slate')}`, { viewport: { width: 1440, height: 900 } });
+  await wall(page);
+  await page.locator('adjoin-strip a').first().focus();
+  for (let i = 0; i < 30; i += 1) await page.keyboard.press('ArrowDown');
+  const strip = await focusOf(page);
+  await press(page, 'Enter');
+  const joint = await page.evaluate(() => location.hash);
+  expect(joint).toMatch(/^#\/joint\/.*light=A.*verdict=holds/);
+  await page.goBack();
+  await expect.poll(async () => (await focusOf(page)).words, { timeout: 20_000 }).toBe(strip.words);
+  expect(await page.evaluate(() => location.hash)).toMatch(/^#\/cabin\?light=A&verdict=holds/);
+  const box = await page.evaluate(() => {
+    let active = document.activeElement;
+    while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
+    const { top, bottom } = (active as Element).getBoundingClientRect();
+    return { top, bottom, height: innerHeight };
+  });
+  expect(box.top).toBeGreaterThan(0);
+  expect(box.bottom).toBeLessThanOrEqual(box.height + 1);
+  await page.goForward();
+  await expect.poll(() => page.evaluate(() => location.hash)).toBe(joint);
+  await page.locator('adjoin-joint-view').waitFor();
+  await expect.poll(async () => (await focusOf(page)).fault).toBeUndefined();
+  expect(complaints).toEqual([]);
+}, 90_000);
+
+test('back through several views gives each its focus again, and a page that is loaded anew its place, filter, light and focus', async () => {
+  const page = await visit(`#/cabin?${demo('first-steps')}`, { viewport: { width: 1440, height: 900 } });
+  await wall(page);
+  await goTo(page, 'parts');
+  await page.locator('adjoin-parts-view').waitFor();
+  await pressUntil(page, /^Search parts$/);
+  await goTo(page, 'readings');
+  await page.locator('adjoin-quality-table').waitFor();
+  await pressUntil(page, /^What may be compared$/);
+  await press(page, 'Enter');
+  await page.locator('adjoin-geometry-table').waitFor();
+  await page.goBack();
+  await page.locator('adjoin-quality-table').waitFor();
+  await expect.poll(async () => (await focusOf(page)).words).toBe('What may be compared');
+  await page.goBack();
+  await page.locator('adjoin-parts-view').waitFor();
+  await expect.poll(async () => (await focusOf(page)).words).toBe('Search parts');
+
+  await page.reload();
+  await page.locator('adjoin-parts-view').waitFor();
+  await expect.poll(async () => (await focusOf(page)).words, { timeout: 20_000 }).toBe('Search parts');
+  await goTo(page, 'cabin', { light: 'FL11', verdict: 'clashes' });
+  await wall(page);
+  await page.reload();
+  await wall(page);
+  expect(await page.locator('adjoin-strip').count()).toBe(1);
+  expect(await wordsOf(page.locator('adjoin-light-picker .now .name'))).toContain('FL11');
+}, 90_000);
+
+test('an address leads anyone to its view, joint, light and filter', async () => {
+  const page = await visit('#/');
+  for (const { view, tag } of registeredViews) {
+    await page.goto('about:blank');
+    await page.goto(`${address()}#/${view}?light=A&supplier=mouldings&${demo('first-steps')}`);
+    await page.locator(tag).waitFor({ state: 'attached', timeout: 30_000 });
+    expect(await page.evaluate(() => location.hash), view).toContain(`#/${view}?light=A`);
+    expect(await wordsOf(page.locator('adjoin-light-picker .now .name')), view).toMatch(/^Light A/);
+  }
+  await page.goto('about:blank');
+  await page.goto(`${address()}#/joint/map-pocket--sill?light=FL11&${demo('first-steps')}`);
+  await page.locator('adjoin-joint-view h1').waitFor();
+  expect(await wordsOf(page.locator('adjoin-joint-view h1'))).toBe('Map pocket panel meets Sill trim');
+  expect(complaints).toEqual([]);
+}, 120_000);
+
+const gap = (page: Page): Locator => page.locator('adjoin-joint-view adjoin-action-fields label').filter({ has: page.getByText(/^Gap/) }).locator('input');
+
+test('two tabs keep a place, a light and a filter each, and what one changes the other shows once it takes over', async () => {
+  const first = await visit(`#/cabin?verdict=clashes&${demo('first-steps')}`);
+  await wall(first);
+  const second = await first.context().newPage();
+  second.setDefaultTimeout(15_000);
+  await second.goto(`${address()}#/parts?light=A&${demo('first-steps')}`);
+  await second.locator('adjoin-parts-view').waitFor();
+  await goTo(first, 'joint/map-pocket--sill', { verdict: 'clashes' });
+  await gap(first).fill('7');
+  await first.keyboard.press('Tab');
+  await first.getByRole('button', { name: /^Undo: / }).waitFor();
+  expect(await second.evaluate(() => location.hash)).toContain('#/parts?light=A');
+  await second.getByRole('button', { name: 'Take it over' }).click();
+  await first.getByText('It can be looked at here, not changed.').waitFor();
+  await goTo(second, 'joint/map-pocket--sill');
+  await expect.poll(() => gap(second).inputValue()).toBe('7');
+  expect(await first.evaluate(() => location.hash)).toContain('#/joint/map-pocket--sill?verdict=clashes');
+}, 90_000);
