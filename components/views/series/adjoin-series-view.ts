@@ -194,8 +194,8 @@ export class AdjoinSeriesView extends LitElement {
       <tbody>${part.lots.map((lot, index) => html`<tr><td>${colourChip(told[index])}</td><th scope="row">${lot.id}</th><td class="day">${lot.producedOn ?? '–'}</td>${lot.lab.map((value) => html`<td class="n">${fixed(value, 2)}</td>`)}
         ${gloss.size === 0 ? nothing : html`<td class="n">${fixed(gloss.get(lot.id), 2)}</td>`}<td class="n">${lot.spots}</td><td class="n">${fixed(lot.charted?.statistic, 1)}</td><td class="n">${fixed(lot.charted?.limit, 1)}</td>
         <td class=${lot.charted?.outside === true ? 'out' : ''}>${lot.charted === undefined ? '–' : held[lot.charted.against]}${lot.charted?.outside === true ? html`, <span class="word clashes">outside</span>` : nothing}</td></tr>`)}
-        ${slope === undefined || reach === undefined ? nothing : html`<tr><td></td><th scope="row">${state === 'trend' ? 'trend' : 'slope, no trend'}</th><td>${per}</td>${slope.map((value, axis) => html`<td class="n">${value > 0 ? '+' : ''}${fixed(value * factor, 2)}<br /><span class="small quiet">± ${fixed((reach[axis] ?? 0) * factor, 2)}</span></td>`)}
-          ${gloss.size === 0 ? nothing : html`<td class="n">${part.gloss?.slope === undefined ? '–' : html`${fixed((part.gloss.slope[0] ?? 0) * factor, 2)}<br /><span class="small quiet">± ${fixed((part.gloss.reach?.[0] ?? 0) * factor, 2)}</span>`}</td>`}<td></td><td></td><td></td><td></td></tr>`}</tbody></table></div>`;
+        ${slope === undefined || reach === undefined ? nothing : html`<tr><td></td><th scope="row">${state === 'trend' ? 'trend' : 'slope, no trend'}</th><td>${per}</td>${slope.map((value, axis) => html`<td class="n">${signed(value * factor)}<br /><span class="small quiet">± ${fixed((reach[axis] ?? 0) * factor, 2)}</span></td>`)}
+          ${gloss.size === 0 ? nothing : html`<td class="n">${part.gloss?.slope === undefined ? '–' : html`${signed((part.gloss.slope[0] ?? 0) * factor)}<br /><span class="small quiet">± ${fixed((part.gloss.reach?.[0] ?? 0) * factor, 2)}</span>`}</td>`}<td></td><td></td><td></td><td></td></tr>`}</tbody></table></div>`;
   }
 
   private builds(plan: CabinSeries): TemplateResult {
@@ -243,6 +243,9 @@ export class AdjoinSeriesView extends LitElement {
 }
 
 const held = { 'own lot': 'one of these lots', 'new lot': 'a further lot', known: 'by what readings leave uncertain' } as const;
+
+/** A change with its sign, none where it rounds to nothing. */
+const signed = (value: number): string => `${value >= 0.005 ? '+' : ''}${fixed(value, 2)}`;
 
 const keyOf = ({ joints }: BuildPlan): string => (joints.length === 1 ? joints[0]! : joints.toSorted().join(' ').slice(0, 200));
 
