@@ -41,7 +41,7 @@ export class AdjoinApportionView extends LitElement {
     .tolerances header { display: flex; flex-wrap: wrap; gap: 8px; justify-content: space-between; align-items: end; border-bottom: 1px solid var(--line); padding-bottom: 6px; }
     .tolerances header h3 { font-size: var(--large); }
     .tolerances { break-inside: avoid; } .tolerances td { vertical-align: middle; } .tolerances tbody th { vertical-align: middle; }
-    .tolerances table { table-layout: fixed; min-width: 1010px; } .tolerances .chips { width: 44px; } .radius { width: 148px; } .bars { width: 122px; } .glyphs { width: 84px; } .target { width: 150px; } .axes { width: 124px; } .band { width: 84px; } .held { width: 25%; }
+    .tolerances table { table-layout: fixed; min-width: 1090px; } .chips { width: 40px; } .name { width: 180px; } .radius { width: 148px; } .bars { width: 118px; } .glyphs { width: 76px; } .target { width: 144px; } .axes { width: 116px; } .band { width: 76px; }
     .tolerances .bar { width: 110px; height: 12px; }
     .tools { display: flex; gap: 8px; }
     .two { display: grid; grid-template-columns: 1fr 1fr; gap: 12px; margin: 8px 0 4px; align-items: end; }
@@ -124,7 +124,7 @@ export class AdjoinApportionView extends LitElement {
     const largest = Math.max(...plan.parts.map(({ radius }) => radius ?? 0), 1e-6);
     // Glyphs share one scale, that of the parts that joints hold tight: a few loose ones fill theirs.
     const halves = plan.parts.flatMap((one) => one.halfAxes.slice(0, 1)).sort((a, b) => a - b);
-    const scale = halves[Math.floor(0.5 * (halves.length - 1))] ?? 1;
+    const scale = halves[Math.floor(0.85 * (halves.length - 1))] ?? 1;
     return html`
       <div class="lead"><div><h1>Apportion</h1><div class="said">${plan.words.map((word) => html`<p>${word}</p>`)}</div></div>
         <div class="apply tools"><button type="button" @click=${() => this.save(plan)}>Save all as CSV</button><button type="button" @click=${() => print()}>Print</button></div></div>
@@ -167,7 +167,7 @@ export class AdjoinApportionView extends LitElement {
     const bar = (one: PartTolerance): TemplateResult => html`<svg class="bar" viewBox="0 0 110 12" preserveAspectRatio="none" aria-hidden="true">${svg`<rect x="0" y="2" width=${(110 * (one.radius ?? 0)) / largest} height="8" fill="currentColor" />`}</svg>`;
     return html`<div class="tolerances"><header><h3>${name}</h3><span class="tools"><button type="button" aria-label=${`Save as CSV: ${name}`} @click=${() => this.save(plan, supplier)}>Save as CSV</button></span></header>
       <div class="scroll"><table><caption class="unseen">Tolerances of ${name}</caption>
-        <colgroup><col class="chips" /><col /><col class="radius" /><col class="bars" /><col class="glyphs" /><col class="target" /><col class="axes" /><col class="band" /><col class="held" /></colgroup>
+        <colgroup><col class="chips" /><col class="name" /><col class="radius" /><col class="bars" /><col class="glyphs" /><col class="target" /><col class="axes" /><col class="band" /><col /></colgroup>
         <thead><tr><th scope="col" colspan="2">part</th><th scope="col" colspan="2" class="n">radius</th><th scope="col"><span class="unseen">picture</span></th><th scope="col">target L*, a*, b*</th><th scope="col" class="n">half axes</th><th scope="col" class="n">gloss ± GU</th><th scope="col">held by</th></tr></thead>
         <tbody>${own.map((one) => html`<tr>
           <td>${colourChip(this.colours.get(one.id))}</td><th scope="row">${names.get(one.id) ?? one.id}</th>

@@ -61,7 +61,7 @@ export class AdjoinSourceTerms extends LitElement {
           ${this.number('lead', 'Lead time', 'weeks', 0, 'no limit')}
           ${this.number('most', 'Suppliers', 'at most', 1, 'no limit')}
           ${this.number('volume', 'Volume', 'a year', 0, cabin.volume === undefined ? 'one' : String(cabin.volume))}
-          ${this.number('time', 'Time', 's a stage', 0.1, '60')}
+          ${this.number('time', 'Time', 's per stage', 0.1, '60')}
         </div>
       </fieldset>
       <fieldset><legend>What if a supplier drops out</legend>
