@@ -166,7 +166,7 @@ export class AdjoinApportionView extends LitElement {
     const names = partNames(this.open.cabin.parts);
     const bar = (one: PartTolerance): TemplateResult => html`<svg class="bar" viewBox="0 0 110 12" preserveAspectRatio="none" aria-hidden="true">${svg`<rect x="0" y="2" width=${(110 * (one.radius ?? 0)) / largest} height="8" fill="currentColor" />`}</svg>`;
     return html`<div class="tolerances"><header><h3>${name}</h3><span class="tools"><button type="button" aria-label=${`Save as CSV: ${name}`} @click=${() => this.save(plan, supplier)}>Save as CSV</button></span></header>
-      <div class="scroll"><table><caption class="unseen">Tolerances of ${name}</caption>
+      <div class="scroll" tabindex="0" role="group" aria-label=${`Tolerances of ${name}`}><table><caption class="unseen">Tolerances of ${name}</caption>
         <colgroup><col class="chips" /><col class="name" /><col class="radius" /><col class="bars" /><col class="glyphs" /><col class="target" /><col class="axes" /><col class="band" /><col /></colgroup>
         <thead><tr><th scope="col" colspan="2">part</th><th scope="col" colspan="2" class="n">radius</th><th scope="col"><span class="unseen">picture</span></th><th scope="col">target L*, a*, b*</th><th scope="col" class="n">half axes</th><th scope="col" class="n">gloss ± GU</th><th scope="col">held by</th></tr></thead>
         <tbody>${own.map((one) => html`<tr>
