@@ -86,7 +86,7 @@ test('sources, specimens and readings open below the part; picked readings are m
 
 test('a new cabin teaches; a supplier and a part are made by their forms', async () => {
   (await until('the way to a new cabin', () => all<HTMLButtonElement>('button.way').find((found) => words(found).startsWith('Make a new cabin')))).click();
-  await until('the lesson', () => one('.teach'));
+  await until('the lesson', () => one('adjoin-parts-view')?.shadowRoot?.querySelector('.teach'));
   expect(await faultsOfAccess(workbench())).toEqual([]);
   button('Add a supplier')?.click();
   const supplier = await until('the form', () => (one('dialog[open]') === undefined ? undefined : field<HTMLInputElement>('Name')));
