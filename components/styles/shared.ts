@@ -6,6 +6,8 @@ export const base = css`
   :host { color: var(--ink); }
   :host([hidden]), [hidden] { display: none !important; }
   h1, h2, h3, p, ol, ul, dl, dd, figure { margin: 0; padding: 0; }
+  :host { overflow-wrap: break-word; }
+  h1, h2, h3, p, dd, legend, figcaption { overflow-wrap: anywhere; }
   ol, ul { list-style: none; }
   h1, h2, h3 { font-weight: 600; line-height: 1.2; text-wrap: balance; }
   svg { display: block; }

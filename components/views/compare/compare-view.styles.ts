@@ -55,4 +55,5 @@ export const styles = css`
     .pair { max-width: 260px; }
     .kinds .views { margin-left: 0; }
   }
+  .top .field, .top .field .pick { min-width: 0; max-width: 100%; } .top .label { overflow-wrap: anywhere; }
 `;

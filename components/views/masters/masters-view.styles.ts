@@ -35,4 +35,5 @@ export const styles = css`
     .list, .page, adjoin-master-panel { overflow: visible; } .page { padding: 12px; } .card { padding-left: 12px; }
     dl { grid-template-columns: minmax(0, 1fr) 56px; } dl dt { grid-column: 1 / -1; } dl svg { max-width: 100%; }
   }
+  li, li a { overflow-wrap: anywhere; min-width: 0; }
 `;

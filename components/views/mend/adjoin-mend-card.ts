@@ -30,7 +30,7 @@ export class AdjoinMendCard extends LitElement {
     .reach { padding: 8px 16px 0; } .reach .note { font-size: var(--small); color: var(--quiet); padding-top: 4px; }
     .words { padding: 10px 16px 14px; display: grid; gap: 6px; } .words p { text-wrap: pretty; } .words p:not(:first-child) { font-size: var(--small); }
     .tool { font-weight: 600; }
-    .joints { display: flex; flex-wrap: wrap; gap: 2px 14px; font-size: var(--small); } .joints a { display: inline-block; min-height: 24px; padding: 3px 0; }
+    .joints { display: flex; flex-wrap: wrap; gap: 2px 14px; font-size: var(--small); } .joints a { overflow-wrap: anywhere; min-width: 0; display: inline-block; min-height: 24px; padding: 3px 0; }
   `];
   static override properties = { cabin: { attribute: false }, reaches: { attribute: false }, card: { attribute: false }, now: { attribute: false }, target: { attribute: false }, linkTo: { attribute: false } };
 

@@ -43,7 +43,7 @@ export const planStyles = css`
   td.n, th.n { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
   tr.on td, tr.on th { background: var(--raised); box-shadow: inset 0 1px var(--ink), inset 0 -1px var(--ink); }
   .chip { display: inline-block; flex: none; width: 28px; height: 18px; border: 1px solid var(--core); }
-  .joints { display: flex; flex-wrap: wrap; gap: 4px 12px; } .joints a { display: inline-block; min-height: 24px; padding: 3px 0; }
+  .joints { display: flex; flex-wrap: wrap; gap: 4px 12px; } .joints a { overflow-wrap: anywhere; display: inline-block; min-height: 24px; padding: 3px 0; }
   details > summary { cursor: pointer; min-height: 28px; padding: 4px 0; }
   .terms > summary { font-weight: 600; }
   @media (min-width: 1081px) { .terms > summary { display: none; } }
