@@ -46,5 +46,5 @@ export const styles = css`
     thead th { position: static; }
     .teach { padding: 16px 12px; } .teach h2 { font-size: 1.375rem; } .teach li { flex-direction: column; align-items: flex-start; gap: 8px; }
   }
-  @media (max-width: 760px) { tbody th, td:not(.number) { overflow-wrap: anywhere; min-width: 76px; } .swatch { min-width: 0 !important; } }
+  @media (max-width: 760px) { tbody th, td:not(.number) { overflow-wrap: anywhere; min-width: 62px; } .swatch { min-width: 0 !important; } }
 `;
