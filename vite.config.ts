@@ -99,7 +99,7 @@ export default defineConfig(async ({ mode }): Promise<ViteUserConfig> => {
         {
           extends: true,
           test: {
-            name: 'core', environment: 'node',
+            name: 'core', environment: 'node', setupFiles: ['test/support/formulas.ts'],
             include: ['test/**/*.test.ts'], exclude: ['test/**/*.browser.test.ts'],
             testTimeout: 60_000,
           },
@@ -108,7 +108,7 @@ export default defineConfig(async ({ mode }): Promise<ViteUserConfig> => {
           extends: true,
           optimizeDeps: { include: ['lit', 'lit/directive.js', 'd3', 'mathjs/number', 'axe-core', 'culori', 'fflate'] },
           test: {
-            name: 'browser', include: ['test/**/*.browser.test.ts'], testTimeout: 60_000,
+            name: 'browser', setupFiles: ['test/support/formulas.ts'], include: ['test/**/*.browser.test.ts'], testTimeout: 60_000,
             browser: {
               enabled: true, headless: true, screenshotFailures: false,
               provider: playwright({ launchOptions: testing ? { executablePath: await chromiumPath(), args: chromiumArguments } : {} }),

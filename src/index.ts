@@ -8,6 +8,10 @@
  * ```
  */
 
+import { provideMathjs } from './rules/mathjs-parser.ts';
+
+provideMathjs();
+
 // Faults as data.
 export { hasErrors, issueText } from './issue.ts';
 export type { Issue, Outcome, Severity } from './issue.ts';

@@ -22,6 +22,7 @@ import { partsById, passes } from '../model/joint-filter.ts';
 import { partColours } from '../model/part-colours.ts';
 import { remembered } from '../model/remembered.ts';
 import type { PartColour } from '../model/part-colours.ts';
+import { loadFormulasWhenIdle } from '../platform/formulas.ts';
 import { applyScheme, readScheme } from '../platform/colour-scheme.ts';
 import { OfflineCopy } from '../platform/offline/offline-copy.ts';
 import { DisplayGamut } from '../platform/display-gamut.ts';
@@ -119,6 +120,7 @@ export class AdjoinWorkbench extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
+    loadFormulasWhenIdle();
     addEventListener('keydown', this.key);
     this.arrived(this.routes.route);
     if (this.routes.route.open === undefined && tabDocument() !== undefined) {

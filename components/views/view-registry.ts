@@ -1,4 +1,5 @@
 import type { View } from '../controllers/route.ts';
+import { loadFormulas } from '../platform/formulas.ts';
 
 /** A place of the workbench that is loaded when it is first gone to. */
 export interface RegisteredView {
@@ -36,7 +37,7 @@ export const registeredViews: readonly RegisteredView[] = [
   },
   {
     view: 'rules', title: 'Rules', about: 'The rule book: pairs of materials, limits and their bases', group: 'data', tag: 'adjoin-rules-view',
-    load: () => import('./rules/adjoin-rules-view.ts'),
+    load: () => Promise.all([import('./rules/adjoin-rules-view.ts'), loadFormulas()]),
   },
   {
     view: 'sources', title: 'Sources', about: 'Choose one source for each part by harmony and cost', group: 'plan', tag: 'adjoin-sources-view',

@@ -8,7 +8,10 @@ import { nearestName } from '../cabin/schema/nearest-name.ts';
 import { hasErrors } from '../issue.ts';
 import { builtInRuleBooks, parseRuleBook, restoreRuleBook, ruleBookById } from '../rules/index.ts';
 import { readInput } from './read-input.ts';
+import { provideMathjs } from '../rules/mathjs-parser.ts';
 import { lastValue, usageIssue } from './verb.ts';
+
+provideMathjs();
 
 /** A cabin with the book to judge it by and how it is to be judged. */
 export interface JudgeInput {

@@ -11,6 +11,7 @@ import { plainNumber } from './plain-number.ts';
 import { resolveWithFactors } from './optional-factors.ts';
 import { resolveGloss } from './resolve-gloss.ts';
 import type { CompiledGloss } from './resolve-gloss.ts';
+import { provideMathjs } from './mathjs-parser.ts';
 import { restoreRuleBook } from './restore-rule-book.ts';
 import type { MaterialClass, ResolvedRule, RuleBook, RuleSide, ResolvingVariables, Standing } from './rule-book.ts';
 import { rankedRules, ruleReach } from './select-rule.ts';
@@ -50,6 +51,9 @@ function sentence(ranked: readonly CompiledRule[], combined: CombinedClass | und
 const visible = ({ illuminanceLx, fieldMm, basis }: RuleBook['visibleTexture'], limit: number): ResolvedRule['texture']['visible'] => ({
   illuminanceLx, fieldMm, ...(Number.isFinite(limit) && limit > 0 ? { limit } : {}), basis,
 });
+
+// Who compiles a book can also parse its formulas; the page's first load compiles none.
+provideMathjs();
 
 /**
  * Checks a rule book and compiles every formula of it once. The value is absent where the book has errors.

@@ -1,15 +1,11 @@
 import type { ConditionalNode, ConstantNode, FunctionNode, MathNode, OperatorNode, ParenthesisNode, SymbolNode } from 'mathjs';
-import { create, parseDependencies } from 'mathjs/number';
 import type { Issue } from '../issue.ts';
 import { arithmeticOperators, comparisonOperators, joiningOperators } from './expression-term.ts';
 import type { BinaryOperator, Term, UnaryOperator } from './expression-term.ts';
 import { expressionIssue, expressionTokens, maximumDepth } from './expression-tokens.ts';
 import type { Token } from './expression-tokens.ts';
+import { formulaParser } from './formula-parser.ts';
 import { ruleConstants, ruleFunctions, ruleVariables } from './variables.ts';
-
-// A private instance with the parser alone: it holds no function that an expression could call, and its import and
-// config faces stay unreachable because nothing but this constant leaves it.
-const parseText = create(parseDependencies, {}).parse;
 
 const binaryOperators: readonly string[] = [...arithmeticOperators, ...comparisonOperators, ...joiningOperators];
 const unaryOperators: readonly string[] = ['-', '+', 'not'];
@@ -154,9 +150,13 @@ function faultColumn(fault: unknown): number | undefined {
 export function expressionTree(text: string): { readonly term: Term | undefined; readonly issues: readonly Issue[] } {
   const { tokens, issues } = expressionTokens(text);
   if (issues.length > 0) return { term: undefined, issues };
+  const parse = formulaParser();
+  if (parse === undefined) {
+    return { term: undefined, issues: [expressionIssue('parser-not-loaded', 1, 'a formula', 'the parser of formulas', 'It is still being loaded: try again in a moment.')] };
+  }
   let root: MathNode;
   try {
-    root = parseText(text);
+    root = parse(text);
   } catch (fault) {
     const column = Math.min(faultColumn(fault) ?? 1, text.length + 1);
     const found = column > text.length ? 'the end' : `"${text.slice(column - 1, column + 19)}"`;

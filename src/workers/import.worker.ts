@@ -1,7 +1,10 @@
+import { provideMathjs } from '../rules/mathjs-parser.ts';
 import { digestOf } from './digest-of.ts';
 import type { ImportReply, ImportRequest } from './import-protocol.ts';
 import { ImportSession } from './import-session.ts';
 import type { Numbered } from './session-protocol.ts';
+
+provideMathjs();
 
 /** Share between two reports of progress. */
 const step = 0.01;

@@ -1,8 +1,11 @@
+import { provideMathjs } from '../rules/mathjs-parser.ts';
 import solverAddress from 'highs/runtime?url';
 import type { Cabin } from '../cabin/cabin.ts';
 import { locateSolver } from '../plan/index.ts';
 import { makePlan } from './make-plan.ts';
 import type { PlanReply, PlanRequest } from './plan-protocol.ts';
+
+provideMathjs();
 
 // Fetched only once a plan needs it.
 locateSolver(() => solverAddress);

@@ -1,6 +1,9 @@
+import { provideMathjs } from '../rules/mathjs-parser.ts';
 import { Session } from './session.ts';
 import type { Numbered, SessionReply, SessionRequest } from './session-protocol.ts';
 import { tellingPace } from './telling-pace.ts';
+
+provideMathjs();
 
 const session = new Session((joints) => tellingPace(joints, () => performance.now()));
 
