@@ -62,10 +62,10 @@ test('every place has its help by key and by pointer: what it is for, what to do
     else await page.getByRole('button', { name: 'Help' }).click();
     const dialog = page.locator('adjoin-help dialog[open]');
     await dialog.waitFor();
-    const words = await wordsOf(dialog);
+    // The words come a moment after the dialog.
+    await expect.poll(() => wordsOf(dialog), { message: place[0] }).toMatch(/what to do here.*Words met here.*All words/);
     seen.add(await wordsOf(dialog.locator('h2')));
-    expect(words, place[0]).toMatch(/what to do here.*Words met here.*All words/);
-    expect(words).toContain('limit useValue over limit in per cent');
+    expect(await wordsOf(dialog)).toContain('limit useValue over limit in per cent');
     await press(page, 'Escape');
     await expect.poll(() => dialog.count()).toBe(0);
   }
