@@ -38,7 +38,10 @@ export async function press(page: Page, ...keys: readonly string[]): Promise<Foc
       focus = await focusOf(page);
     }
     // On a busy machine what closes or goes may need some frames more until the focus is put beside it.
-    for (let again = 0; focus.tag === 'body' && again < 5; again += 1) focus = await focusOf(page);
+    for (let again = 0; focus.tag === 'body' && again < 20; again += 1) {
+      await page.waitForTimeout(50);
+      focus = await focusOf(page);
+    }
     expect(focus.fault, `after ${key}`).toBeUndefined();
   }
   return focus;
