@@ -96,7 +96,7 @@ export function causeOfOpenColour(pair: ColourPair, question: ColourQuestion, ma
   const event = { ...colourEvent(pair, question), grows };
   return causeOfOpen(colourSpotsNeeded(event, maximum), () => {
     const spots = manyTimes * maximum;
-    const instrument = Float64Array.from(event.spread.instrument, () => 0);
+    const instrument = new Float64Array(event.spread.instrument.length);
     const covariance = differenceCovariance({ ...event.spread, firstSpots: spots, secondSpots: spots, instrument });
     return judgeEvent({ lights: event.lights, covariance }, 'guarded', event.confidence).verdict !== 'open';
   });

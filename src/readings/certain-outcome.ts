@@ -1,6 +1,6 @@
 import { localMetric } from '../colour/index.ts';
 import type { Lab, Matrix3 } from '../quantities.ts';
-import { criterionRange, criterionValue } from './criterion-test.ts';
+import { allFinite, criterionValue, largestAllowed, smallestAllowed } from './criterion-test.ts';
 import { largestSpread } from './limit-excess.ts';
 import type { Criterion } from './stacked-event.ts';
 
@@ -17,12 +17,14 @@ const large = 5;
  * within that distance, for components of chroma and hue, and where the formula has no finite metric.
  */
 export function certainOutcome(criterion: Criterion, standard: Lab, trial: Lab, covariance: Matrix3): 'holds' | 'fails' | undefined {
-  const [low, high] = criterionRange(criterion);
+  const low = smallestAllowed(criterion);
+  const high = largestAllowed(criterion);
   const value = criterionValue(criterion, standard, trial);
   const distance = criterion.kind === 'component' ? componentReach(criterion, covariance) : differenceReach(criterion, standard, trial, covariance);
   if (distance === undefined) return undefined;
   const margin = criterion.kind === 'component' ? 0 : (value < large ? departure.small : departure.large) * (value + distance);
-  const [least, most] = [value - distance - margin, value + distance + margin];
+  const least = value - distance - margin;
+  const most = value + distance + margin;
   if (least > low && most < high) return 'holds';
   return most < low || least > high ? 'fails' : undefined;
 }
@@ -36,6 +38,6 @@ function differenceReach(
   criterion: Extract<Criterion, { kind: 'difference' }>, standard: Lab, trial: Lab, covariance: Matrix3,
 ): number | undefined {
   const metric = localMetric(criterion.formula, standard, trial);
-  if (criterion.stricterDirection === true || !metric.every(Number.isFinite)) return undefined;
+  if (criterion.stricterDirection === true || !allFinite(metric)) return undefined;
   return reach * Math.sqrt(largestSpread(metric, covariance));
 }

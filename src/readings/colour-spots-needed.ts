@@ -42,7 +42,7 @@ const withSpots = (spread: DifferenceSpread, spots: number, grows: GrowingSides)
  */
 export function colourSpotsNeeded(check: OpenColourCheck, maximum = defaultMaximumSpots): OpenReason {
   const { lights, spread, confidence, grows = 'both' } = check;
-  const none = Float64Array.from(spread.instrument, () => 0);
+  const none = new Float64Array(spread.instrument.length);
   return spotsThatDecide(grows === 'second' ? spread.secondSpots : Math.min(spread.firstSpots, spread.secondSpots), maximum, (spots, withInstruments) => {
     const wanted = withSpots(withInstruments ? spread : { ...spread, instrument: none }, spots, grows);
     return decidedBy(lights, differenceCovariance(wanted), confidence, SEARCH_POINTS);
@@ -61,8 +61,11 @@ export function chanceOfDeciding(
   const wanted = { ...withSpots(spread, spots, grows), instrument: instrumentThen };
   const covariance = differenceCovariance(wanted);
   const size = 3 * lights.length;
-  const taken = (variance: ArrayLike<number>, have: number, then: number): Float64Array =>
-    Float64Array.from(variance, (entry) => entry * (1 / have - 1 / then));
+  const taken = (variance: ArrayLike<number>, have: number, then: number): Float64Array => {
+    const rest = new Float64Array(variance.length);
+    for (let at = 0; at < rest.length; at++) rest[at] = variance[at] * (1 / have - 1 / then);
+    return rest;
+  };
   const factors = [
     { of: 'standard', ...principalFactor(taken(spread.first, spread.firstSpots, wanted.firstSpots), size, TOLERANCE) },
     { of: 'trial', ...principalFactor(taken(spread.second, spread.secondSpots, wanted.secondSpots), size, TOLERANCE) },

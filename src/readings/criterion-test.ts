@@ -13,10 +13,18 @@ export function criterionValue(criterion: Criterion, standard: Lab, trial: Lab):
   return criterion.stricterDirection ? Math.max(forward, difference(criterion.formula, trial, standard)) : forward;
 }
 
-/** Smallest and largest allowed value of a criterion, infinite where a side is free. */
-export const criterionRange = (criterion: Criterion): readonly [low: number, high: number] => (criterion.kind === 'component'
-  ? [criterion.min ?? -Infinity, criterion.max ?? Infinity]
-  : [criterion.atLeast ?? -Infinity, criterion.atMost ?? Infinity]);
+/** The smallest and the largest allowed value of a criterion, infinite where a side is free. */
+export const smallestAllowed = (criterion: Criterion): number => (criterion.kind === 'component' ? criterion.min : criterion.atLeast) ?? -Infinity;
+export const largestAllowed = (criterion: Criterion): number => (criterion.kind === 'component' ? criterion.max : criterion.atMost) ?? Infinity;
+
+/** Asked a hundred times for every open joint, so it makes nothing that has to be cleared away. */
+export function allFinite(values: ArrayLike<number>): boolean {
+  for (let at = 0; at < values.length; at++) if (!Number.isFinite(values[at])) return false;
+  return true;
+}
+
+/** Both in one. */
+export const criterionRange = (criterion: Criterion): readonly [low: number, high: number] => [smallestAllowed(criterion), largestAllowed(criterion)];
 
 export function componentValue(component: DifferenceComponent, standard: Lab, trial: Lab): number {
   if (component === 'dL') return trial[0] - standard[0];

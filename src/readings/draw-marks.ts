@@ -46,7 +46,9 @@ export function holdingBits(mark: number, draw: StackedDraw, tests: DrawTests, p
   const { means, table } = tests;
   const { rank, factor, columns } = draw;
   const row = test * testWidth;
-  let [L, a, b] = [0, 0, 0];
+  let L = 0;
+  let a = 0;
+  let b = 0;
   for (let k = 0; k < rank; k++) {
     const normal = columns[k][pair];
     L += factor[3 * light * rank + k] * normal;

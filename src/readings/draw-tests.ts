@@ -1,6 +1,6 @@
 import { localMetric } from '../colour/index.ts';
 import type { Lab } from '../quantities.ts';
-import { criterionRange, criterionValue } from './criterion-test.ts';
+import { allFinite, criterionValue, largestAllowed, smallestAllowed } from './criterion-test.ts';
 import type { StackedDraw } from './stacked-draw.ts';
 import { departureOf } from './stacked-draw.ts';
 import type { Criterion, StackedLight } from './stacked-event.ts';
@@ -86,19 +86,21 @@ function roomFor(lights: number, criteria: number): Room {
 
 /** Fills in the test of one criterion; true where that is a local form whose ranges are still to be set. */
 function setTest(table: Float64Array, row: number, criterion: Criterion, standard: Lab, trial: Lab): boolean {
-  const [low, high] = criterionRange(criterion);
+  const low = smallestAllowed(criterion);
+  const high = largestAllowed(criterion);
   table[row + 13] = low;
   table[row + 14] = high;
   if (criterion.kind === 'component') {
     const axis = criterion.component === 'dL' ? 0 : criterion.component === 'da' ? 1 : criterion.component === 'db' ? 2 : undefined;
     if (axis === undefined) return askAlways(table, row);
     table[row + (criterion.absolute ? axis : 6 + axis)] = 1;
-    const [from, to] = criterion.absolute ? [squareFrom(low), squareTo(high)] : [low, high];
+    const from = criterion.absolute ? squareFrom(low) : low;
+    const to = criterion.absolute ? squareTo(high) : high;
     setRanges(table, row, from, to, from, to);
     return false;
   }
   const m = localMetric(criterion.formula, standard, trial);
-  if (criterion.stricterDirection || !m.every(Number.isFinite)) return askAlways(table, row);
+  if (criterion.stricterDirection || !allFinite(m)) return askAlways(table, row);
   table[row] = m[0];
   table[row + 1] = m[4];
   table[row + 2] = m[8];

@@ -33,8 +33,12 @@ export interface CompiledRuleBook {
   materialClass(material: Material): MaterialClass | undefined;
 }
 
-const everyStanding = (of: RuleBook['standing'], changes: Partial<Record<CheckName, Standing>>): RuleBook['standing'] =>
-  Object.fromEntries(checkNames.map((check) => [check, changes[check] ?? of[check]])) as Record<CheckName, Standing>;
+/** In plain assignments: this is asked for every joint. */
+function everyStanding(of: RuleBook['standing'], changes: Partial<Record<CheckName, Standing>>): RuleBook['standing'] {
+  const all: Partial<Record<CheckName, Standing>> = {};
+  for (const check of checkNames) all[check] = changes[check] ?? of[check];
+  return all as RuleBook['standing'];
+}
 
 const pairName = (sides: readonly [RuleSide, RuleSide]): string => sides.map((side) => side.material).sort().join(' + ');
 
