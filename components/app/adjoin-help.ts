@@ -1,6 +1,7 @@
 import { html, LitElement } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { View } from '../controllers/route.ts';
+import { deepFocus } from '../model/focus-path.ts';
 import { glossary } from '../model/glossary.ts';
 import { keysText } from '../model/keys.ts';
 import { viewHelp } from '../model/view-help.ts';
@@ -32,10 +33,18 @@ export class AdjoinHelp extends LitElement {
     if (body !== null) body.scrollTop = 0;
   }
 
+  /** Where nothing had the focus before, or what had it is gone, the content takes it. A browser lets go of what is hidden only as it draws. */
+  private closed(): void {
+    requestAnimationFrame(() => requestAnimationFrame(() => {
+      const now = deepFocus();
+      if (now === undefined || this.renderRoot.contains(now)) (this.getRootNode() as ParentNode).querySelector('main')?.focus({ preventScroll: true });
+    }));
+  }
+
   override render(): TemplateResult {
     const { title, purpose, steps, words } = viewHelp[this.view];
     return html`
-      <dialog aria-labelledby="title">
+      <dialog aria-labelledby="title" @close=${this.closed}>
         <div class="head"><h2 id="title">${title}: what to do here</h2><button type="button" autofocus @click=${() => this.renderRoot.querySelector('dialog')?.close()}>Close</button></div>
         <div class="body" tabindex="0" role="group" aria-label="Help">
           <p class="purpose">${purpose}</p>
