@@ -262,9 +262,3 @@ interface Storing {
 
 /** Asks the browser not to throw the store away when room is short; it may refuse. */
 export const askToPersist = async (): Promise<boolean> => (await (navigator as Storing).storage?.persist?.()) ?? false;
-
-/** Bytes used and allowed, where the browser says. */
-export const storageUse = async (): Promise<{ readonly used: number | undefined; readonly allowed: number | undefined }> => {
-  const { usage, quota } = (await (navigator as Storing).storage?.estimate?.()) ?? {};
-  return { used: usage, allowed: quota };
-};

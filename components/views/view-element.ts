@@ -1,4 +1,5 @@
-import type { LitElement } from 'lit';
+import { LitElement } from 'lit';
+import type { PropertyDeclarations } from 'lit';
 import type { Desk } from '../controllers/desk.ts';
 import type { OpenCabin } from '../controllers/open-cabin.ts';
 import type { Route } from '../controllers/route.ts';
@@ -20,10 +21,19 @@ export interface ViewProperties {
   go: (change: Partial<Route>, refine?: boolean) => void;
 }
 
-export type ViewElement = LitElement & ViewProperties;
+/** A view, with what the shell gives it; a view adds its own properties to these. */
+export abstract class ViewElement extends LitElement implements ViewProperties {
+  static override properties: PropertyDeclarations = {
+    open: { attribute: false }, desk: { attribute: false }, route: { attribute: false }, light: {}, gamut: {}, colours: { attribute: false },
+    linkTo: { attribute: false }, go: { attribute: false },
+  };
 
-/** The properties of a view for `static properties`. */
-export const viewProperties = {
-  open: { attribute: false }, desk: { attribute: false }, route: { attribute: false }, light: {}, gamut: {}, colours: { attribute: false },
-  linkTo: { attribute: false }, go: { attribute: false },
-} as const;
+  declare open: OpenCabin;
+  declare desk: Desk;
+  declare route: Route;
+  declare light: string;
+  declare gamut: Gamut;
+  declare colours: ReadonlyMap<string, PartColour>;
+  declare linkTo: (change: Partial<Route>) => string;
+  declare go: (change: Partial<Route>, refine?: boolean) => void;
+}

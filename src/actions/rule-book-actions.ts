@@ -2,7 +2,7 @@ import type { CheckName } from '../cabin/cabin.ts';
 import { number, tuple } from '../cabin/schema/index.ts';
 import { formulaNames } from '../colour/difference-formula.ts';
 import { builtInRuleBooks, ruleBookById } from '../rules/built-in-rule-books.ts';
-import { bookCaps, geometryOrder } from '../rules/rule-book-schema.ts';
+import { bookCaps, geometryOrder, readingsWanted } from '../rules/rule-book-schema.ts';
 import { lightRules } from '../rules/rule-schema.ts';
 import { bookValues } from '../rules/rule-book.ts';
 import { standardDeviations } from '../rules/material-schema.ts';
@@ -115,6 +115,14 @@ export const setBookCaps = defineAction({
   subject: (cabin) => bookOfCabin(cabin),
 });
 
+export const setReadingsWanted = defineAction({
+  id: 'rule-book.set-readings-wanted', title: 'Set readings wanted by rule book', keywords: ['spots', 'parts', 'lot', 'approval', 'how many'], group: 'Rules', context: 'none',
+  arguments: { readingsWanted: needed(structure('Readings wanted', readingsWanted())) },
+  label: () => 'Change the readings wanted by the rule book',
+  edit: (cabin, { readingsWanted: wanted }) => editBook(cabin, (book) => setFields(book, { readingsWanted: wanted.length === 0 ? null : wanted })),
+  subject: (cabin) => bookOfCabin(cabin),
+});
+
 export const setGeometryOrder = defineAction({
   id: 'rule-book.set-geometry-order', title: 'Set order of geometries', keywords: ['45:0', 'di:8', 'de:8', 'rule book'], group: 'Rules', context: 'none',
   arguments: { geometryOrder: needed(structure('Geometries, the preferred one first', geometryOrder())) },
@@ -142,4 +150,4 @@ export const beginRuleBook = defineAction({
   },
 });
 
-export const ruleBookActions = [beginRuleBook, setRuleBook, setBookLights, setBookCaps, setGeometryOrder, setBookBasis] as const;
+export const ruleBookActions = [beginRuleBook, setRuleBook, setBookLights, setBookCaps, setReadingsWanted, setGeometryOrder, setBookBasis] as const;

@@ -46,6 +46,10 @@ const cap = (): Schema<Cap & { readonly zone: string }> => object<Cap & { zone: 
   caution: optional(remark()),
 });
 
+export const readingsWanted = (): Schema<NonNullable<RuleBook['readingsWanted']>> => list(object<NonNullable<RuleBook['readingsWanted']>[number]>('the readings wanted', {
+  occasion: required(name('an occasion')), wanted: required(remark()), basis: required(basis()),
+}), { max: 50, items: 'occasions' });
+
 export const bookCaps = (): Schema<RuleBook['caps']> => list(cap(), { max: 200, items: 'caps' });
 
 export const geometryOrder = (): Schema<readonly GeometryClass[]> =>
@@ -100,9 +104,7 @@ export const ruleBookSchema: Schema<RuleBook> = object<RuleBook>('a rule book', 
     enabled: required(boolean()), formula: required(expression({ positive: true })), basis: required(basis()),
   })),
   caps: required(bookCaps()),
-  readingsWanted: optional(list(object<NonNullable<RuleBook['readingsWanted']>[number]>('the readings wanted', {
-    occasion: required(name('an occasion')), wanted: required(remark()), basis: required(basis()),
-  }), { max: 50, items: 'occasions' })),
+  readingsWanted: optional(readingsWanted()),
   rules: required(list(pairRule(), { max: 2000, items: 'rules' })),
   bases: optional(basesOf(bookValues)),
 });

@@ -31,6 +31,14 @@ test('the first edit of a built-in book makes the cabin carry its own copy, the 
   expect(run(cabin, 'rule-book.set', { confidence: 0.95 })).toBe(cabin);
 });
 
+test('readings wanted are written in words and may be left out altogether', () => {
+  const row = { occasion: 'tool approval', wanted: '3 parts a cavity x 5 spots', basis };
+  const edited = run(smallCabin(), 'rule-book.set-readings-wanted', { readingsWanted: [row] });
+  expect(bookOf(edited).readingsWanted).toEqual([row]);
+  expect(Object.hasOwn(bookOf(run(edited, 'rule-book.set-readings-wanted', { readingsWanted: [] })), 'readingsWanted')).toBe(false);
+  expect(faults(edited, 'rule-book.set-readings-wanted', { readingsWanted: [{ ...row, basis: '' }] })).not.toEqual([]);
+});
+
 test('a class value reaches every pair that it is combined in', () => {
   const edited = run(smallCabin(), 'material.set', { material: 'moulded', colourLimit: 1.1 });
   // moulded 1.1 and painted 0.7 are both hard; soft-skin 0.8 is skin; carpet has 1.5 and is pile.

@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 
 /** Layers, lowest first; folders on one line may import each other. */
 const layers = [
-  ['src/quantities.ts', 'src/issue.ts'],
+  ['src/quantities.ts', 'src/issue.ts', 'src/wasm'],
   ['src/colour', 'src/gloss', 'src/texture'],
   ['src/readings'],
   ['src/cabin'],

@@ -126,6 +126,24 @@ describe('against another book', () => {
   });
 });
 
+test('what the book wants to be read on an occasion is written in words, judges nothing, and one undo takes it back', async () => {
+  await visit(panels(), 'see=book&');
+  section('Readings wanted').click();
+  const before = use();
+  const wanted = await (async () => {
+    await until('the rows', () => one('adjoin-readings-rows')?.shadowRoot?.querySelector('tbody input') != null);
+    return [...one('adjoin-readings-rows')!.shadowRoot!.querySelectorAll<HTMLInputElement>('input')].find((input) => input.getAttribute('aria-label')!.startsWith('Readings wanted for'))!;
+  })();
+  const was = wanted.value;
+  await write(wanted, '7 spots on two parts');
+  await userEvent.keyboard('{Tab}');
+  await until('the edit', () => desk().open?.undo === 'Change the readings wanted by the rule book');
+  expect((desk().present?.ruleBook as { readingsWanted: { wanted: string }[] }).readingsWanted[0]!.wanted).toBe('7 spots on two parts');
+  expect(use()).toBe(before);
+  desk().undo();
+  await until('the field as it was', () => wanted.value === was);
+});
+
 test('by keyboard alone: pair, class, limit, undo; the address keeps the place', async () => {
   await visit(smallCabin({ ruleBook: 'ciede2000' }), 'pair=moulded%2Bmoulded&');
   one('.cell[tabindex="0"]')!.focus();

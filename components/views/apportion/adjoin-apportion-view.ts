@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, svg } from 'lit';
+import { css, html, nothing, svg } from 'lit';
 import type { TemplateResult } from 'lit';
 import { partNames } from '../../../src/harmony/names.ts';
 import { quantileSource, usualShare } from '../../../src/plan/apportion/statistical-law.ts';
@@ -7,14 +7,11 @@ import type { CabinMapInput } from '../../../src/report/figures/cabin-map.ts';
 import { counted, fixed } from '../../../src/report/number-text.ts';
 import { toleranceCsv } from '../../../src/report/tolerance-csv.ts';
 import { announce } from '../../controllers/announcer.ts';
-import type { OpenCabin } from '../../controllers/open-cabin.ts';
 import { PlanRun } from '../../controllers/plan-run.ts';
-import type { Route } from '../../controllers/route.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { apportionTerms, sharesOf, withShare } from '../../model/apportion-terms.ts';
 import { mapInput } from '../../model/map-input.ts';
-import type { PartColour } from '../../model/part-colours.ts';
 import type { Options } from '../../model/source-terms.ts';
 import { downloadText, fileName } from '../../platform/download.ts';
 import '../../app/adjoin-ways.ts';
@@ -24,14 +21,14 @@ import { colourChip } from '../plan/colour-chip.ts';
 import { narrow, planStyles } from '../plan/plan.styles.ts';
 import { planState } from '../plan/plan-state.ts';
 import '../plan/adjoin-plan-map.ts';
-import { viewProperties } from '../view-element.ts';
+import { ViewElement } from '../view-element.ts';
 import { toleranceExtent, toleranceGlyph } from './tolerance-glyph.ts';
 
 /** Tightest joints that the map shows and the list begins with. */
 const mostTight = 8;
 
 /** A tolerance for each part so that any two in tolerance hold at their joint: sheets for the suppliers, the joints that are tightest, and a trial by drawing. */
-export class AdjoinApportionView extends LitElement {
+export class AdjoinApportionView extends ViewElement {
   static override styles = [base, controls, fields, planStyles, css`
     td a { display: inline-block; min-height: 24px; line-height: 24px; }
     .terms > div { display: grid; gap: 20px; grid-template-columns: minmax(0, 1fr); }
@@ -50,13 +47,7 @@ export class AdjoinApportionView extends LitElement {
     @media (min-width: 761px) and (max-width: 1080px) { .terms > div { grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 20px 40px; } }
     @media print { .tools { display: none; } }
   `];
-  static override properties = viewProperties;
 
-  declare open: OpenCabin;
-  declare route: Route;
-  declare colours: ReadonlyMap<string, PartColour>;
-  declare linkTo: (change: Partial<Route>) => string;
-  declare go: (change: Partial<Route>, refine?: boolean) => void;
   private readonly apportioning = new PlanRun<'apportion'>(this, () => (this.open.judging || this.open.cabin.joints.length === 0 ? undefined
     : { cabin: this.open.cabin, task: { kind: 'apportion', options: apportionTerms(this.options, this.open.cabin) } }), (plan) => announce(this, plan.words[0] ?? 'Planned.'));
 

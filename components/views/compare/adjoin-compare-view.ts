@@ -1,4 +1,4 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import type { Cabin, CheckName } from '../../../src/cabin/cabin.ts';
 import { agedStages } from '../../../src/harmony/compare/ageing.ts';
@@ -12,34 +12,23 @@ import { summaryText } from '../../../src/report/sections/comparison.ts';
 import { ReportBridge } from '../../../src/workers/report-bridge.ts';
 import type { AgainstState, ComparedStates } from '../../../src/workers/report-protocol.ts';
 import { takeComparedCabin } from '../../controllers/compared-cabin.ts';
-import type { Desk } from '../../controllers/desk.ts';
-import type { OpenCabin } from '../../controllers/open-cabin.ts';
-import type { Route } from '../../controllers/route.ts';
 import type { ChangeFilter } from '../../model/change-filter.ts';
 import { changeFilters, changeTitles, filterCounts, passesFilter } from '../../model/change-filter.ts';
 import { findLight } from '../../model/light-groups.ts';
-import type { Gamut } from '../../model/part-colours.ts';
 import { partColours } from '../../model/part-colours.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
 import '../cabin/adjoin-cabin-map.ts';
-import { viewProperties } from '../view-element.ts';
+import { ViewElement } from '../view-element.ts';
 import './adjoin-change-list.ts';
 import type { DrawnState } from './adjoin-change-list.ts';
 import { styles } from './compare-view.styles.ts';
 
 /** The open cabin against another one, or against a stage of its own: on the map, as strips before and after, and as a table. */
-export class AdjoinCompareView extends LitElement {
+export class AdjoinCompareView extends ViewElement {
   static override styles = [base, controls, fields, styles];
-  static override properties = { ...viewProperties, against: { state: true }, reply: { state: true }, issues: { state: true }, working: { state: true }, pointed: { state: true } };
+  static override properties = { against: { state: true }, reply: { state: true }, issues: { state: true }, working: { state: true }, pointed: { state: true } };
 
-  declare open: OpenCabin;
-  declare desk: Desk;
-  declare route: Route;
-  declare light: string;
-  declare gamut: Gamut;
-  declare linkTo: (change: Partial<Route>) => string;
-  declare go: (change: Partial<Route>, refine?: boolean) => void;
   declare against: AgainstState | undefined;
   declare reply: ComparedStates | undefined;
   declare issues: readonly Issue[];

@@ -1,29 +1,23 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { counted } from '../../../src/report/number-text.ts';
 import { announce } from '../../controllers/announcer.ts';
-import type { Desk } from '../../controllers/desk.ts';
 import { ImportDesk } from '../../controllers/import-desk.ts';
 import type { ImportItem } from '../../controllers/import-desk.ts';
-import type { OpenCabin } from '../../controllers/open-cabin.ts';
-import type { Route } from '../../controllers/route.ts';
 import { roveFocus } from '../../controllers/roving-focus.ts';
 import { isTyping } from '../../model/keys.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { fields } from '../../styles/fields.ts';
-import { viewProperties } from '../view-element.ts';
+import { ViewElement } from '../view-element.ts';
 import './adjoin-import-file.ts';
 import { importState } from './import-state.ts';
 import { styles } from './import-view.styles.ts';
 
 /** Files of readings on their way into the cabin: what each holds, what it leaves open, where it goes, and one button that takes them over. */
-export class AdjoinImportView extends LitElement {
+export class AdjoinImportView extends ViewElement {
   static override styles = [base, controls, fields, styles];
-  static override properties = { ...viewProperties, shown: { state: true }, pasting: { state: true } };
+  static override properties = { shown: { state: true }, pasting: { state: true } };
 
-  declare open: OpenCabin;
-  declare desk: Desk;
-  declare linkTo: (change: Partial<Route>) => string;
   declare shown: string | undefined;
   declare pasting: boolean;
   private readonly files = new ImportDesk(this, () => this.desk, (text) => announce(this, text));

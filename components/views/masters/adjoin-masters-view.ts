@@ -1,41 +1,30 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import type { MasterEntry, MasterOverview, WithinYetClashing } from '../../../src/harmony/master-overview.ts';
 import { limitScale } from '../../../src/report/figures/limit-scale.ts';
 import { counted, limitUseText } from '../../../src/report/number-text.ts';
 import { drawing } from '../../../src/report/scene.ts';
-import type { Desk } from '../../controllers/desk.ts';
 import { askAction } from '../../controllers/edit-events.ts';
 import { Looking } from '../../controllers/looking.ts';
-import type { OpenCabin } from '../../controllers/open-cabin.ts';
 import { roveFocus } from '../../controllers/roving-focus.ts';
-import type { Route } from '../../controllers/route.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { swatch } from '../../figures/swatch.ts';
 import { findLight } from '../../model/light-groups.ts';
 import { partColour } from '../../model/part-colours.ts';
-import type { Gamut, PartColour } from '../../model/part-colours.ts';
+import type { PartColour } from '../../model/part-colours.ts';
 import '../../app/adjoin-ways.ts';
 import { base, controls } from '../../styles/shared.ts';
-import { viewProperties } from '../view-element.ts';
+import { ViewElement } from '../view-element.ts';
 import './adjoin-master-panel.ts';
 import { stateWord } from './master-state.ts';
 import { styles } from './masters-view.styles.ts';
 
 /** The recorded masters: their state and drift, the parts held to them, and joints that clash although both sides are within their masters. */
-export class AdjoinMastersView extends LitElement {
+export class AdjoinMastersView extends ViewElement {
   static override styles = [base, controls, styles];
-  static override properties = viewProperties;
 
-  declare open: OpenCabin;
-  declare desk: Desk;
-  declare route: Route;
-  declare light: string;
-  declare gamut: Gamut;
-  declare linkTo: (change: Partial<Route>) => string;
-  declare go: (change: Partial<Route>, refine?: boolean) => void;
   private readonly looking = new Looking(this, 'masters');
 
   override render(): TemplateResult {

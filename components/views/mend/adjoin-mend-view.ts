@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { withMendProposals } from '../../../src/actions/mend-proposals.ts';
 import type { Cabin, Part } from '../../../src/cabin/cabin.ts';
@@ -10,16 +10,13 @@ import type { CabinMapInput } from '../../../src/report/figures/cabin-map.ts';
 import { mendCaution, mendCsv } from '../../../src/report/mend-card-text.ts';
 import { counted, fixed, limitUseText, signed } from '../../../src/report/number-text.ts';
 import { announce } from '../../controllers/announcer.ts';
-import type { Desk } from '../../controllers/desk.ts';
-import type { OpenCabin } from '../../controllers/open-cabin.ts';
 import { PlanRun } from '../../controllers/plan-run.ts';
-import type { Route } from '../../controllers/route.ts';
 import { findLight } from '../../model/light-groups.ts';
 import { mapInput } from '../../model/map-input.ts';
 import { costsOf, exceptOf, lockedOf, mendTerms, reachesOf, toggled, usualSeconds, withCost, withReach } from '../../model/mend-terms.ts';
 import type { ReachAxis } from '../../model/mend-terms.ts';
 import { partColour } from '../../model/part-colours.ts';
-import type { Gamut, PartColour } from '../../model/part-colours.ts';
+import type { PartColour } from '../../model/part-colours.ts';
 import type { Options } from '../../model/source-terms.ts';
 import '../../app/adjoin-ways.ts';
 import { downloadText, fileName } from '../../platform/download.ts';
@@ -28,13 +25,13 @@ import { fields } from '../../styles/fields.ts';
 import { narrow, planStyles } from '../plan/plan.styles.ts';
 import { planState } from '../plan/plan-state.ts';
 import '../plan/adjoin-plan-map.ts';
-import { viewProperties } from '../view-element.ts';
+import { ViewElement } from '../view-element.ts';
 import './adjoin-mend-card.ts';
 
 const proposalNote = 'Of a mend plan: a target to the supplier, not a forecast of a recipe.';
 
 /** The fewest parts to change so that every joint holds: cards for the suppliers, the map before and after, kept as proposals in one step. */
-export class AdjoinMendView extends LitElement {
+export class AdjoinMendView extends ViewElement {
   static override styles = [base, controls, fields, planStyles, css`
     .terms > div { display: grid; gap: 20px; grid-template-columns: minmax(0, 1fr); }
     .maps { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 1px; background: var(--line); border: 1px solid var(--line); }
@@ -50,16 +47,7 @@ export class AdjoinMendView extends LitElement {
     @media (max-width: 900px) { .maps { grid-template-columns: minmax(0, 1fr); } }
     @media (min-width: 761px) and (max-width: 1080px) { .terms > div { grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 20px 40px; } }
   `];
-  static override properties = viewProperties;
 
-  declare open: OpenCabin;
-  declare desk: Desk;
-  declare route: Route;
-  declare light: string;
-  declare gamut: Gamut;
-  declare colours: ReadonlyMap<string, PartColour>;
-  declare linkTo: (change: Partial<Route>) => string;
-  declare go: (change: Partial<Route>, refine?: boolean) => void;
   private readonly mending = new PlanRun<'mend'>(this, () => (this.open.judging || this.open.cabin.joints.length === 0 ? undefined
     : { cabin: this.open.cabin, task: { kind: 'mend', options: mendTerms(this.options, this.open.cabin) } }), (plan) => announce(this, plan.words[0] ?? 'Planned.'));
   /** The document as the proposals were put into it. */

@@ -1,17 +1,14 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin, Part } from '../../../src/cabin/cabin.ts';
 import { counted } from '../../../src/report/number-text.ts';
-import type { Desk } from '../../controllers/desk.ts';
 import { askAction, askMenu, askSelection } from '../../controllers/edit-events.ts';
-import type { OpenCabin } from '../../controllers/open-cabin.ts';
 import { roveFocus } from '../../controllers/roving-focus.ts';
 import type { Route } from '../../controllers/route.ts';
 import { swatch } from '../../figures/swatch.ts';
 import { standingSource } from '../../model/joint-filter.ts';
-import type { PartColour } from '../../model/part-colours.ts';
 import { base, controls } from '../../styles/shared.ts';
-import { viewProperties } from '../view-element.ts';
+import { ViewElement } from '../view-element.ts';
 import './adjoin-part-panel.ts';
 import './adjoin-registers.ts';
 import { styles } from './parts-view.styles.ts';
@@ -19,17 +16,10 @@ import { styles } from './parts-view.styles.ts';
 const shownAtFirst = 400;
 
 /** Every part in a table; the chosen one beside it with all that belongs to it, edited in place. Registers of the cabin on a page of their own. */
-export class AdjoinPartsView extends LitElement {
+export class AdjoinPartsView extends ViewElement {
   static override styles = [base, controls, styles];
-  static override properties = { ...viewProperties, all: { state: true } };
+  static override properties = { all: { state: true } };
 
-  declare open: OpenCabin;
-  declare desk: Desk;
-  declare route: Route;
-  declare light: string;
-  declare colours: ReadonlyMap<string, PartColour>;
-  declare linkTo: (change: Partial<Route>) => string;
-  declare go: (change: Partial<Route>, refine?: boolean) => void;
   declare all: boolean;
   private told: string | undefined;
 

@@ -1,11 +1,9 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
-import type { Desk } from '../../controllers/desk.ts';
 import { Looking } from '../../controllers/looking.ts';
-import type { OpenCabin } from '../../controllers/open-cabin.ts';
 import type { Route } from '../../controllers/route.ts';
 import { base, controls } from '../../styles/shared.ts';
-import { viewProperties } from '../view-element.ts';
+import { ViewElement } from '../view-element.ts';
 import './adjoin-geometry-table.ts';
 import './adjoin-instruments.ts';
 import './adjoin-quality-table.ts';
@@ -16,15 +14,9 @@ const pages = [['quality', 'Measurement quality'], ['instruments', 'Instruments'
 type Page = (typeof pages)[number][0];
 
 /** Whether the readings are good enough to judge by: quality, instruments, what to ask suppliers for, and what may be compared with what. */
-export class AdjoinReadingsView extends LitElement {
+export class AdjoinReadingsView extends ViewElement {
   static override styles = [base, controls, styles];
-  static override properties = viewProperties;
 
-  declare open: OpenCabin;
-  declare desk: Desk;
-  declare route: Route;
-  declare linkTo: (change: Partial<Route>) => string;
-  declare go: (change: Partial<Route>, refine?: boolean) => void;
   private readonly quality = new Looking(this, 'quality', () => this.page !== 'requests');
   private readonly requests = new Looking(this, 'requests', () => this.page === 'requests');
 

@@ -1,4 +1,4 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import type { Issue } from '../../../src/issue.ts';
@@ -9,27 +9,21 @@ import { ReportBridge } from '../../../src/workers/report-bridge.ts';
 import type { AgainstState, ReportFormat } from '../../../src/workers/report-protocol.ts';
 import { announce } from '../../controllers/announcer.ts';
 import { takeComparedCabin } from '../../controllers/compared-cabin.ts';
-import type { OpenCabin } from '../../controllers/open-cabin.ts';
-import type { Route } from '../../controllers/route.ts';
 import { downloadText, fileName } from '../../platform/download.ts';
 import { fields } from '../../styles/fields.ts';
 import '../../app/adjoin-ways.ts';
 import { base, controls } from '../../styles/shared.ts';
-import { viewProperties } from '../view-element.ts';
+import { ViewElement } from '../view-element.ts';
 import './adjoin-report-page.ts';
 import { styles } from './report-view.styles.ts';
 
 const types: Readonly<Record<ReportFormat, string>> = { html: 'text/html', json: 'application/json', csv: 'text/csv' };
 
 /** The harmony report of the open cabin: what goes into it, a preview as its reader sees it, and its export. Written in a worker, anew after each edit. */
-export class AdjoinReportView extends LitElement {
+export class AdjoinReportView extends ViewElement {
   static override styles = [base, controls, fields, styles];
-  static override properties = { ...viewProperties, text: { state: true }, working: { state: true }, against: { state: true }, issues: { state: true } };
+  static override properties = { text: { state: true }, working: { state: true }, against: { state: true }, issues: { state: true } };
 
-  declare open: OpenCabin;
-  declare linkTo: (change: Partial<Route>) => string;
-  declare route: Route;
-  declare go: (change: Partial<Route>, refine?: boolean) => void;
   declare text: string | undefined;
   declare working: boolean;
   /** Another cabin to compare with; a stage to compare with stands in the address. */

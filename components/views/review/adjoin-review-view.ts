@@ -1,12 +1,9 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { JointResult } from '../../../src/harmony/judgement.ts';
 import { limitUseText } from '../../../src/report/number-text.ts';
 import { worstFirst } from '../../../src/report/worst-first.ts';
-import type { Desk } from '../../controllers/desk.ts';
 import { askAction } from '../../controllers/edit-events.ts';
-import type { OpenCabin } from '../../controllers/open-cabin.ts';
-import type { Route } from '../../controllers/route.ts';
 import { tableInk, paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import '../../figures/surface/adjoin-surface-strip.ts';
@@ -17,14 +14,14 @@ import { standingSource } from '../../model/joint-filter.ts';
 import { proposedDecision } from '../../model/proposed-decision.ts';
 import { leadingCheck, underLight, verdictWord } from '../../model/leading-check.ts';
 import { sweepLights } from '../../model/light-groups.ts';
-import type { Gamut, PartColour } from '../../model/part-colours.ts';
+import type { PartColour } from '../../model/part-colours.ts';
 import { reviewCsv, reviewRows } from '../../model/review-log.ts';
 import type { ReviewStep } from '../../model/review-log.ts';
 import { downloadText, fileName } from '../../platform/download.ts';
 import { fields } from '../../styles/fields.ts';
 import '../../app/adjoin-ways.ts';
 import { base, controls } from '../../styles/shared.ts';
-import { viewProperties } from '../view-element.ts';
+import { ViewElement } from '../view-element.ts';
 import './adjoin-record-form.ts';
 import type { BoothSetting } from './adjoin-record-form.ts';
 import './adjoin-review-list.ts';
@@ -35,18 +32,10 @@ const usualViewMm = 700;
 const seenMm = 250;
 
 /** The design review: full screen, one joint at a time, worst first, by keyboard; what is taken goes into the document and onto the running list. */
-export class AdjoinReviewView extends LitElement {
+export class AdjoinReviewView extends ViewElement {
   static override styles = [base, controls, fields, styles];
-  static override properties = { ...viewProperties, seen: { state: true }, steps: { state: true }, panel: { state: true }, fault: { state: true }, order: { state: true } };
+  static override properties = { seen: { state: true }, steps: { state: true }, panel: { state: true }, fault: { state: true }, order: { state: true } };
 
-  declare open: OpenCabin;
-  declare linkTo: (change: Partial<Route>) => string;
-  declare desk: Desk;
-  declare route: Route;
-  declare light: string;
-  declare gamut: Gamut;
-  declare colours: ReadonlyMap<string, PartColour>;
-  declare go: (change: Partial<Route>, refine?: boolean) => void;
   declare seen: ReadonlySet<string>;
   declare steps: readonly ReviewStep[];
   declare panel: 'record' | 'note' | undefined;

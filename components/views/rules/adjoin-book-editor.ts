@@ -7,6 +7,7 @@ import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { doAction } from '../../controllers/edit-events.ts';
 import './adjoin-cap-rows.ts';
+import './adjoin-readings-rows.ts';
 import './adjoin-formula-field.ts';
 import './adjoin-light-rows.ts';
 import { editorStyles } from './editor.styles.ts';
@@ -63,6 +64,7 @@ export class AdjoinBookEditor extends LitElement {
       ${this.section('Caps of zones', book.caps.map(({ id }) => id).join(', ') || 'none', html`<adjoin-cap-rows .at=${at}></adjoin-cap-rows>
         <p class="small quiet">A design aid against veiling glare; legal visibility requirements and the responsible engineer decide. Zones of the cabin may set their own.</p>`)}
       ${this.section('Assumed spreads', `weight ${book.assumed.priorReadings} readings`, this.set(['priorReadings', 'agreementSd', 'agreementGlossSd', 'textureSd', 'textureAgreementSd', 'sameSession', 'sameInstrument', 'different', 'maximumSpots', 'assumedBasis']))}
+      ${this.section('Readings wanted', (book.readingsWanted ?? []).map(({ occasion }) => occasion).join(', ') || 'none', html`<adjoin-readings-rows .at=${at}></adjoin-readings-rows>`)}
       ${this.section('Bases of the values above', 'published sources, or common practice', html`${bookValues.map((value) => html`<div><p class="small">Basis of the ${words[value]}</p><adjoin-action-fields
         .cabin=${open.cabin} .action=${'rule-book.set-basis'} .of=${{ value }} .keys=${['basis']} .locked=${open.locked}></adjoin-action-fields></div>`)}`)}
     </div>`;

@@ -1,4 +1,4 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import { bookOfCabin } from '../../../src/actions/index.ts';
 import { colourIntents, jointKinds } from '../../../src/cabin/cabin.ts';
@@ -13,19 +13,16 @@ import type { JointRuleLook } from '../../../src/workers/session-look.ts';
 import { announce } from '../../controllers/announcer.ts';
 import type { BookDraft } from '../../controllers/book-trial.ts';
 import { BookTrial } from '../../controllers/book-trial.ts';
-import type { Desk } from '../../controllers/desk.ts';
 import { askSelection, doAction } from '../../controllers/edit-events.ts';
 import type { OpenCabin } from '../../controllers/open-cabin.ts';
-import type { Route } from '../../controllers/route.ts';
 import { partsById, standingSource } from '../../model/joint-filter.ts';
-import type { PartColour } from '../../model/part-colours.ts';
 import type { RuleCell } from '../../model/rule-cells.ts';
 import { materialsInUse, ruleCells, ruleFilter } from '../../model/rule-cells.ts';
 import { pairKey, pairOf } from '../../model/rule-pairs.ts';
 import { downloadText, fileName } from '../../platform/download.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
-import { viewProperties } from '../view-element.ts';
+import { ViewElement } from '../view-element.ts';
 import './adjoin-book-compare.ts';
 import type { OtherBook } from './adjoin-book-compare.ts';
 import './adjoin-book-editor.ts';
@@ -50,16 +47,10 @@ const matrixFrom = 620;
  * The rule book of the cabin: the matrix of material pairs with the rule that wins in each, the editor of rules, classes and the book with what
  * every edit would change, and the book beside another one. All of it can be gone to by its address.
  */
-export class AdjoinRulesView extends LitElement {
+export class AdjoinRulesView extends ViewElement {
   static override styles = [base, controls, fields, styles];
-  static override properties = { ...viewProperties, look: { state: true }, narrow: { state: true }, beginning: { state: true }, dropped: { state: true }, otherBook: { state: true } };
+  static override properties = { look: { state: true }, narrow: { state: true }, beginning: { state: true }, dropped: { state: true }, otherBook: { state: true } };
 
-  declare open: OpenCabin;
-  declare desk: Desk;
-  declare route: Route;
-  declare colours: ReadonlyMap<string, PartColour>;
-  declare linkTo: (change: Partial<Route>) => string;
-  declare go: (change: Partial<Route>, refine?: boolean) => void;
   declare look: JointRuleLook | undefined;
   declare narrow: boolean;
   declare beginning: boolean;

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { partNames } from '../../../src/harmony/names.ts';
 import { percentOfLimit } from '../../../src/harmony/wording.ts';
@@ -8,11 +8,10 @@ import type { BuildPlan, BuiltSet, CabinSeries, ForecastPlace, JointForecast, Pa
 import { announce } from '../../controllers/announcer.ts';
 import type { OpenCabin } from '../../controllers/open-cabin.ts';
 import { PlanRun } from '../../controllers/plan-run.ts';
-import type { Route } from '../../controllers/route.ts';
 import { paperInk, tableInk } from '../../figures/inks.ts';
 import { findLight } from '../../model/light-groups.ts';
 import { partColour } from '../../model/part-colours.ts';
-import type { Gamut, PartColour } from '../../model/part-colours.ts';
+import type { PartColour } from '../../model/part-colours.ts';
 import { confidences, lotsOut, seriesTerms, withLot } from '../../model/series-terms.ts';
 import type { Options } from '../../model/source-terms.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -20,7 +19,7 @@ import { fields } from '../../styles/fields.ts';
 import { colourChip } from '../plan/colour-chip.ts';
 import { narrow, planStyles } from '../plan/plan.styles.ts';
 import { planState } from '../plan/plan-state.ts';
-import { viewProperties } from '../view-element.ts';
+import { ViewElement } from '../view-element.ts';
 import './adjoin-drawn.ts';
 import { buildLinks } from './build-links.ts';
 import { forecastLines } from './forecast-lines.ts';
@@ -31,7 +30,7 @@ import { lotPath } from './lot-path.ts';
 const mostRows = 10;
 
 /** Lots over time: what they did, which joint will clash first if they go on, and which to build together. */
-export class AdjoinSeriesView extends LitElement {
+export class AdjoinSeriesView extends ViewElement {
   static override styles = [base, controls, fields, planStyles, css`
     td a, th a { display: inline-block; min-height: 24px; line-height: 24px; }
     .terms > div { display: grid; gap: 20px; grid-template-columns: minmax(0, 1fr); }
@@ -53,15 +52,7 @@ export class AdjoinSeriesView extends LitElement {
     @media (max-width: 1200px) { .two { grid-template-columns: minmax(0, 1fr); } }
     @media (max-width: 760px) { .halves { grid-template-columns: minmax(0, 1fr); } .row { padding: 8px; } .row b { font-size: 0.625rem; } }
   `];
-  static override properties = viewProperties;
 
-  declare open: OpenCabin;
-  declare route: Route;
-  declare light: string;
-  declare gamut: Gamut;
-  declare colours: ReadonlyMap<string, PartColour>;
-  declare linkTo: (change: Partial<Route>) => string;
-  declare go: (change: Partial<Route>, refine?: boolean) => void;
   private readonly following = new PlanRun<'series'>(this, () => (this.open.judging || !hasLots(this.open) ? undefined
     : { cabin: this.open.cabin, task: { kind: 'series', options: seriesTerms(this.options, this.open.cabin) } }), (plan) => announce(this, plan.words.join(' ')));
 

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Part, Source } from '../../../src/cabin/cabin.ts';
 import { sourceOf } from '../../../src/cabin/source-of.ts';
@@ -7,15 +7,12 @@ import { withPicks } from '../../../src/plan/model/with-picks.ts';
 import type { ChoicePlan, ChosenSet } from '../../../src/plan/index.ts';
 import { counted, fixed, signed } from '../../../src/report/number-text.ts';
 import { announce } from '../../controllers/announcer.ts';
-import type { Desk } from '../../controllers/desk.ts';
-import type { OpenCabin } from '../../controllers/open-cabin.ts';
 import { FurtherCabins } from '../../controllers/further-cabins.ts';
 import { PlanRun } from '../../controllers/plan-run.ts';
 import type { WantedPlan } from '../../controllers/plan-run.ts';
-import type { Route } from '../../controllers/route.ts';
 import { findLight } from '../../model/light-groups.ts';
 import { moneyText } from '../../model/money-text.ts';
-import type { Gamut, PartColour } from '../../model/part-colours.ts';
+import type { PartColour } from '../../model/part-colours.ts';
 import { sourceColour } from '../../model/source-colour.ts';
 import { locksOf, sourceTerms, toggledLock } from '../../model/source-terms.ts';
 import type { Options } from '../../model/source-terms.ts';
@@ -23,14 +20,14 @@ import '../../app/adjoin-ways.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { narrow, planStyles } from '../plan/plan.styles.ts';
 import { planState } from '../plan/plan-state.ts';
-import { viewProperties } from '../view-element.ts';
+import { ViewElement } from '../view-element.ts';
 import './adjoin-free-mix.ts';
 import './adjoin-front.ts';
 import './adjoin-source-choice.ts';
 import './adjoin-source-terms.ts';
 
 /** One source for each part: the front of cost and harmony to pick from, what every swap does, and one step that takes the set over. */
-export class AdjoinSourcesView extends LitElement {
+export class AdjoinSourcesView extends ViewElement {
   static override styles = [base, controls, planStyles, css`
     .picture { display: grid; grid-template-columns: minmax(0, 5fr) minmax(300px, 3fr); gap: 16px 40px; align-items: start; }
     .picture table td, .picture table th { padding-right: 0; padding-left: 12px; } .picture > * { min-width: 0; } .picture tbody th, .picture thead th:first-child { padding-left: 0; }
@@ -40,16 +37,7 @@ export class AdjoinSourcesView extends LitElement {
     .sets button { min-height: 26px; }
     @media (max-width: 1300px) { .picture { grid-template-columns: minmax(0, 1fr); } }
   `];
-  static override properties = viewProperties;
 
-  declare open: OpenCabin;
-  declare desk: Desk;
-  declare route: Route;
-  declare light: string;
-  declare gamut: Gamut;
-  declare colours: ReadonlyMap<string, PartColour>;
-  declare linkTo: (change: Partial<Route>) => string;
-  declare go: (change: Partial<Route>, refine?: boolean) => void;
   private readonly choice = new PlanRun<'choose'>(this, () => (this.open.judging || this.open.cabin.parts.length === 0 ? undefined
     : { cabin: this.open.cabin, task: { kind: 'choose', options: this.terms() } }), (plan) => this.planned(plan));
   private readonly swaps = new PlanRun<'swaps'>(this, () => this.wantedSwaps());

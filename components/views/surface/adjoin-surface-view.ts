@@ -1,4 +1,4 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import type { TransferCurve } from '../../../src/formats/surface-file.ts';
@@ -11,14 +11,11 @@ import type { Viewing } from '../../../src/texture/visible-texture.ts';
 import { SurfaceBridge } from '../../../src/workers/surface-bridge.ts';
 import type { MeasuredReply, RefusedSurface, SurfaceProgress } from '../../../src/workers/surface-protocol.ts';
 import { announce } from '../../controllers/announcer.ts';
-import type { Desk } from '../../controllers/desk.ts';
-import type { OpenCabin } from '../../controllers/open-cabin.ts';
-import type { Route } from '../../controllers/route.ts';
 import '../../figures/adjoin-figure-table.ts';
 import { scene } from '../../figures/scene.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
-import { viewProperties } from '../view-element.ts';
+import { ViewElement } from '../view-element.ts';
 import { distanceCurve } from './distance-curve.ts';
 import { reliefOf } from './relief.ts';
 import { styles } from './surface-view.styles.ts';
@@ -42,17 +39,14 @@ interface Brought {
 }
 
 /** A height map or photograph of a surface: measured off the main thread, looked at, and added to a specimen as one reading of texture. */
-export class AdjoinSurfaceView extends LitElement {
+export class AdjoinSurfaceView extends ViewElement {
   static override styles = [base, controls, fields, styles];
   static override properties = {
-    ...viewProperties, brought: { state: true }, reply: { state: true }, progress: { state: true }, form: { state: true }, sFilter: { state: true }, lFilter: { state: true },
+    brought: { state: true }, reply: { state: true }, progress: { state: true }, form: { state: true }, sFilter: { state: true }, lFilter: { state: true },
     of: { state: true }, mmPerPixel: { state: true }, transfer: { state: true }, capture: { state: true }, viewing: { state: true }, specimen: { state: true },
     conditions: { state: true }, spot: { state: true }, fault: { state: true }, flat: { state: true },
   };
 
-  declare open: OpenCabin;
-  declare desk: Desk;
-  declare linkTo: (change: Partial<Route>) => string;
   declare brought: Brought | undefined;
   declare reply: MeasuredReply | RefusedSurface | undefined;
   declare progress: SurfaceProgress | undefined;

@@ -1,12 +1,11 @@
 import {
   add, addInt, and, andInt, atLeast, atMost, bitsUpInt, both, countDown, get, int, laneBits, load, loadInt, loadTwice, multiply, multiplyInt, orInt, pair as numbers, set, store, storeByte,
-} from '../../colour/batch/simd/wasm-code.ts';
-import type { WasmFunction } from '../../colour/batch/simd/wasm-module.ts';
+} from '../../wasm/wasm-code.ts';
+import { intBytes, numberBytes } from '../../wasm/wasm-machine.ts';
+import type { WasmFunction } from '../../wasm/wasm-module.ts';
 import { testWidth } from '../draw-tests.ts';
 
-const numberBytes = 8;
 const vectorBytes = 16;
-const intBytes = 4;
 
 /** In their order: addresses in bytes, and whole numbers. */
 const parameters = [

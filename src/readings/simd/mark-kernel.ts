@@ -1,11 +1,10 @@
-import { wasmModule } from '../../colour/batch/simd/wasm-module.ts';
+import { intBytes, numberBytes, wasmMachine } from '../../wasm/wasm-machine.ts';
 import type { DrawTests } from '../draw-tests.ts';
 import { testWidth } from '../draw-tests.ts';
 import type { StackedDraw } from '../stacked-draw.ts';
 import { mark } from './mark-function.ts';
 
-interface Exports {
-  readonly memory: { readonly buffer: ArrayBuffer };
+interface Functions {
   /** The parameters of `mark`, in their order. */
   readonly mark: (
     normals: number, columnBytes: number, rank: number, factor: number, means: number, lights: number, testsOfLights: number, table: number,
@@ -13,13 +12,6 @@ interface Exports {
   ) => void;
 }
 
-declare const WebAssembly: undefined | {
-  readonly Module: new (bytes: Uint8Array<ArrayBuffer>) => object;
-  readonly Instance: new (module: object) => { readonly exports: Exports };
-};
-
-const numberBytes = 8;
-const intBytes = 4;
 const [mostRank, mostLights, mostTests, mostPairs] = [24, 24, 96, 4096];
 /** Pairs that are marked in one go. */
 export const pairsTogether = 256;
@@ -33,10 +25,9 @@ const marksAt = countsAt + mostLights * intBytes;
 /** Columns of normals stay where they are for as long as the draws are of that many pairs: 2, 4, 8 and so on have a place each. */
 const normalsAt = Math.ceil((marksAt + pairsTogether * mostTests) / numberBytes) * numberBytes;
 const normalsOf = (pairs: number): number => normalsAt + (pairs - 2) * mostRank * numberBytes;
-const pages = Math.ceil(normalsOf(2 * mostPairs) / 65536);
 
 interface Machine {
-  readonly exports: Exports;
+  readonly exports: Functions;
   readonly numbers: Float64Array;
   readonly counts: Int32Array;
   readonly marks: Uint8Array;
@@ -48,17 +39,13 @@ interface Machine {
 let machine: Machine | null | undefined;
 
 function start(): Machine | null {
-  if (typeof WebAssembly === 'undefined') return null;
-  try {
-    const { exports } = new WebAssembly.Instance(new WebAssembly.Module(wasmModule([mark], pages)));
-    const { buffer } = exports.memory;
-    return {
-      exports, columns: new Map(), numbers: new Float64Array(buffer, 0, buffer.byteLength / numberBytes),
-      counts: new Int32Array(buffer, countsAt, mostLights), marks: new Uint8Array(buffer, marksAt, pairsTogether * mostTests),
-    };
-  } catch {
-    return null;
-  }
+  const exports = wasmMachine<Functions>([mark], normalsOf(2 * mostPairs));
+  if (exports === null) return null;
+  const { buffer } = exports.memory;
+  return {
+    exports, columns: new Map(), numbers: new Float64Array(buffer),
+    counts: new Int32Array(buffer, countsAt, mostLights), marks: new Uint8Array(buffer, marksAt, pairsTogether * mostTests),
+  };
 }
 
 /** Marks of some pairs of a draw, from the pair `from` and so far on each time; at most `pairsTogether`. The array is shared and written over. */

@@ -2,7 +2,7 @@ import { drawing, element, pathThrough } from '../scene.ts';
 import type { SceneElement } from '../scene.ts';
 import { hatchPath } from './hatch.ts';
 import { inkOn } from './ink-on.ts';
-import { extentOf, mapPlace, placeOfExtent } from './map-place.ts';
+import { extentOf, placeOfExtent } from './map-place.ts';
 import { MapMemory } from './map-memory.ts';
 import type { Extent, MapPlace, MapView } from './map-place.ts';
 import { placeAlong, polylineLength } from './polyline.ts';
@@ -61,10 +61,6 @@ export interface CabinMapSize {
   /** What was drawn before; parts and joints that are the same objects at the same place are the same elements again. */
   readonly memory?: MapMemory;
 }
-
-/** Maps millimetres of the cabin into a box of px, the whole of it visible, centred, proportions kept. */
-export const fitPoints = (points: readonly Point[], width: number, height: number, margin: number): ((point: Point) => Point) =>
-  mapPlace(points, width, height, margin).toScreen;
 
 const extents = new WeakMap<readonly MapPart[] | readonly MapJoint[], Extent>();
 
@@ -242,6 +238,3 @@ function zoneNames(input: CabinMapInput, memory: MapMemory, place: (point: Point
     return memory.element(name, fill, () => element('text', { x: name.x, y: name.y, 'font-size': 11, fill, 'pointer-events': 'none' }, name.text));
   }));
 }
-
-/** Middle of a joint on the drawn map, px: where a call-out may point. */
-export const jointMiddle = (path: readonly Point[]): Point => placeAlong(path, polylineLength(path) / 2).point;

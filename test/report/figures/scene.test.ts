@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { cabinMap, fitPoints } from '../../../src/report/figures/cabin-map.ts';
+import { cabinMap } from '../../../src/report/figures/cabin-map.ts';
+import { mapPlace } from '../../../src/report/figures/map-place.ts';
 import { inkOn } from '../../../src/report/figures/ink-on.ts';
 import { jointStrip, pixelsAtAngle } from '../../../src/report/figures/joint-strip.ts';
 import { limitScale, limitScaleX } from '../../../src/report/figures/limit-scale.ts';
@@ -64,7 +65,7 @@ test('without a value a scale still shows its limit', () => {
 });
 
 test('a map keeps proportions, is centred, and stays inside its margin', () => {
-  const place = fitPoints([[0, 0], [200, 100]], 440, 440, 20);
+  const place = mapPlace([[0, 0], [200, 100]], 440, 440, 20).toScreen;
   expect(place([0, 0])).toEqual([20, 120]);
   expect(place([200, 100])).toEqual([420, 320]);
 });

@@ -1,12 +1,12 @@
-import { add, addInt, bitsDown, bitsUp, both, countDown, get, greater, int, load, loadTwice, multiply, multiplyInt, or, select, set, store, subtract } from './wasm-code.ts';
-import type { Code } from './wasm-code.ts';
-import type { WasmFunction } from './wasm-module.ts';
+import { add, addInt, bitsDown, bitsUp, both, countDown, get, greater, int, load, loadTwice, multiply, multiplyInt, or, select, set, store, subtract } from '../../../wasm/wasm-code.ts';
+import type { Code } from '../../../wasm/wasm-code.ts';
+import { numberBytes } from '../../../wasm/wasm-machine.ts';
+import type { WasmFunction } from '../../../wasm/wasm-module.ts';
 
 /** Spectra that are summed together, and numbers that they give: X, Y, Z under two lights, in three vectors. */
 export const together = 4;
 const vectors = [0, 1, 2] as const;
 const vectorBytes = 16;
-const numberBytes = 8;
 
 /**
  * `sums(values, fours, bands, weights, into)`: addresses in bytes; four times `fours` spectra of `bands` values one after the other; for

@@ -1,20 +1,13 @@
 import type { Weights } from '../../weights.ts';
 import type { LabColumns } from '../lab-columns.ts';
 import { compress, sums, together } from './spectra-functions.ts';
-import { wasmModule } from './wasm-module.ts';
+import { numberBytes, wasmMachine } from '../../../wasm/wasm-machine.ts';
 
-interface Exports {
-  readonly memory: { readonly buffer: ArrayBuffer };
+interface Functions {
   readonly sums: (values: number, fours: number, bands: number, weights: number, into: number) => void;
   readonly compress: (values: number, count: number) => void;
 }
 
-declare const WebAssembly: undefined | {
-  readonly Module: new (bytes: Uint8Array<ArrayBuffer>) => object;
-  readonly Instance: new (module: object) => { readonly exports: Exports };
-};
-
-const numberBytes = 8;
 const lightsTogether = 2;
 const sumsOfSpectrum = 3 * lightsTogether;
 /** Bands that have room; longer spectra are left to the kernel without vectors. */
@@ -26,24 +19,18 @@ const roomForWeights = sumsOfSpectrum * mostBands;
 const weightsAt = 0;
 const sumsAt = weightsAt + roomForWeights;
 const valuesAt = sumsAt + sumsOfSpectrum * mostSpectra;
-const pages = Math.ceil(((valuesAt + roomForValues) * numberBytes) / 65536);
 
 interface Machine {
   readonly numbers: Float64Array;
-  readonly exports: Exports;
+  readonly exports: Functions;
 }
 
 /** Made when it is first asked for; `null` where the engine has no vectors or is not allowed to compile. */
 let machine: Machine | null | undefined;
 
 function start(): Machine | null {
-  if (typeof WebAssembly === 'undefined') return null;
-  try {
-    const { exports } = new WebAssembly.Instance(new WebAssembly.Module(wasmModule([sums, compress], pages)));
-    return { exports, numbers: new Float64Array(exports.memory.buffer) };
-  } catch {
-    return null;
-  }
+  const exports = wasmMachine<Functions>([sums, compress], (valuesAt + roomForValues) * numberBytes);
+  return exports === null ? null : { exports, numbers: new Float64Array(exports.memory.buffer) };
 }
 
 /**
