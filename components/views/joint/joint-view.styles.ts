@@ -6,8 +6,8 @@ export const styles = css`
   nav .place { color: var(--quiet); flex: 1; text-align: right; }
   nav .button[aria-disabled='true'] { color: var(--quiet); border-style: dashed; pointer-events: none; }
   .lead { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 8px 48px; padding: 20px 24px; align-items: end; }
-  h1 { font-size: var(--huge); letter-spacing: -0.015em; }
-  h1:focus-visible { outline-offset: 4px; }
+  h1 { font-size: var(--huge); letter-spacing: -0.015em; width: fit-content; margin-top: 6px; }
+  h1:focus-visible { outline-offset: 3px; box-shadow: none; }
   h1:not(:focus-visible) { outline: none; }
   h1 span { font-weight: 400; color: var(--quiet); }
   .lead .sentence { font-size: 1.0625rem; margin-top: 8px; max-width: 96ch; text-wrap: pretty; }

@@ -24,6 +24,7 @@ export function lotPath({ lots }: PartSeries, colours: LotColours, width: number
   const rule = (x1: number, y1: number, x2: number, y2: number): SceneElement => element('line', { x1, y1, x2, y2, stroke: theme.faint, 'stroke-width': 0.75 });
   const points = lots.map(({ lab }): [number, number] => [x(lab[1]), y(lab[2])]);
   const last = lots.length - 1;
+  const names = nameSpots(points, [...new Set([0, last])].map((index) => [index, lots[index]!.id]), [46, 46 + edge]);
   return drawing(width, height, undefined,
     x.ticks(4).map((tick) => [rule(x(tick), 16, x(tick), 16 + edge), words(x(tick), edge + 32, minus(x.tickFormat(4)(tick)), 'middle')]).flat(),
     y.ticks(4).map((tick) => [rule(46, y(tick), 46 + edge, y(tick)), words(38, y(tick) + 4, minus(y.tickFormat(4)(tick)), 'end')]).flat(),
@@ -32,8 +33,26 @@ export function lotPath({ lots }: PartSeries, colours: LotColours, width: number
     words(46 + edge, edge + 48, 'a*', 'end', false), words(6, 14, 'b*', 'start', false), words(upright, edge + 48, 'L*', 'middle', false),
     element('path', { d: pathThrough(points), fill: 'none', stroke: theme.ink, 'stroke-width': 1 }),
     lots.map(({ lab }, index) => [lotMark(points[index]![0], points[index]![1], index === last ? 8 : 5, colours[index], theme), lotMark(upright, L(lab[0]), index === last ? 8 : 5, colours[index], theme)]).flat(),
-    points.flatMap(([px, py], index) => (index === 0 || index === last ? [words(px + (px > edge - 40 ? -16 : 16), py + (index === last ? -12 : 18), lots[index]!.id, px > edge - 40 ? 'end' : 'start', false)] : [])),
+    names.map(([px, py, name]) => words(px, py + 5, name, 'middle', false)),
   );
+}
+
+type Named = readonly [x: number, y: number, name: string];
+
+/** The middles of names beside their points, each on the side that is farthest from the other points and from the names before it. */
+function nameSpots(points: readonly (readonly [number, number])[], named: readonly (readonly [index: number, name: string])[], [left, right]: readonly [number, number]): readonly Named[] {
+  const placed: Named[] = [];
+  for (const [index, name] of named) {
+    const [x, y] = points[index]!;
+    const half = 4 * name.length;
+    const sides = [[half + 16, 0], [-half - 16, 0], [0, -20], [0, 20]].map(([dx, dy]) => [x + dx!, y + dy!] as const).filter(([at]) => at - half >= left && at + half <= right);
+    const room = ([sx, sy]: readonly [number, number]): number => Math.min(
+      ...points.map(([px, py], other) => (other === index ? Infinity : Math.hypot(Math.max(0, Math.abs(px - sx) - half), py - sy))),
+      ...placed.map(([px, py]) => Math.hypot(Math.max(0, Math.abs(px - sx) - 2 * half), py - sy)));
+    const [best] = sides.toSorted((one, other) => room(other) - room(one));
+    placed.push([...(best ?? [x, y - 20] as const), name]);
+  }
+  return placed;
 }
 
 const minus = (text: string): string => text.replace('-', '−');
