@@ -42,6 +42,7 @@ const structures: Readonly<Record<string, (cabin: Cabin, draw: Draw) => unknown>
   components: (_, draw) => [{ component: 'dL', min: -1, max: draw(2) === 0 ? 1 : '0.5 + meanL / 100', basis: 'x' }],
   caps: (_, draw) => [{ id: `cap-${draw(3)}`, zone: 'dash', quantity: 'gloss', max: 1 + draw(5), angle: 60, basis: 'x' }],
   geometryOrder: (_, draw) => (draw(2) === 0 ? ['45:0', 'di:8'] : ['de:8', 'de:8']),
+  readingsWanted: (_, draw) => [{ occasion: 'approval', wanted: `${1 + draw(9)} spots`, basis: draw(3) === 0 ? '' : 'x' }].slice(0, draw(3)),
   ruleBook: () => ({ format: 'adjoin-rules' }),
 };
 
