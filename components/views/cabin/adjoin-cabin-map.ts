@@ -5,7 +5,7 @@ import type { Selection } from '../../../src/actions/selection.ts';
 import type { Cabin, Part } from '../../../src/cabin/cabin.ts';
 import { cabinIndex } from '../../../src/cabin/cabin-index.ts';
 import type { JointResult, Judgement, RunResult } from '../../../src/harmony/judgement.ts';
-import { cabinMap, placeOfMap } from '../../../src/report/figures/cabin-map.ts';
+import { jointUnder, mapLayers, placeOfMap } from '../../../src/report/figures/cabin-map.ts';
 import type { CabinMapInput, CabinMapSize, MapPart } from '../../../src/report/figures/cabin-map.ts';
 import { MapMemory } from '../../../src/report/figures/map-memory.ts';
 import type { MapPlace } from '../../../src/report/figures/map-place.ts';
@@ -19,9 +19,11 @@ import { MapJoining } from '../../controllers/map-joining.ts';
 import { MapLooking } from '../../controllers/map-looking.ts';
 import { MapOutlining } from '../../controllers/map-outlining.ts';
 import { tableInk } from '../../figures/inks.ts';
-import { mapLayers } from '../../figures/map-layers.ts';
+import { DrawnLayers } from '../../figures/drawn-layers.ts';
+import { mapSheets } from '../../figures/map-sheets.ts';
+import type { MapSheet } from '../../figures/map-sheets.ts';
 import { scene } from '../../figures/scene.ts';
-import { nearestTowards, viewBoxOf } from '../../model/map-gestures.ts';
+import { nearestTowards } from '../../model/map-gestures.ts';
 import { mapInput } from '../../model/map-input.ts';
 import { remembered } from '../../model/remembered.ts';
 import { tintedParts, tints } from '../../model/map-tints.ts';
@@ -39,6 +41,8 @@ interface Pulled { readonly pointer: number; readonly from: Point; at: Point; re
 
 /** Px that a pointer may stray and still click. */
 const steady = 4;
+/** Faces, or as much else, that are drawn in one frame. */
+const mostInFrame = 512;
 const noJoints: ReadonlySet<string> = new Set();
 
 /**
@@ -79,7 +83,9 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
   private readonly memory = new MapMemory();
   private input: CabinMapInput | undefined;
   private rested: ReadonlySet<string> = noJoints;
-  private drawn: { readonly scene: SceneElement; readonly place: MapPlace } | undefined;
+  private readonly drawn = new DrawnLayers();
+  private drawnFor = '';
+  private frame = 0;
   private readonly pointers = new Map<number, Point>();
   private pulled: Pulled | undefined;
 
@@ -118,6 +124,16 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
     if (changed.has('listed') || changed.has('judgement')) this.rested = restedJoints(this.judgement.joints, this.listed);
     if (changed.has('options') && this.pointers.size === 0) this.looking.read(this.options['at']);
     if (changed.has('selection') && changed.get('selection')?.parts?.at(-1) !== this.selection.parts?.at(-1)) this.outlining.begin(this.tool === 'outline');
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    if (this.hasUpdated) this.requestUpdate();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    cancelAnimationFrame(this.frame);
   }
 
   private say(name: string, detail: unknown): void {
@@ -172,7 +188,9 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
     const target = (this.renderRoot as ShadowRoot).elementFromPoint(event.clientX, event.clientY);
     const data = (name: string): string | undefined => target?.closest<SVGElement>(`[data-${name}]`)?.dataset[name];
     const point = data('point');
-    return { part: data('part'), joint: data('joint'), point: point === undefined ? undefined : Number(point) };
+    const { input, place } = this;
+    const joint = this.tool === 'look' && input !== undefined && place !== undefined ? jointUnder(input, place, this.at(event))?.id : undefined;
+    return { part: data('part'), joint, point: point === undefined ? undefined : Number(point) };
   }
 
   private readonly pointerDown = (event: PointerEvent): void => {
@@ -344,19 +362,26 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
 
   // Drawing
 
-  private scene(): SceneElement | undefined {
-    const { place, input } = this;
+  private sheets(): readonly MapSheet[] | undefined {
+    const { place, input, size: { width, height } } = this;
     if (place === undefined || input === undefined) return undefined;
-    if (this.looking.settling && this.drawn !== undefined) {
-      const { scene: before, place: then } = this.drawn;
-      return { ...before, attributes: { ...before.attributes, viewBox: viewBoxOf(then, place, this.boxSize) } };
-    }
-    const made = cabinMap(
+    const box = `${this.cabin.id} ${width} ${height}`;
+    if (box !== this.drawnFor) this.drawn.clear();
+    this.drawnFor = box;
+    const layers = mapLayers(
       { ...input, highlight: this.pointed, part: this.pointedPart, rested: this.rested, selected: this.selection.parts ?? [] },
       { ...this.mapSize, overlay: (at) => this.overlay(input, at) }, tableInk,
     );
-    this.drawn = { scene: made, place };
-    return made;
+    const { settling } = this.looking;
+    const { layers: drawn, finished } = this.drawn.draw(layers, place, settling ? 0 : mostInFrame);
+    if (!finished && !settling) this.goOn();
+    return mapSheets(drawn, place, this.boxSize, input.title);
+  }
+
+  /** Draws what is left in the next frame. */
+  private goOn(): void {
+    cancelAnimationFrame(this.frame);
+    this.frame = requestAnimationFrame(() => this.requestUpdate());
   }
 
   private overlay(input: CabinMapInput, at: MapPlace): readonly (SceneElement | undefined)[] {
@@ -377,7 +402,7 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
 
   override render(): TemplateResult {
     const matrix = this.options['show'] === 'matrix';
-    const map = matrix ? undefined : this.scene();
+    const map = matrix ? undefined : this.sheets();
     const runs = this.judgement.runs.map((run) => ({ key: runKey(run), name: this.runName(run) }));
     const { run } = this;
     return html`
@@ -389,7 +414,7 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
         class="map ${this.tool}" tabindex="0" role="group" aria-roledescription="cabin map" aria-label=${this.label()}
         @pointerdown=${this.pointerDown} @pointermove=${this.pointerMove} @pointerup=${this.pointerUp} @pointercancel=${this.pointerUp} @pointerleave=${this.leave}
         @wheel=${(event: WheelEvent) => this.looking.turn(event, this.at(event))} @contextmenu=${this.menu} @keydown=${this.key}
-      >${map === undefined ? this.empty() : repeat(mapLayers(map), ({ key }) => key, ({ svg }) => scene(svg))}</div>`}
+      >${map === undefined ? this.empty() : repeat(map, ({ key }) => key, ({ svg }) => scene(svg))}</div>`}
       <adjoin-map-foot
         .cabin=${this.cabin} .judgement=${this.judgement} .colours=${this.colours} .light=${this.light} .pointed=${this.pointed}
         .pointedPart=${this.pointedPart ?? this.selection.parts?.at(-1)} .tint=${matrix ? 'colour' : this.tint} .run=${matrix ? undefined : run} .hint=${this.hint()} .outlining=${this.tool === 'outline' ? this.outlining.words : undefined}

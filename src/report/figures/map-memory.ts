@@ -1,43 +1,45 @@
 import type { SceneElement } from '../scene.ts';
 import type { MapPart } from './cabin-map.ts';
 import type { Point } from './polyline.ts';
-import type { PlacedName } from './zone-names.ts';
+import type { VerdictStroke } from './verdict-line.ts';
+import type { ZoneNames } from './zone-names.ts';
 
-/** Elements of a map by what they draw, good for one place and ink. */
+/** Beyond so many drawings some are of parts and joints that are gone. */
+const most = 60_000;
+
+/** What was drawn of a map by what it shows, good for one place and ink. */
 export class MapMemory {
   private key = '';
-  private elements = new WeakMap<object, Map<string, SceneElement>>();
-  private groups = new Map<string, { readonly items: readonly unknown[]; readonly of: readonly unknown[]; readonly made: SceneElement }>();
-  private names: { readonly parts: readonly MapPart[]; readonly outlines: readonly (readonly Point[])[]; readonly placed: readonly PlacedName[] } | undefined;
+  private readonly elements = new Map<string, Map<object, SceneElement>>();
+  private readonly strokes = new Map<object, VerdictStroke>();
+  private names: { readonly parts: readonly MapPart[]; readonly outlines: readonly (readonly Point[])[]; readonly placed: ZoneNames } | undefined;
 
   /** Forgets everything where the place is another one. */
   at(key: string): void {
+    const held = [...this.elements.values()].reduce((sum, { size }) => sum + size, this.strokes.size);
+    if (held > most) this.forget();
     if (key === this.key) return;
     this.key = key;
-    this.elements = new WeakMap();
-    this.groups = new Map();
+    this.forget();
     this.names = undefined;
   }
 
-  /** A group of the map, the same element again as long as its items, and what else it is made of, are the same. */
-  group(name: string, items: readonly unknown[], of: readonly unknown[], make: () => SceneElement): SceneElement {
-    const known = this.groups.get(name);
-    if (known !== undefined && sameItems(known.items, items) && sameItems(known.of, of)) return known.made;
-    const made = make();
-    this.groups.set(name, { items, of, made });
-    return made;
+  element(of: object, state: string, make: () => SceneElement): SceneElement {
+    const inState = this.elements.get(state) ?? new Map<object, SceneElement>();
+    this.elements.set(state, inState);
+    const known = inState.get(of) ?? make();
+    inState.set(of, known);
+    return known;
   }
 
-  element(of: object, state: string, make: () => SceneElement): SceneElement {
-    const states = this.elements.get(of) ?? new Map<string, SceneElement>();
-    this.elements.set(of, states);
-    const known = states.get(state) ?? make();
-    states.set(state, known);
+  stroke(of: object, make: () => VerdictStroke): VerdictStroke {
+    const known = this.strokes.get(of) ?? make();
+    this.strokes.set(of, known);
     return known;
   }
 
   /** Places of the zones' names hang on the outlines alone. */
-  zoneNames(parts: readonly MapPart[], make: () => readonly PlacedName[]): readonly PlacedName[] {
+  zoneNames(parts: readonly MapPart[], make: () => ZoneNames): ZoneNames {
     const { names } = this;
     if (names?.parts === parts) return names.placed;
     if (names !== undefined && names.outlines.length === parts.length && parts.every(({ outline }, index) => outline === names.outlines[index])) {
@@ -48,7 +50,9 @@ export class MapMemory {
     this.names = { parts, outlines: parts.map(({ outline }) => outline), placed };
     return placed;
   }
-}
 
-const sameItems = (before: readonly unknown[], now: readonly unknown[]): boolean =>
-  before === now || (before.length === now.length && before.every((item, place) => item === now[place]));
+  private forget(): void {
+    this.elements.clear();
+    this.strokes.clear();
+  }
+}

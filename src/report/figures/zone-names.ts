@@ -36,11 +36,24 @@ const lineHeight = 13;
 const cell = 4;
 const farthestPx = 17;
 
+/** Gives the names of the first zones of a map, as many as are asked for; those that have no place are left out. */
+export type ZoneNames = (zones: number) => readonly PlacedName[];
+
 /**
  * Places every zone's name where the table is bare, as near to the zone as can be; where it is nowhere bare, on the zone's
- * largest face if the name fits on it; else nowhere. Px in and out; deterministic.
+ * largest face if the name fits on it; else nowhere. One after the other as they are asked for, since of a large cabin it takes long. Px in and out; deterministic.
  */
-export function placeZoneNames(input: CabinMapInput, place: (point: Point) => Point, width: number, height: number): PlacedName[] {
+export function zoneNames(input: CabinMapInput, place: (point: Point) => Point, width: number, height: number): ZoneNames {
+  const names: (PlacedName | undefined)[] = [];
+  let next: ((zone: number) => PlacedName | undefined) | undefined;
+  return (zones) => {
+    next ??= placing(input, place, width, height);
+    while (names.length < Math.min(zones, input.zones?.length ?? 0)) names.push(next(names.length));
+    return names.slice(0, zones).filter((name) => name !== undefined);
+  };
+}
+
+function placing(input: CabinMapInput, place: (point: Point) => Point, width: number, height: number): (zone: number) => PlacedName | undefined {
   const faces = input.parts.map((part): Face => {
     const outline = part.outline.map(place);
     return { part, outline, box: boxOf(outline) };
@@ -54,16 +67,17 @@ export function placeZoneNames(input: CabinMapInput, place: (point: Point) => Po
   const lines = [...strings, ...joints].map((line): Line => ({ line, box: boxOf(line) }));
   const table = coveredGrid(solid.map(({ outline }) => outline), [...strings, ...joints], width, height, cell);
   const taken: Box[] = [];
-  return (input.zones ?? []).flatMap((zone): PlacedName[] => {
-    const own = ofZone.get(zone.id) ?? [];
-    if (own.length === 0) return [];
+  return (at) => {
+    const zone = input.zones?.[at];
+    const own = ofZone.get(zone?.id ?? '') ?? [];
+    if (zone === undefined || own.length === 0) return undefined;
     const size = { width: zone.name.length * letter + 4, height: lineHeight };
     const bare = onTable(size, own, table, taken, width, height);
     const found = bare ?? onFace(size, own, solid, lines, taken, width, height);
-    if (found === undefined) return [];
+    if (found === undefined) return undefined;
     taken.push(found.box);
-    return [{ text: zone.name, x: found.box.left + 2, y: found.box.bottom - 3, on: found.on }];
-  });
+    return { text: zone.name, x: found.box.left + 2, y: found.box.bottom - 3, on: found.on };
+  };
 }
 
 interface Found {
@@ -106,7 +120,7 @@ function onFace(
     const others = solid.filter((other) => other !== face && overlaps(other.box, box)).map(({ outline }) => outline);
     const edge = [...face.outline, face.outline[0] as Point];
     const near = lines.filter(({ box: around }) => overlaps(around, grown(box, 2 * cell))).map(({ line }) => line);
-    if (coveredGrid(others, [...near, edge], width, height, cell).bare(box.left, box.top, box.right, box.bottom)) return { box, on: face.part };
+    if (coveredGrid(others, [...near, edge], width, height, cell, box).bare(box.left, box.top, box.right, box.bottom)) return { box, on: face.part };
   }
   return undefined;
 }

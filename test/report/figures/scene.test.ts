@@ -1,6 +1,10 @@
 import { expect, test } from 'vitest';
-import { cabinMap } from '../../../src/report/figures/cabin-map.ts';
+import { cabinMap, jointUnder, placeOfMap } from '../../../src/report/figures/cabin-map.ts';
+import type { CabinMapInput } from '../../../src/report/figures/cabin-map.ts';
+import { coveredGrid } from '../../../src/report/figures/covered-grid.ts';
+import type { CoveredGrid } from '../../../src/report/figures/covered-grid.ts';
 import { mapPlace } from '../../../src/report/figures/map-place.ts';
+import type { MapPlace } from '../../../src/report/figures/map-place.ts';
 import { inkOn } from '../../../src/report/figures/ink-on.ts';
 import { jointStrip, pixelsAtAngle } from '../../../src/report/figures/joint-strip.ts';
 import { limitScale, limitScaleX } from '../../../src/report/figures/limit-scale.ts';
@@ -8,6 +12,7 @@ import { spectralDifference } from '../../../src/report/figures/spectra-plot.ts'
 import { printTheme } from '../../../src/report/figures/theme.ts';
 import { drawing, element, serialiseScene } from '../../../src/report/scene.ts';
 import type { SceneElement, SceneNode } from '../../../src/report/scene.ts';
+import { seededNumbers } from '../../support/seeded-numbers.ts';
 
 const every = (node: SceneNode): SceneElement[] => (typeof node === 'string' ? [] : [node, ...node.children.flatMap(every)]);
 const ofClass = (node: SceneNode, name: string): SceneElement[] => every(node).filter((one) => String(one.attributes['class'] ?? '').split(' ').includes(name));
@@ -70,22 +75,63 @@ test('a map keeps proportions, is centred, and stays inside its margin', () => {
   expect(place([200, 100])).toEqual([420, 320]);
 });
 
+const square = (x: number): [number, number][] => [[x, 0], [x + 100, 0], [x + 100, 100], [x, 100]];
+const twoParts: CabinMapInput = {
+  title: 'Map',
+  parts: [{ id: 'a', name: 'A', outline: square(0), fill: '#333333' }, { id: 'b', name: 'B', outline: square(110) }],
+  joints: [
+    { id: 'j', path: [[105, 0], [105, 100]], verdict: 'clashes', label: 'A and B' },
+    { id: 'k', path: [[0, 50], [210, 50]], verdict: 'holds', label: 'A and B', lead: true },
+  ],
+  zones: [{ id: 'z', name: 'Zone', parts: ['a', 'b'] }],
+};
+
 test('a map draws every part and joint, the clashes last, and hatches what has no colour', () => {
-  const square = (x: number): [number, number][] => [[x, 0], [x + 100, 0], [x + 100, 100], [x, 100]];
-  const map = cabinMap({
-    title: 'Map',
-    parts: [{ id: 'a', name: 'A', outline: square(0), fill: '#333333' }, { id: 'b', name: 'B', outline: square(110) }],
-    joints: [
-      { id: 'j', path: [[105, 0], [105, 100]], verdict: 'clashes', label: 'A and B' },
-      { id: 'k', path: [[0, 50], [210, 50]], verdict: 'holds', label: 'A and B', lead: true },
-    ],
-    zones: [{ id: 'z', name: 'Zone', parts: ['a', 'b'] }],
-  }, { width: 600, height: 300, interactive: true }, printTheme);
+  const map = cabinMap(twoParts, { width: 600, height: 300 }, printTheme);
   expect(ofClass(map, 'face')).toHaveLength(2);
   expect(ofClass(map, 'hatch')).toHaveLength(1);
   expect(ofClass(map, 'joint').map((one) => one.attributes['data-joint'])).toEqual(['k', 'j']);
-  expect(ofClass(map, 'hit')).toHaveLength(2);
   expect(serialiseScene(map)).toContain('>Zone<');
+});
+
+test('a map to work on draws the same lines in few paths, and what can be hit about the joint that is pointed at', () => {
+  const plain = cabinMap(twoParts, { width: 600, height: 300 }, printTheme);
+  const map = cabinMap({ ...twoParts, highlight: 'j' }, { width: 600, height: 300, interactive: true }, printTheme);
+  expect(ofClass(map, 'joint-lines')).toHaveLength(2);
+  const ways = (of: SceneElement, name: string): unknown[] => ofClass(of, name).map((one) => one.attributes['d']);
+  // The last casing and core are those of the halo, which is drawn larger; of the lead both ends are one path each in the plain map.
+  const lines = every(map).filter((one) => one.attributes['class'] === 'joint-lines');
+  expect(lines.flatMap((line) => ways(line, 'core')).join('')).toBe(ways(plain, 'core').join(''));
+  expect(lines.flatMap((line) => ways(line, 'casing')).join('')).toBe(ways(plain, 'casing').join(''));
+  expect(ofClass(map, 'hit').map((one) => one.attributes['data-joint'])).toEqual(['j']);
+});
+
+test('the joint under a point is the nearest within eight px, and none beyond', () => {
+  const place = placeOfMap(twoParts, { width: 600, height: 300 }) as MapPlace;
+  const at = (x: number, y: number, offset: number): string | undefined => {
+    const [left, top] = place.toScreen([x, y]);
+    return jointUnder(twoParts, place, [left + offset, top])?.id;
+  };
+  expect(at(105, 20, 0)).toBe('j');
+  expect(at(105, 20, 7.9)).toBe('j');
+  expect(at(105, 20, 8.1)).toBeUndefined();
+  // Where both are within reach the nearer one; beyond the end of a line the distance to its end counts.
+  expect(at(108, 50, 0)).toBe('k');
+  expect(at(0, 50, -7.9)).toBe('k');
+  expect(at(0, 50, -8.1)).toBeUndefined();
+});
+
+test('a raster of only the cells about a box says of the box what the whole raster says', () => {
+  const random = seededNumbers(5);
+  const point = (): [number, number] => [240 * random() - 20, 180 * random() - 20];
+  for (let round = 0; round < 200; round += 1) {
+    const polygons = Array.from({ length: 4 }, () => Array.from({ length: 3 }, point));
+    const lines = [[point(), point()]];
+    const [[left, top], wide, high] = [point(), 30 * random(), 20 * random()];
+    const box = { left, top, right: left + wide, bottom: top + high };
+    const asked = (grid: CoveredGrid): boolean => grid.bare(box.left, box.top, box.right, box.bottom);
+    expect(asked(coveredGrid(polygons, lines, 200, 140, 4, box))).toBe(asked(coveredGrid(polygons, lines, 200, 140, 4)));
+  }
 });
 
 test('a map without outlines is empty and does not fail', () => {
