@@ -6,6 +6,7 @@ import type { ReportModel } from './model/report-model.ts';
 import { csvCell } from '../formats/csv-cell.ts';
 import { reportModel } from './model.ts';
 import { changeWord } from './sections/change-table.ts';
+import { seriesColumns, seriesRows } from './series-rows.ts';
 
 export { csvCell };
 
@@ -13,7 +14,7 @@ const columns = [
   'row', 'id', 'standard', 'trial', 'jointVerdict', 'totalProbability', 'check', 'subject', 'standing', 'verdict', 'accepted', 'acceptedUntil', 'light', 'observer', 'formula', 'criterion', 'unit',
   'value', 'least', 'limit', 'limitUse', 'uncertainty', 'withinProbability', 'dL', 'da', 'db', 'dC', 'dH', 'cause', 'spotsNeeded', 'sentence', 'basis',
   'change', 'jointVerdictBefore', 'verdictBefore', 'lightBefore', 'valueBefore', 'limitBefore', 'limitUseBefore', 'valueChange', 'stageBefore', 'stage', 'grade', 'gradeValue',
-  'source', 'supplier', 'chosen', 'L', 'a', 'b', 'gloss20', 'gloss60', 'gloss85', 'saUm', 'salMm', 'str', 'clashes', 'open', 'holds', 'piecePrice', 'currency', 'leadWeeks',
+  'source', 'supplier', 'chosen', 'L', 'a', 'b', 'gloss20', 'gloss60', 'gloss85', 'saUm', 'salMm', 'str', 'clashes', 'open', 'holds', 'piecePrice', 'currency', 'leadWeeks', ...seriesColumns,
 ] as const;
 type Row = Partial<Record<(typeof columns)[number], CsvValue>>;
 
@@ -21,7 +22,7 @@ type Row = Partial<Record<(typeof columns)[number], CsvValue>>;
  * Every check of every joint and part, every light of every check and every run as rows of one table, RFC 4180.
  * `row` says which: `joint check`, `joint light`, `joint criterion`, the same of a `part`, `run`, `compared joint` and `compared check` (before and
  * now), `aged part`, `aged joint` and `aged check`, `part` for what it looks like under D65, `source` the same of each source of a part that
- * has several, `proposal`. Numbers in full double precision, decimal point.
+ * has several, `proposal`, and for parts with lots `lot`, `trend`, `forecast` and `set`. Numbers in full double precision, decimal point.
  */
 export function reportCsv(input: ReportInput): string {
   const model = reportModel(input);
@@ -49,9 +50,10 @@ function rowsOf(model: ReportModel): Row[] {
       }))),
     ];
   });
+  const names = new Map(model.parts.map((part) => [part.id, part.name]));
   return [
-    ...model.joints.flatMap(({ id, names, result }) =>
-      checks('joint', { id, standard: names[0], trial: names[1], jointVerdict: result.verdict, totalProbability: result.totalProbability }, result.checks)),
+    ...model.joints.flatMap(({ id, names: [standard, trial], result }) =>
+      checks('joint', { id, standard, trial, jointVerdict: result.verdict, totalProbability: result.totalProbability }, result.checks)),
     ...model.parts.flatMap((part) => checks('part', { id: part.id, trial: part.name }, part.checks)),
     ...model.parts.map(({ id, name, source, supplier, appearance, sample }): Row => ({
       row: 'part', id, trial: name, source, supplier, light: sample?.light, observer: sample?.observer, L: sample?.lab[0], a: sample?.lab[1], b: sample?.lab[2], ...surfaceCells(appearance),
@@ -66,6 +68,7 @@ function rowsOf(model: ReportModel): Row[] {
     })),
     ...(model.comparison === undefined ? [] : comparedRows('compared', model.comparison)),
     ...model.ageing.flatMap((stage) => [...agedRows(stage), ...comparedRows('aged', stage.comparison)]),
+    ...seriesRows(model.series, model.observer, (id) => names.get(id) ?? id),
   ];
 }
 

@@ -4,6 +4,7 @@ import type { Ageing, CabinComparison } from '../harmony/compare/index.ts';
 import type { CheckResult, JointResult, Judgement, MeasurementRequest, PartResult } from '../harmony/judgement.ts';
 import type { RuleBook } from '../rules/rule-book.ts';
 import type { InputFile, ReportJoint, ReportModel, ReportPart } from './model/report-model.ts';
+import type { CabinSeries } from '../series/index.ts';
 import { counts, worstCheck } from '../harmony/judge-joint.ts';
 import { cautions } from './cautions.ts';
 import type { ComparedPart } from './model/compared-sources.ts';
@@ -25,6 +26,7 @@ export interface ReportInput {
   readonly ageing?: readonly Ageing[];
   readonly sources?: readonly ComparedPart[];
   readonly proposals?: readonly ProposedChange[];
+  readonly series?: CabinSeries;
 }
 
 /** All that a report says, as plain data: the HTML, the JSON and the CSV are written from this alone. No clock, no place of a machine. */
@@ -64,6 +66,7 @@ export function reportModel(input: ReportInput): ReportModel {
     }),
     ...(input.comparison === undefined ? {} : { comparison: input.comparison }),
     ageing: input.ageing ?? [], sources: input.sources ?? [], proposals: input.proposals ?? [],
+    ...(input.series === undefined ? {} : { series: input.series }),
     ruleBook,
     instruments: cabin.instruments,
     files: [...input.files, ...(cabin.files ?? []).map((file) => ({ role: 'readings' as const, name: file.name, sha256: file.sha256 }))],

@@ -36,3 +36,6 @@ export const decimalsOf = (unit: string): number => (/ratio/.test(unit) ? 3 : 2)
 
 /** One word after a count, with an `s` where the count is not one, or the plural given. */
 export const counted = (count: number, singular: string, plural = `${singular}s`): string => `${count} ${count === 1 ? singular : plural}`;
+
+/** A confidence as per cent, with decimals where it has them: `95 %`, `99.73 %`. */
+export const confidenceText = (confidence: number): string => `${fixed(100 * confidence, Number.isInteger(Math.round(1e6 * confidence) / 1e4) ? 0 : 2)}\u00a0%`;

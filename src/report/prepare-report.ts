@@ -7,6 +7,7 @@ import type { ReportInput } from './model.ts';
 import type { InputFile } from './model/report-model.ts';
 import { agedStages, ageingOf, compareCabins, compareStages } from '../harmony/compare/index.ts';
 import { judgeCabin } from '../harmony/judge.ts';
+import { cabinSeries, hasLots } from '../series/index.ts';
 import { comparedSources } from './model/compared-sources.ts';
 import { proposedChanges } from './model/proposed-changes.ts';
 
@@ -19,17 +20,24 @@ export interface ReportAsked extends JudgeOptions {
 
 /**
  * Judges a cabin and all that its report sets beside it: the cabin or stage that it is compared with, by the same rule book and on the same
- * day, every exposure that specimens of it were brought to, every source that a part may have and every change that was proposed.
+ * day, every exposure that specimens of it were brought to, every source that a part may have, every change that was proposed and the lots of its parts.
  */
-export function prepareReport(cabin: Cabin, ruleBook: RuleBook, { files, validation, against, ...options }: ReportAsked): ReportInput {
+export async function prepareReport(cabin: Cabin, ruleBook: RuleBook, { files, validation, against, ...options }: ReportAsked): Promise<ReportInput> {
   const judged = judgeCabin(cabin, ruleBook, options);
   const { judgement } = judged;
-  const input: ReportInput = { cabin, ruleBook, judgement, files, validation, ageing: ageingStages(judged, ruleBook), sources: comparedSources(judged), proposals: proposedChanges(judged) };
+  const series = hasLots(cabin) ? await cabinSeries(cabin, ruleBook, { stage: judgement.stage, asOf: judgement.asOf, mostPairsOfLots }) : undefined;
+  const input: ReportInput = {
+    cabin, ruleBook, judgement, files, validation, ageing: ageingStages(judged, ruleBook), sources: comparedSources(judged), proposals: proposedChanges(judged),
+    ...(series === undefined || series.parts.length === 0 ? {} : { series }),
+  };
   if (against === undefined) return input;
   const other = against.cabin ?? cabin;
   const before = judgeCabin(other, ruleBook, { stage: against.stage ?? judgement.stage, asOf: options.asOf ?? other.asOf });
   return { ...input, comparison: against.cabin === undefined ? compareStages(before, judged) : compareCabins({ cabin: other, judgement: before.judgement }, { cabin, judgement }) };
 }
+
+/** So that a report of a large series is written in seconds; the verb `series` and the view look at all of them. Assumption, no source. */
+const mostPairsOfLots = 6000;
 
 function ageingStages(judged: JudgedCabin, ruleBook: RuleBook): readonly Ageing[] {
   const { cabin } = judged.context;

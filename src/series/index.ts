@@ -1,3 +1,4 @@
+export * from './has-lots.ts';
 export * from './series-cabin.ts';
 export * from './series-words.ts';
 export type * from './part-series.ts';

@@ -33,6 +33,8 @@ export interface SeriesOptions extends JudgeOptions {
   readonly aheadLots?: number;
   /** Lots that can be built, of the parts that are named; all lots of the others. */
   readonly available?: Readonly<Record<string, readonly string[]>>;
+  /** Pairs of lots that are judged at most to find which to build together; joints that would take more are left out and counted. All where absent. */
+  readonly mostPairsOfLots?: number;
 }
 
 /** Lots over time: what they did, what they will do to the joints, and which to build together. Plain data. */
@@ -54,6 +56,8 @@ export interface CabinSeries {
   readonly pairs: readonly BuildPlan[];
   /** The same for whole sets of parts that hang together by such joints, where they are more than two. */
   readonly sets: readonly BuildPlan[];
+  /** Joints whose lots were not matched, since that would have taken more pairs than asked for. */
+  readonly notMatched?: readonly string[];
   readonly words: readonly string[];
   readonly issues: readonly Issue[];
 }
@@ -83,11 +87,11 @@ export async function cabinSeries(cabin: Cabin, book: RuleBook, options: SeriesO
     joints.push(jointForecast(context, joint, bases, { confidence, days: aheadDays, lots: aheadLots }));
   }
   joints.sort((first, second) => urgency(first) - urgency(second));
-  const { pairs, sets } = await builds(context, bases, touched, options, partOfWork(watch, 0.5, 1));
+  const { notMatched, ...plans } = await builds(context, bases, touched, options, partOfWork(watch, 0.5, 1));
   const first = joints.find(({ state }) => state === 'over its limit' || state === 'will clash')?.joint;
   const found = {
     cabin: cabin.name, stage: context.stage, confidence, aheadDays, aheadLots, parts, without: chosen.parts.filter((part) => !withLots.has(part)),
-    joints, ...(first === undefined ? {} : { first }), pairs, sets, issues,
+    joints, ...(first === undefined ? {} : { first }), ...plans, ...(notMatched.length === 0 ? {} : { notMatched }), issues,
   };
   return { ...found, words: seriesWords(found, context) };
 }
@@ -108,10 +112,17 @@ function chosenJoints(cabin: Cabin, { parts = [], joints = [] }: SeriesOptions):
 }
 
 async function builds(
-  context: JudgeContext, bases: ReadonlyMap<string, PartBasis>, joints: readonly Joint[], { available }: SeriesOptions, watch: Watch,
-): Promise<{ readonly pairs: readonly BuildPlan[]; readonly sets: readonly BuildPlan[] }> {
+  context: JudgeContext, bases: ReadonlyMap<string, PartBasis>, joints: readonly Joint[], { available, mostPairsOfLots = Infinity }: SeriesOptions, watch: Watch,
+): Promise<{ readonly pairs: readonly BuildPlan[]; readonly sets: readonly BuildPlan[]; readonly notMatched: readonly string[] }> {
   const judge = lotJudge(context, bases, available);
-  const between = joints.filter((joint) => joint.parts.every((part) => judge.lots(part).length > 1));
+  const matchable = joints.filter((joint) => joint.parts.every((part) => judge.lots(part).length > 1));
+  let left = mostPairsOfLots;
+  const between = matchable.filter((joint) => {
+    const wanted = joint.parts.reduce((product, part) => product * judge.lots(part).length, 1);
+    if (wanted > left) return false;
+    left -= wanted;
+    return true;
+  });
   const pairs: BuildPlan[] = [];
   for (const [index, joint] of between.entries()) {
     const plan = await buildTogether(judge, [joint], partOfWork(watch, index / (between.length + 1), (index + 1) / (between.length + 1)));
@@ -126,7 +137,7 @@ async function builds(
     const plan = await buildTogether(judge, between.filter((joint) => joint.parts.every((part) => whole.includes(part))), partOfWork(watch, 0.95, 1));
     if (plan !== undefined) sets.push(plan);
   }
-  return { pairs, sets };
+  return { pairs, sets, notMatched: matchable.filter((joint) => !between.includes(joint)).map(({ id }) => id) };
 }
 
 function unknownNames({ index, cabin }: JudgeContext, { parts = [], joints = [], available = {} }: SeriesOptions): readonly Issue[] {

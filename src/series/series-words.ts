@@ -49,8 +49,8 @@ function chartWords({ lots, chart }: PartSeries): string {
   const against = chart.reference === 'master' ? `master ${chart.master ?? ''}, by what readings and instruments leave uncertain and not by any tolerance`
     : chart.base === lots.length ? 'each other' : `the first ${chart.base}`;
   const outside = lots.filter(({ charted }) => charted?.outside === true);
-  if (outside.length === 0) return `Against ${against}, no lot is outside the limit of T2.`;
-  return `Against ${against}, ${outside.length === 1 ? 'lot' : 'lots'} ${listed(outside.map(({ id, charted, words }) => `${id}${words.length === 0 ? '' : ` (${words.join(', ')}`}${words.length === 0 ? ' (' : '; '}T2 ${figure(charted?.statistic ?? 0, 1)} over ${figure(charted?.limit ?? 0, 1)})`))} ${outside.length === 1 ? 'is' : 'are'} outside.`;
+  if (outside.length === 0) return `Against ${against}, no lot is outside the limit of T².`;
+  return `Against ${against}, ${outside.length === 1 ? 'lot' : 'lots'} ${listed(outside.map(({ id, charted, words }) => `${id}${words.length === 0 ? '' : ` (${words.join(', ')}`}${words.length === 0 ? ' (' : '; '}T² ${figure(charted?.statistic ?? 0, 1)} over ${figure(charted?.limit ?? 0, 1)})`))} ${outside.length === 1 ? 'is' : 'are'} outside.`;
 }
 
 /** "on 2026-08-03" or "at the 3rd lot from now". */

@@ -38,7 +38,7 @@ export async function answerReport(request: ReportRequest): Promise<ReportReply>
     { role: 'cabin', name: request.file, sha256: await digest(serialiseCabin(cabin)) },
     ...(against?.file === undefined ? [] : [{ role: 'compared cabin' as const, ...against.file }]),
   ];
-  const input = prepareReport(cabin, book.value, { ...judging, files, validation: publishedValues(), ...(against === undefined ? {} : { against }) });
+  const input = await prepareReport(cabin, book.value, { ...judging, files, validation: publishedValues(), ...(against === undefined ? {} : { against }) });
   const writers = { html: () => reportHtml(input, { without }), json: () => reportJson(input), csv: () => reportCsv(input) };
   return { kind: 'written', texts: Object.fromEntries(formats.map((format) => [format, writers[format]()])), stage: input.judgement.stage, stages: stagesOf(cabin) };
 }

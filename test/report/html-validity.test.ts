@@ -37,17 +37,17 @@ const [book] = builtInRuleBooks;
 describe('the report is valid HTML', () => {
   test('of the demo, compared and aged', async () => {
     if (demo === undefined) throw new Error('the demo cabin does not restore');
-    expect(await faultsOf(reportHtml(prepareReport(demo, book, { ...asked, against: { stage: 'light-exposed' } })))).toEqual([]);
+    expect(await faultsOf(reportHtml(await prepareReport(demo, book, { ...asked, against: { stage: 'light-exposed' } })))).toEqual([]);
   }, 60_000);
 
   test('of a cabin with hostile names', async () => {
     const names = ['<script>alert(1)</script>', '"><img src=x onerror=alert(1)>', '\u202Egnp.exe', 'ידית דלת', '</table></main>', 'A'.repeat(3000)];
     const cabin = smallCabin({ name: names[0], parts: smallCabin().parts.map((part, index) => ({ ...part, name: names[index % names.length] ?? '' })) });
-    expect(await faultsOf(reportHtml(prepareReport(cabin, book, asked)))).toEqual([]);
+    expect(await faultsOf(reportHtml(await prepareReport(cabin, book, asked)))).toEqual([]);
   }, 60_000);
 
   test('of a cabin whose tables run over many pages', async () => {
-    const page = reportHtml(prepareReport({ ...bigCabin({ parts: 120, joints: 260, seed: 3 }), ruleBook: book.id }, book, asked));
+    const page = reportHtml(await prepareReport({ ...bigCabin({ parts: 120, joints: 260, seed: 3 }), ruleBook: book.id }, book, asked));
     expect(page).toContain(' of 1');
     expect(await faultsOf(page)).toEqual([]);
   }, 60_000);

@@ -19,14 +19,14 @@ const clashing = twoPartCabin(side(30), side(27), {
 });
 
 describe('proposed changes', () => {
-  test('are judged by the ordinary check: the whole difference mends the joint, a little of it does not', () => {
-    const { proposals } = reportModel(prepareReport(clashing, book, asked));
+  test('are judged by the ordinary check: the whole difference mends the joint, a little of it does not', async () => {
+    const { proposals } = reportModel(await prepareReport(clashing, book, asked));
     expect(proposals.map(({ proposal, verdict, noLongerClashing, nowClashing }) => [proposal.id, verdict, noLongerClashing, nowClashing]))
       .toEqual([['whole', 'holds', ['a-b'], []], ['little', 'clashes', [], []]]);
   });
 
-  test('stand in the block of their joint, in short on the first page, and in the CSV', () => {
-    const input = prepareReport(clashing, book, asked);
+  test('stand in the block of their joint, in short on the first page, and in the CSV', async () => {
+    const input = await prepareReport(clashing, book, asked);
     const page = reportHtml(input);
     expect(page).toContain('<strong>Proposed mend</strong>');
     expect(page).toContain('Lighter by the whole difference.');
@@ -39,17 +39,17 @@ describe('sources compared', () => {
   const other = partOf('b', 'Panel B', side(30)).sources[0];
   const cabin = { ...clashing, parts: clashing.parts.map((part) => (part.id === 'b' && other !== undefined ? { ...part, sources: [...part.sources, { ...other, id: 'other', piecePrice: 4.2 }] } : part)) };
 
-  test('each stands in the place of the chosen one: the verdicts are those of the cabin with that source', () => {
-    const { sources } = reportModel(prepareReport(cabin, book, asked));
+  test('each stands in the place of the chosen one: the verdicts are those of the cabin with that source', async () => {
+    const { sources } = reportModel(await prepareReport(cabin, book, asked));
     expect(sources.map(({ part, sources: rows }) => [part, rows.map(({ source, chosen, clashes, holds }) => [source, chosen, clashes, holds])]))
       .toEqual([['b', [['b-source', true, 1, 0], ['other', false, 0, 1]]]]);
     const swapped = judge({ ...cabin, parts: cabin.parts.map((part) => (part.id === 'b' ? { ...part, source: 'other' } : part)) }, book);
     expect(swapped.summary).toMatchObject({ clashes: 0, holds: 1 });
-    expect(reportHtml(prepareReport(cabin, book, asked))).toContain('Another source taken by itself would give fewer clashes at ');
+    expect(reportHtml(await prepareReport(cabin, book, asked))).toContain('Another source taken by itself would give fewer clashes at ');
   });
 
-  test('are left out where there is no choice', () => {
-    expect(reportHtml(prepareReport(clashing, book, asked))).not.toContain('id="sources"');
+  test('are left out where there is no choice', async () => {
+    expect(reportHtml(await prepareReport(clashing, book, asked))).not.toContain('id="sources"');
   });
 });
 

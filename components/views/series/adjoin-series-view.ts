@@ -3,10 +3,9 @@ import type { TemplateResult } from 'lit';
 import { partNames } from '../../../src/harmony/names.ts';
 import { percentOfLimit } from '../../../src/harmony/wording.ts';
 import { fixed } from '../../../src/report/number-text.ts';
-import { buildWords, forecastWords, partWords, slopeScale } from '../../../src/series/index.ts';
+import { buildWords, forecastWords, hasLots, partWords, slopeScale } from '../../../src/series/index.ts';
 import type { BuildPlan, BuiltSet, CabinSeries, ForecastPlace, JointForecast, PartSeries, SeriesLot } from '../../../src/series/index.ts';
 import { announce } from '../../controllers/announcer.ts';
-import type { OpenCabin } from '../../controllers/open-cabin.ts';
 import { PlanRun } from '../../controllers/plan-run.ts';
 import { paperInk, tableInk } from '../../figures/inks.ts';
 import { findLight } from '../../model/light-groups.ts';
@@ -21,9 +20,9 @@ import { narrow, planStyles } from '../plan/plan.styles.ts';
 import { planState } from '../plan/plan-state.ts';
 import { ViewElement } from '../view-element.ts';
 import './adjoin-drawn.ts';
-import { buildLinks } from './build-links.ts';
-import { forecastLines } from './forecast-lines.ts';
-import { lotPanels } from './lot-panels.ts';
+import { buildLinks } from '../../../src/report/figures/build-links.ts';
+import { forecastLines } from '../../../src/report/figures/forecast-lines.ts';
+import { lotPanels } from '../../../src/report/figures/lot-panels.ts';
 import { lotPath } from './lot-path.ts';
 
 /** Joints that the picture shows, the first to clash first. */
@@ -53,7 +52,7 @@ export class AdjoinSeriesView extends ViewElement {
     @media (max-width: 760px) { .halves { grid-template-columns: minmax(0, 1fr); } .row { padding: 8px; } .row b { font-size: 0.625rem; } }
   `];
 
-  private readonly following = new PlanRun<'series'>(this, () => (this.open.judging || !hasLots(this.open) ? undefined
+  private readonly following = new PlanRun<'series'>(this, () => (this.open.judging || !hasLots(this.open.cabin) ? undefined
     : { cabin: this.open.cabin, task: { kind: 'series', options: seriesTerms(this.options, this.open.cabin) } }), (plan) => announce(this, plan.words.join(' ')));
 
   private get options(): Options {
@@ -83,7 +82,7 @@ export class AdjoinSeriesView extends ViewElement {
 
   override render(): TemplateResult {
     const { cabin } = this.open;
-    if (!hasLots(this.open)) {
+    if (!hasLots(cabin)) {
       return html`<div class="body"><h1>Series</h1><div class="teach">
         <p>No part has two lots yet.</p>
         <p>Once a part is in series its lots are read one after the other. Give each specimen its lot and the day it was made, in <a href=${this.linkTo({ view: 'parts', joint: undefined, item: undefined, options: {} })}>Parts</a> or by <a href=${this.linkTo({ view: 'import', joint: undefined, item: undefined, options: {} })}>Import</a>.
@@ -170,7 +169,7 @@ export class AdjoinSeriesView extends ViewElement {
       <div class="row" aria-hidden="true">${part.lots.map((lot, index) => html`<span>${sampleOf(told[index])}<b>${lot.id}</b></span>`)}</div>
       <div class="told"><p>${title}</p>${rest.map((sentence) => html`<p>${sentence}</p>`)}</div>
       <div class="two">
-        <figure><figcaption>T2, colour${part.gloss === undefined ? '' : ' and gloss'} over time <span>under ${part.light}; band: the line at ${fixed(100 * plan.confidence, plan.confidence === 0.9973 ? 2 : 0)} %</span></figcaption><adjoin-drawn .draw=${(width: number) => lotPanels(part, colours, width, paperInk)}></adjoin-drawn></figure>
+        <figure><figcaption>T², colour${part.gloss === undefined ? '' : ' and gloss'} over time <span>under ${part.light}; band: the line at ${fixed(100 * plan.confidence, plan.confidence === 0.9973 ? 2 : 0)} %</span></figcaption><adjoin-drawn .draw=${(width: number) => lotPanels(part, colours, width, paperInk)}></adjoin-drawn></figure>
         <figure><figcaption>The way of the lots <span>in a*, b* and L*, the latest largest</span></figcaption><adjoin-drawn .draw=${(width: number) => lotPath(part, colours, width, paperInk)}></adjoin-drawn></figure>
       </div>
       ${this.lotTable(part, told)}`;
@@ -181,7 +180,7 @@ export class AdjoinSeriesView extends ViewElement {
     const { slope, reach, state } = part.trend;
     const gloss = new Map((part.gloss?.lots ?? []).map(({ id, mean }) => [id, mean]));
     return html`<div class="scroll" tabindex="0" role="group" aria-label=${`Lots of ${this.name(part.part)}`}><table><caption class="unseen">Lots of ${this.name(part.part)}</caption>
-      <thead><tr><th scope="col" colspan="2">lot</th><th scope="col">made on</th><th scope="col" class="n">L*</th><th scope="col" class="n">a*</th><th scope="col" class="n">b*</th>${gloss.size === 0 ? nothing : html`<th scope="col" class="n">GU ${part.gloss?.angle}°</th>`}<th scope="col" class="n">spots</th><th scope="col" class="n">T2</th><th scope="col" class="n">limit</th><th scope="col">held as</th></tr></thead>
+      <thead><tr><th scope="col" colspan="2">lot</th><th scope="col">made on</th><th scope="col" class="n">L*</th><th scope="col" class="n">a*</th><th scope="col" class="n">b*</th>${gloss.size === 0 ? nothing : html`<th scope="col" class="n">GU ${part.gloss?.angle}°</th>`}<th scope="col" class="n">spots</th><th scope="col" class="n">T²</th><th scope="col" class="n">limit</th><th scope="col">held as</th></tr></thead>
       <tbody>${part.lots.map((lot, index) => html`<tr><td>${colourChip(told[index])}</td><th scope="row">${lot.id}</th><td class="day">${lot.producedOn ?? '–'}</td>${lot.lab.map((value) => html`<td class="n">${fixed(value, 2)}</td>`)}
         ${gloss.size === 0 ? nothing : html`<td class="n">${fixed(gloss.get(lot.id), 2)}</td>`}<td class="n">${lot.spots}</td><td class="n">${fixed(lot.charted?.statistic, 1)}</td><td class="n">${fixed(lot.charted?.limit, 1)}</td>
         <td class=${lot.charted?.outside === true ? 'out' : ''}>${lot.charted === undefined ? '–' : held[lot.charted.against]}${lot.charted?.outside === true ? html`, <span class="word clashes">outside</span>` : nothing}</td></tr>`)}
@@ -201,7 +200,7 @@ export class AdjoinSeriesView extends ViewElement {
     const names = chosen.parts.map((part) => this.name(part));
     const leftOver = chosen.leftOver.flatMap((own, part) => (own.length === 0 ? [] : [`${names[part]}: ${own.join(', ')}`]));
     const picture = (caption: string, sets: readonly BuiltSet[], cost: BuildPlan['best']): TemplateResult => html`<figure><figcaption>${caption} <span>${fixed(cost.clashes, 2)} clashes to be expected in ${sets.length} sets</span></figcaption>
-      <div class="figure"><adjoin-drawn .draw=${(width: number) => buildLinks({ parts: names, lots, sets }, width, tableInk)}></adjoin-drawn></div></figure>`;
+      <div class="figure"><adjoin-drawn .draw=${(width: number) => buildLinks({ parts: names, lots, sides: chosen.sides, sets }, width, tableInk)}></adjoin-drawn></div></figure>`;
     return html`<div class="which"><h2 id="build">Lots to build together</h2>
         <label class="pick"><span class="unseen">Parts that meet</span><select name="build" @change=${(event: Event) => this.choose({ ...this.options, build: (event.target as HTMLSelectElement).value })}>
           ${plans.map((one) => html`<option value=${keyOf(one)} ?selected=${one === chosen}>${label(one)}</option>`)}</select></label></div>
@@ -243,9 +242,6 @@ const keyOf = ({ joints }: BuildPlan): string => (joints.length === 1 ? joints[0
 /** A large sample of a lot; left empty where it cannot be shown. */
 const sampleOf = (colour: PartColour | undefined): TemplateResult => html`<svg class="sample" viewBox="0 0 10 10" preserveAspectRatio="none" aria-hidden="true">
   <rect width="10" height="10" fill=${colour?.css ?? 'none'} /></svg>`;
-
-/** Whether a source of any part has two lots on record. */
-const hasLots = ({ cabin }: OpenCabin): boolean => cabin.parts.some(({ sources }) => sources.some(({ specimens }) => new Set(specimens.flatMap(({ lot }) => (lot === undefined ? [] : [lot.id]))).size > 1));
 
 customElements.define('adjoin-series-view', AdjoinSeriesView);
 

@@ -3,8 +3,8 @@ import type { FigureTheme } from '../../../src/report/figures/theme.ts';
 import { drawing, element, pathThrough } from '../../../src/report/scene.ts';
 import type { SceneElement } from '../../../src/report/scene.ts';
 import type { PartSeries } from '../../../src/series/index.ts';
-import { lotMark } from './lot-panels.ts';
-import type { LotColours } from './lot-panels.ts';
+import { lotMark } from '../../../src/report/figures/lot-panels.ts';
+import type { LotColours } from '../../../src/report/figures/lot-panels.ts';
 
 /** The way of the lots through a* and b* on equal axes, and through L* on an upright scale of the same measure beside it. */
 export function lotPath({ lots }: PartSeries, colours: LotColours, width: number, theme: FigureTheme): SceneElement {

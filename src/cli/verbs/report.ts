@@ -53,7 +53,7 @@ export const report: Verb = {
     const { cabin, ruleBook, files, options } = input.value;
     const against = loadAgainst(args, io, cabin);
     if (hasErrors(against.issues)) return refused([...input.issues, ...against.issues], args.json);
-    const prepared = prepareReport(cabin, ruleBook, {
+    const prepared = await prepareReport(cabin, ruleBook, {
       ...options, files: [...files, ...(against.value?.files ?? [])], validation: publishedValues(), ...(against.value === undefined ? {} : { against: against.value }),
     });
     const { judgement } = prepared;

@@ -30,7 +30,7 @@ export const series: Verb = {
     lots: { value: 'PART=LOT,LOT', about: 'lots of a part that can be built; all of them where absent', multiple: true },
   },
   detail: [
-    'Lots are those of the chosen source of a part, of the kind of specimen that stands for it, in order of production and read under like conditions. Their T2 under the first required light is held to the limit of a lot among its own (beta), of a further lot (F), or of a known covariance (chi-square).',
+    'Lots are those of the chosen source of a part, of the kind of specimen that stands for it, in order of production and read under like conditions. Their T² under the first required light is held to the limit of a lot among its own (beta), of a further lot (F), or of a known covariance (chi-square).',
     'A trend is claimed from five lots on and where its slope is significant as one vector. A joint is given a day only where one of its parts has a trend; the range comes from how well the lines are known, without what a single lot scatters about them. Gloss has a trend and no forecast.',
     'Lots are built together so that the fewest clashes are to be expected, then the least over-use. Every lot counts the same, whatever its size.',
     'Exit: 0 done, 1 a joint is over its limit or will be within the time looked ahead, 2 bad input.',
@@ -97,7 +97,7 @@ export function seriesText(cabin: Cabin, found: CabinSeries, terminal: Terminal)
 const lotTable = ({ lots, unit, trend }: PartSeries, terminal: Terminal): string => {
   const { factor, per } = slopeScale(unit);
   const table = textTable(
-    [{ title: 'lot' }, { title: 'made' }, { title: 'L*', align: 'right' }, { title: 'a*', align: 'right' }, { title: 'b*', align: 'right' }, { title: 'spots', align: 'right' }, { title: 'T2', align: 'right' }, { title: 'limit', align: 'right' }, { title: 'as' }, { title: '' }],
+    [{ title: 'lot' }, { title: 'made' }, { title: 'L*', align: 'right' }, { title: 'a*', align: 'right' }, { title: 'b*', align: 'right' }, { title: 'spots', align: 'right' }, { title: 'T²', align: 'right' }, { title: 'limit', align: 'right' }, { title: 'as' }, { title: '' }],
     lots.map(({ id, producedOn, lab, spots, charted }) => ({
       cells: [id, producedOn ?? '', ...lab.map((entry) => fixed(entry, 2)), String(spots), fixed(charted?.statistic, 1), fixed(charted?.limit, 1), charted?.against ?? '', charted?.outside === true ? 'outside' : ''],
     })), terminal);

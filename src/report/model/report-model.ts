@@ -5,6 +5,7 @@ import type { Ageing, CabinComparison } from '../../harmony/compare/index.ts';
 import type { CheckResult, JointResult, MeasurementRequest, PartAppearance, RunResult, Summary } from '../../harmony/judgement.ts';
 import type { RuleBook } from '../../rules/rule-book.ts';
 import type { Instrument } from '../../readings/reading.ts';
+import type { CabinSeries } from '../../series/index.ts';
 import type { Sample } from '../sample.ts';
 import type { ComparedPart } from './compared-sources.ts';
 import type { ProposedChange } from './proposed-changes.ts';
@@ -94,6 +95,8 @@ export interface ReportModel {
   /** Parts of which a choice of source was made. */
   readonly sources: readonly ComparedPart[];
   readonly proposals: readonly ProposedChange[];
+  /** Lots over time of the parts that have two at least. */
+  readonly series?: CabinSeries;
   readonly ruleBook: RuleBook;
   readonly instruments: readonly Instrument[];
   readonly files: readonly InputFile[];

@@ -13,6 +13,7 @@ import { nearMisses } from './near-misses.ts';
 import { openJoints } from './open-joints.ts';
 import { partChecks } from './part-checks.ts';
 import { ruleBookSection } from './rule-book.ts';
+import { series } from './series.ts';
 import { sourcesCompared } from './sources-compared.ts';
 import { traceability } from './traceability.ts';
 import { validation } from './validation.ts';
@@ -36,6 +37,7 @@ export const reportSections: readonly ReportSection[] = [
   { id: 'drift', title: 'Drift along runs', make: drift },
   { id: 'compared', title: 'Compared with', make: comparison },
   { id: 'ageing', title: 'Ageing', make: ageing },
+  { id: 'series', title: 'Lots over time', make: series },
   { id: 'decisions', title: 'Decisions', make: decisions },
   { id: 'booth', title: 'Booth against numbers', make: booth },
   { id: 'sources', title: 'Sources compared', make: sourcesCompared },

@@ -9,6 +9,7 @@ import { counted, coverageText, fixed, limitUseText } from '../number-text.ts';
 import { jointAnchor, jointNames, terms } from '../pieces.ts';
 import { mapPicture, stripPicture } from '../pictures.ts';
 import { summaryText } from './comparison.ts';
+import { seriesShort } from './series.ts';
 
 /** The first page: what cabin, what verdict, where on the map, and the few sentences that matter. */
 export function front(page: Page): Markup {
@@ -66,6 +67,7 @@ function inShort(page: Page): Markup {
     acceptedShort(page),
     comparedShort(page),
     ageingShort(page),
+    seriesShort(page),
     summary.visual.joints === 0 ? undefined : ['Seen in the booth', html('p', {},
       `Numbers and booth agree on ${summary.visual.agree} of ${counted(summary.visual.joints, 'joint')} that both have judged`,
       summary.visual.differ.length === 0 ? '.' : ['; they differ on ', joinedLinks(page, summary.visual.differ), '.'])],

@@ -15,10 +15,10 @@ export const styleSheet = (foot: string, paper?: Paper): string => `
 html{font:15px/1.45 "Source Sans 3","Segoe UI",Roboto,"Helvetica Neue",Arial,sans-serif;color:var(--ink);background:#8c8c8c;-webkit-text-size-adjust:100%}
 body{margin:0}
 main{max-width:64rem;margin:0 auto;padding:3.2rem 3.6rem 5rem;background:#fff}
-p,ul,dl,figure,h1,h2,h3{margin:0}
+p,ul,dl,figure,h1,h2,h3,h4{margin:0}
 a{color:inherit;text-decoration-thickness:1px;text-underline-offset:2px;text-decoration-color:#8a8a8a}
 a:focus-visible,summary:focus-visible{outline:2px solid var(--ink);outline-offset:2px}
-bdi,dd,td,p,li,h1,h3,code{overflow-wrap:anywhere}
+bdi,dd,td,p,li,h1,h3,h4,code{overflow-wrap:anywhere}
 thead th{overflow-wrap:normal}
 tbody th{min-width:6.5rem}
 .steady{white-space:nowrap}
@@ -73,6 +73,14 @@ dd{margin:0;max-width:47rem}
 .evidence{display:grid;grid-template-columns:minmax(0,20fr) minmax(0,23fr);gap:1.6rem;margin:.9rem 0 .4rem;align-items:start}
 .strips{display:grid;gap:.7rem}
 .strips svg,.spectra svg{width:100%}
+h4{font-weight:600;font-size:1.05rem;line-height:1.25;margin:0}
+section>h3{margin:1.6rem 0 .4rem}
+.lots{margin:1.2rem 0 1.6rem}
+.lots svg,.forecast svg{width:100%}
+.lots .scale,.lots .swatch{width:auto}
+.lots figure{margin:.7rem 0 .3rem}
+.pair{display:grid;grid-template-columns:repeat(2,minmax(0,1fr));gap:1.2rem}
+.pair figcaption{padding:0 0 .35rem}
 .notes{padding:.55rem .8rem .55rem 1.9rem;margin:.6rem 0;border:1px solid var(--faint);border-width:1px 0}
 .caution{padding-left:1.15rem;margin:.6rem 0;max-width:50rem;font-size:.95rem;color:var(--quiet)}
 .caution li{margin:.2rem 0}
@@ -100,7 +108,7 @@ details>summary{cursor:pointer;padding:.3rem 0;text-decoration:underline;text-un
 @media screen and (max-width:52rem){
 main{padding:1.4rem 1.1rem 3rem}
 h1{font-size:2.5rem}
-.evidence,.terms>div{grid-template-columns:minmax(0,1fr);gap:.5rem}
+.evidence,.pair,.terms>div{grid-template-columns:minmax(0,1fr);gap:.5rem}
 .terms>div{gap:.1rem}
 table{display:block;overflow-x:auto}
 .band{overflow-x:auto}
@@ -120,7 +128,7 @@ table{margin-top:.8rem}
 .evidence{margin:.6rem 0 .2rem}
 .sentence,.further,.judged{max-width:none}
 .joint,figure,tr,.worst,.terms>div,.notes,p,li,#sign-off,#limits{break-inside:avoid}
-h2,h3,caption,thead,.lead,.joint header,.sentence{break-after:avoid}
+h2,h3,h4,caption,thead,.lead,.joint header,.sentence{break-after:avoid}
 thead{display:table-header-group}
 p,li{orphans:3;widows:3}
 a{text-decoration:none}

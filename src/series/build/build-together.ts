@@ -30,12 +30,16 @@ export interface BuiltSet {
   readonly lots: readonly string[];
   readonly clashes: number;
   readonly overUse: number;
+  /** Clashes to be expected at each joint, in the order of `joints`. */
+  readonly atJoints: readonly number[];
 }
 
 /** Which lots to build together, beside what building in order of production comes to. */
 export interface BuildPlan {
   readonly parts: readonly string[];
   readonly joints: readonly string[];
+  /** Places in `parts` of the two parts of each joint. */
+  readonly sides: readonly (readonly [number, number])[];
   readonly sets: readonly BuiltSet[];
   readonly inOrder: readonly BuiltSet[];
   readonly best: BuildCost;
@@ -105,13 +109,13 @@ export async function buildTogether(judge: LotJudge, joints: readonly Joint[], w
       const [first, second] = joint.parts.map((part) => parts.indexOf(part));
       return costOf(joint, lots[first][set[first]], lots[second][set[second]]);
     });
-    return { lots: set.map((lot, part) => lots[part][lot].id), ...total(costs) };
+    return { lots: set.map((lot, part) => lots[part][lot].id), ...total(costs), atJoints: costs.map(({ clashes }) => clashes) };
   };
   // Equal in all that counts: the order of production is then as good and needs no sorting.
   const chosen = costOfSets(problem, inOrder) === best.cost ? inOrder : best.sets;
   const [bestSetsTold, inOrderTold] = [[...chosen].sort((p, q) => p[0] - q[0]).map(told), inOrder.map(told)];
   return {
-    parts, joints: among.map(({ id }) => id), sets: bestSetsTold, inOrder: inOrderTold, best: total(bestSetsTold), asProduced: total(inOrderTold),
+    parts, joints: among.map(({ id }) => id), sides: ties.map(({ first, second }) => [first, second] as const), sets: bestSetsTold, inOrder: inOrderTold, best: total(bestSetsTold), asProduced: total(inOrderTold),
     leftOver: lots.map((own, part) => own.filter((_, lot) => !chosen.some((set) => set[part] === lot)).map(({ id }) => id)),
     proved: best.proved, method: best.method, boundClashes: Math.floor(best.bound / factor) / clashUnits,
   };

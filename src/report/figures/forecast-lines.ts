@@ -1,9 +1,9 @@
 import { scaleLinear } from 'd3';
-import { verdictLine } from '../../../src/report/figures/verdict-line.ts';
-import type { FigureTheme } from '../../../src/report/figures/theme.ts';
-import { drawing, element } from '../../../src/report/scene.ts';
-import type { SceneElement } from '../../../src/report/scene.ts';
-import type { JointForecast } from '../../../src/series/index.ts';
+import { verdictLine } from './verdict-line.ts';
+import type { FigureTheme } from './theme.ts';
+import { drawing, element } from '../scene.ts';
+import type { SceneElement } from '../scene.ts';
+import type { JointForecast } from '../../series/index.ts';
 
 /** A forecast as its row of the picture shows it. */
 export interface ForecastRow {
