@@ -55,6 +55,12 @@ const binary = (operation: number) => (first: Code, second: Code): Code => [...f
 export const add = binary(0xf0);
 export const subtract = binary(0xf1);
 export const multiply = binary(0xf2);
+export const divide = binary(0xf3);
+const unary = (operation: number) => (value: Code): Code => [...value, ...vector(operation)];
+export const absolute = unary(0xec);
+export const squareRoot = unary(0xef);
+export const equal = binary(0x47);
+export const less = binary(0x49);
 export const greater = binary(0x4a);
 export const atMost = binary(0x4b);
 export const atLeast = binary(0x4c);
@@ -67,6 +73,18 @@ export const pair = (first: number, second: number): Code => [...vector(0x0c), .
 /** Lanes of `first` where the mask is set, else of `second`. */
 export const select = (first: Code, second: Code, mask: Code): Code => [...first, ...second, ...mask, ...vector(0x52)];
 export const or = binary(0x50);
+export const exclusiveOr = binary(0x51);
+/** Both lanes cut towards zero to whole numbers of 32 bits, in the first two of four; NaN is 0. */
+export const wholeParts = unary(0xfc);
+/** The first two of four whole numbers of 32 bits as numbers. */
+export const fromWhole = unary(0xfe);
+/** One of four whole numbers of 32 bits. */
+export const wholeAt = (value: Code, place: number): Code => [...value, ...vector(0x1b), place];
+const shuffle = (...bytes: readonly number[]) => (first: Code, second: Code): Code => [...first, ...second, ...vector(0x0d), ...bytes];
+const eight = (from: number): readonly number[] => Array.from({ length: 8 }, (_, place) => from + place);
+/** The low lanes of two vectors beside each other, and their high lanes. */
+export const lowLanes = shuffle(...eight(0), ...eight(16));
+export const highLanes = shuffle(...eight(8), ...eight(24));
 /** Both lanes as whole numbers of 64 bits, moved by so many bits; zeros come in. */
 export const bitsUp = (value: Code, by: number): Code => [...value, ...int(by), ...vector(0xcb)];
 export const bitsDown = (value: Code, by: number): Code => [...value, ...int(by), ...vector(0xcd)];

@@ -1,18 +1,9 @@
+import { ciede2000Constants } from './ciede2000-constants.ts';
 import { hueRotationTable, huePlace } from './hue-rotation-table.ts';
 import type { LabColumns } from './lab-columns.ts';
+import { ciede2000BySimd } from './simd/ciede2000-kernel.ts';
 
-const radiansPerDegree = Math.PI / 180;
-const power25to7 = 25 ** 7;
-const cosine30 = Math.cos(30 * radiansPerDegree);
-const cosine6 = Math.cos(6 * radiansPerDegree);
-const sine6 = Math.sin(6 * radiansPerDegree);
-const cosine63 = Math.cos(63 * radiansPerDegree);
-const sine63 = Math.sin(63 * radiansPerDegree);
-
-/** Sine of the angle by which hues may miss 180 degrees and still count as opposite, as in `ciede2000Difference`. */
-const oppositeTolerance = 1e-9;
-/** Product of chromas below which the hue difference counts as none: 1e-50 CIELAB units. */
-const leastProduct = 1e-100;
+const { power25to7, cosine30, cosine6, sine6, cosine63, sine63, oppositeTolerance, leastProduct } = ciede2000Constants;
 
 /** Pairs that go through the steps together: few enough to stay in the fastest memory. */
 const block = 256;
@@ -27,10 +18,17 @@ const chromaStep = new Float64Array(block);
  * `ciede2000Difference` of the colours in the same places of two columns.
  *
  * Algebraic: the mean hue enters by its cosine and sine, powers are products, and the rotation term comes from a table; within 1e-9 of
- * the definition for chromas up to 1000. NaN where a coordinate is not finite; chromas up to 1e40. In three steps over blocks, since one
- * long chain of roots and quotients for each pair would leave the processor waiting.
+ * the definition for chromas up to 1000. Not finite where a coordinate is not; chromas up to 1e40. By vectors where the engine has them.
  */
 export function ciede2000Batch(standard: LabColumns, trial: LabColumns, into: Float64Array, kL: number, kC: number, kH: number): void {
+  if (!ciede2000BySimd(standard, trial, into, kL, kC, kH)) ciede2000InPlainNumbers(standard, trial, into, kL, kC, kH);
+}
+
+/**
+ * The same in plain numbers, to the last bit. In three steps over blocks, since one long chain of roots and quotients for each pair would
+ * leave the processor waiting.
+ */
+export function ciede2000InPlainNumbers(standard: LabColumns, trial: LabColumns, into: Float64Array, kL: number, kC: number, kH: number): void {
   for (let from = 0; from < into.length; from += block) {
     const count = Math.min(block, into.length - from);
     redGreenStretches(standard, trial, from, count);
@@ -71,18 +69,20 @@ function meanHues({ a: a1, b: b1 }: LabColumns, { a: a2, b: b2 }: LabColumns, fr
     }
     const dot = x1 * x2 + y1 * y2;
     const cross = x1 * y2 - x2 * y1;
+    const root = Math.sqrt(product);
+    const width = Math.sqrt(2 * (product + Math.abs(dot)));
     if (dot < 0) {
       // The mean hue stands across the difference of the two unit vectors, which are far apart here.
-      const size = Math.sqrt(2 * product * (product - dot));
-      const scale = growing(cross, product, x1, y1, x2, y2) ? 1 / size : -1 / size;
+      const sign = growing(cross, product, x1, y1, x2, y2) ? 1 : -1;
+      const scale = sign / (root * width);
       cosine[j] = (y2 * chroma1 - y1 * chroma2) * scale;
       sine[j] = (x1 * chroma2 - x2 * chroma1) * scale;
-      hueStep[j] = (size * size * scale) / Math.sqrt(product);
+      hueStep[j] = sign * width;
     } else {
-      const scale = 1 / Math.sqrt(2 * product * (product + dot));
+      const scale = 1 / (root * width);
       cosine[j] = (x1 * chroma2 + x2 * chroma1) * scale;
       sine[j] = (y1 * chroma2 + y2 * chroma1) * scale;
-      hueStep[j] = 2 * cross * scale * Math.sqrt(product);
+      hueStep[j] = 2 * cross * root * scale;
     }
   }
 }
@@ -108,13 +108,17 @@ function weightedSums(L1: Float64Array, L2: Float64Array, into: Float64Array, fr
       - 0.17 * (cosine30 * c + 0.5 * s)
       + 0.24 * c2
       + 0.32 * (cosine6 * (c * c2 - s * s2) - sine6 * (s * c2 + c * s2))
-      - 0.20 * (cosine63 * (2 * c2 * c2 - 1) + sine63 * (2 * s2 * c2));
+      - 0.2 * (cosine63 * (2 * c2 * c2 - 1) + sine63 * (2 * s2 * c2));
+    const mean = meanChroma[j];
+    const chromaWeight = kC * (1 + 0.045 * mean);
+    const hueWeight = kH * (1 + 0.015 * mean * t);
     const fromMiddle = 0.5 * (L1[i] + L2[i]) - 50;
     const square = fromMiddle * fromMiddle;
-    const lightness = (L2[i] - L1[i]) / (kL * (1 + (0.015 * square) / Math.sqrt(20 + square)));
-    const mean = meanChroma[j];
-    const chroma = chromaStep[j] / (kC * (1 + 0.045 * mean));
-    const hue = hueStep[j] / (kH * (1 + 0.015 * mean * t));
+    const root = Math.sqrt(20 + square);
+    const lightness = ((L2[i] - L1[i]) * root) / (kL * (root + 0.015 * square));
+    const weights = 1 / (chromaWeight * hueWeight);
+    const chroma = chromaStep[j] * hueWeight * weights;
+    const hue = hueStep[j] * chromaWeight * weights;
     const meanSquare = mean * mean;
     const seventh = meanSquare * meanSquare * meanSquare * mean;
     const place = huePlace(c, s);

@@ -1,7 +1,7 @@
 const radiansPerDegree = Math.PI / 180;
 /** Places a quarter turn is cut into. */
-const perQuarter = 1024;
-const places = 4 * perQuarter;
+export const huePlacesPerQuarter = 1024;
+const places = 4 * huePlacesPerQuarter;
 
 /** -2 sin(60 deg exp(-((h - 275) / 25)^2)) at a hue h in degrees, and its slope in h. */
 function rotation(hue: number): readonly [value: number, slope: number] {
@@ -24,11 +24,11 @@ function hueAt(quarter: number, share: number): readonly [hue: number, slope: nu
 export const hueRotationTable: Float64Array = (() => {
   const table = new Float64Array(4 * (places + 1));
   for (let place = 0; place < places; place++) {
-    const quarter = Math.floor(place / perQuarter);
+    const quarter = Math.floor(place / huePlacesPerQuarter);
     const at = (step: number): readonly [value: number, slope: number] => {
-      const [hue, turn] = hueAt(quarter, (place + step) / perQuarter - quarter);
+      const [hue, turn] = hueAt(quarter, (place + step) / huePlacesPerQuarter - quarter);
       const [value, slope] = rotation(hue);
-      return [value, (slope * turn) / perQuarter];
+      return [value, (slope * turn) / huePlacesPerQuarter];
     };
     const [from, fromSlope] = at(0);
     const [to, toSlope] = at(1);
@@ -41,5 +41,5 @@ export const hueRotationTable: Float64Array = (() => {
 /** Place of a hue in the table by its cosine and sine, 0 to `4 x 1024`: an angle in all but name, for one division. */
 export function huePlace(cosine: number, sine: number): number {
   const share = cosine / (Math.abs(cosine) + Math.abs(sine));
-  return perQuarter * (sine < 0 ? 3 + share : 1 - share);
+  return huePlacesPerQuarter * (sine < 0 ? 3 + share : 1 - share);
 }

@@ -1,7 +1,9 @@
 import { differenceCie76, differenceCie94, differenceCiede2000, differenceCmc, type Lab65 } from 'culori';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { differenceBatch, labColumns } from '../../../src/colour/batch/index.ts';
+import { differenceBatch, labColumns, type LabColumns } from '../../../src/colour/batch/index.ts';
+import { ciede2000InPlainNumbers } from '../../../src/colour/batch/ciede2000-batch.ts';
+import { ciede2000BySimd } from '../../../src/colour/batch/simd/ciede2000-kernel.ts';
 import { difference } from '../../../src/colour/difference.ts';
 import type { DifferenceFormula } from '../../../src/colour/difference-formula.ts';
 import { formulaLabel } from '../../../src/colour/formula-label.ts';
@@ -13,13 +15,18 @@ import { seededNumbers } from '../../support/seeded-numbers.ts';
 import { allFormulas } from '../differences/all-formulas.ts';
 import { farPairs, nearPairs, type Pair } from '../differences/seeded-pairs.ts';
 
-function batch(formula: DifferenceFormula, pairs: readonly Pair[]): Float64Array {
-  const [standard, trial] = [labColumns(pairs.length), labColumns(pairs.length)];
+function columnsOf(pairs: readonly Pair[]): readonly [LabColumns, LabColumns] {
+  const sides = [labColumns(pairs.length), labColumns(pairs.length)] as const;
   pairs.forEach((pair, place) => {
-    [standard, trial].forEach((columns, side) => {
+    sides.forEach((columns, side) => {
       [columns.L[place], columns.a[place], columns.b[place]] = pair[side]!;
     });
   });
+  return sides;
+}
+
+function batch(formula: DifferenceFormula, pairs: readonly Pair[]): Float64Array {
+  const [standard, trial] = columnsOf(pairs);
   return differenceBatch(formula, standard, trial, new Float64Array(pairs.length));
 }
 
@@ -75,6 +82,24 @@ test.each(cases)('%s agrees with its definition on pairs %s', (_, __, formula, p
     worst = Math.max(worst, Math.abs(found[place]! - expected) / Math.max(1, 1e-3 * expected));
   });
   expect(worst).toBeLessThan(1e-9);
+});
+
+const notFinite = [NaN, Infinity, -Infinity, 1e200].flatMap((value): Pair[] => [[[value, 1, 2], [3, 4, 5]], [[3, 4, 5], [3, value, 5]], [[3, 4, value], [3, 4, -5]]]);
+
+test.each([...sets, ['not finite', notFinite] as const])('CIEDE2000 by vectors and in plain numbers are the same to the last bit: pairs %s', (_, pairs) => {
+  const [standard, trial] = columnsOf(pairs);
+  const [byVectors, plain] = [new Float64Array(pairs.length), new Float64Array(pairs.length)];
+  expect(ciede2000BySimd(standard, trial, byVectors, 1.2, 0.9, 1.1)).toBe(true);
+  ciede2000InPlainNumbers(standard, trial, plain, 1.2, 0.9, 1.1);
+  expect([...byVectors].map((value) => (Number.isFinite(value) ? value : NaN))).toEqual([...plain].map((value) => (Number.isFinite(value) ? value : NaN)));
+});
+
+test('CIEDE2000 in plain numbers, which few pairs and engines without vectors get, agrees with its definition', () => {
+  const pairs = [...nearPairs(2000, 20321, 1, 60), ...farPairs(2000, 20322), ...oppositePairs(), ...neutralPairs()];
+  const [standard, trial] = columnsOf(pairs);
+  const found = new Float64Array(pairs.length);
+  ciede2000InPlainNumbers(standard, trial, found, 1, 1, 1);
+  expect(Math.max(...pairs.map(([first, second], place) => Math.abs(found[place]! - difference({ name: 'ciede2000' }, first, second))))).toBeLessThan(1e-9);
 });
 
 /** culori 4.0.2; its mode `lab65` takes CIELAB as it is. */
