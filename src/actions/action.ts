@@ -12,7 +12,7 @@ import { contextMet, leadingPart } from './selection.ts';
 import type { Context, Selection } from './selection.ts';
 
 /** Where an action stands in menus. */
-export const groups = ['Cabin', 'Parts', 'Outline', 'Sources', 'Specimens', 'Readings', 'Joints', 'Decisions', 'Zones', 'Lights', 'Runs', 'Registers', 'Rules'] as const;
+export const groups = ['Cabin', 'Parts', 'Outline', 'Sources', 'Specimens', 'Readings', 'Joints', 'Decisions', 'Zones', 'Lights', 'Runs', 'Registers', 'Plans', 'Rules'] as const;
 export type Group = (typeof groups)[number];
 
 /** One edit of the document, as menus, keys, the palette and forms see it. */

@@ -2,6 +2,9 @@ import type { Cabin, Proposal, ProposedShift } from '../cabin/cabin.ts';
 import type { PartChange } from '../plan/index.ts';
 import { idsOf, numberedId } from './next-id.ts';
 
+/** What a proposal that comes of a mend says of itself. */
+export const mendProposalNote = 'Of a mend plan: a target to the supplier, not a forecast of a recipe.';
+
 const shiftOf = ({ part, dL, da, db, dGloss }: PartChange): ProposedShift => ({
   part, ...(dL === 0 ? {} : { dL }), ...(da === 0 ? {} : { da }), ...(db === 0 ? {} : { db }), ...(dGloss === 0 ? {} : { dGloss }),
 });

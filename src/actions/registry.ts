@@ -6,6 +6,7 @@ import { lightActions } from './light-actions.ts';
 import { materialActions } from './material-actions.ts';
 import { outlineActions } from './outline-actions.ts';
 import { partActions } from './part-actions.ts';
+import { planningActions } from './planning-actions.ts';
 import { proposalActions } from './proposal-actions.ts';
 import { readingActions } from './reading-actions.ts';
 import { registerActions } from './register-actions.ts';
@@ -19,7 +20,7 @@ import { zoneActions } from './zone-actions.ts';
 /** Every edit of the document, in the order of menus. */
 export const actions: readonly Action[] = [
   ...cabinActions, ...partActions, ...outlineActions, ...sourceActions, ...specimenActions, ...readingActions, ...jointActions, ...decisionActions, ...proposalActions,
-  ...zoneActions, ...lightActions, ...runActions, ...registerActions, ...ruleBookActions, ...ruleActions, ...materialActions,
+  ...zoneActions, ...lightActions, ...runActions, ...registerActions, ...planningActions, ...ruleBookActions, ...ruleActions, ...materialActions,
 ];
 
 const byId: ReadonlyMap<string, Action> = new Map(actions.map((action) => [action.id, action]));

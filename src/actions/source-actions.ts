@@ -82,6 +82,8 @@ const priceFields = {
   part, source,
   piecePrice: clearable(aNumber('Piece price', money)),
   volumePrices: clearable(structure('Prices by volume', volumePrices)),
+  freightPerPiece: clearable(aNumber('Freight, packing and insurance of a piece', money)),
+  dutyShare: clearable(aNumber('Duty as a share of the price', { min: 0, max: 10 })),
   toolCost: clearable(aNumber('Tool cost', money)),
   setupCost: clearable(aNumber('Set-up cost', money)),
   currency: clearable(aName('Currency')),

@@ -81,6 +81,36 @@ export interface NamedColour {
 export const sourceStatuses = ['candidate', 'approved', 'series'] as const;
 export type SourceStatus = (typeof sourceStatuses)[number];
 
+/** How far something can be taken from where it is, up or down on each axis: CIELAB units under D65 and gloss units, 0 or more. */
+export interface Reach {
+  readonly L: number;
+  readonly a: number;
+  readonly b: number;
+  readonly gloss: number;
+}
+
+/** What a mend has to keep to at one part. */
+export interface PartMend {
+  /** A mend leaves the part as it is, though another source may be chosen for it. */
+  readonly locked?: boolean;
+  /** What a change of it costs in all, in place of the set-up and the tool that its source states. */
+  readonly cost?: number;
+  /** In place of the reach of its material. */
+  readonly reach?: Reach;
+}
+
+/** What plans of the cabin go by, beside what its parts and sources state. */
+export interface Planning {
+  /** Reach by material, in place of the one that is assumed. */
+  readonly reach?: Readonly<Record<string, Reach>>;
+  /** Seconds that a plan may take as a whole. */
+  readonly timeLimitS?: number;
+  /** ISO 4217 code of the money that plans are reckoned in. */
+  readonly currency?: string;
+  /** What one unit of another currency is worth in that money, by its ISO 4217 code. */
+  readonly rates?: Readonly<Record<string, number>>;
+}
+
 /** One price of a piece from a yearly volume upward. */
 export interface VolumePrice {
   readonly fromVolume: number;
@@ -105,6 +135,9 @@ export interface Source {
   readonly share?: number;
   readonly piecePrice?: number;
   readonly volumePrices?: readonly VolumePrice[];
+  /** Freight, packing and insurance of one piece to the line, and duty as a share of its price. */
+  readonly freightPerPiece?: number;
+  readonly dutyShare?: number;
   readonly toolCost?: number;
   readonly setupCost?: number;
   readonly currency?: string;
@@ -143,6 +176,7 @@ export interface Part {
   readonly module?: string;
   /** Carry-over part: plans leave it as it is. */
   readonly frozen?: boolean;
+  readonly mend?: PartMend;
   /** Weight of what a customer sees, 0..1; 1 where absent. */
   readonly visibility?: number;
   readonly flatAreaMm?: Millimetres;
@@ -302,6 +336,7 @@ export interface Cabin {
   readonly note?: string;
   /** Yearly volume, for prices. */
   readonly volume?: number;
+  readonly planning?: Planning;
   readonly zones: readonly Zone[];
   readonly suppliers: readonly Supplier[];
   readonly instruments: readonly Instrument[];

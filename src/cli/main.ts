@@ -1,6 +1,7 @@
 #!/usr/bin/env node
 import { setFlagsFromString } from 'node:v8';
-import { nodeIo } from './node-io.ts';
+import { nodeIo, secondsNow } from './node-io.ts';
+import { progressLine } from './progress-line.ts';
 import { issueLines, jsonText } from './results.ts';
 import { runCommand } from './router.ts';
 import { asksForJson } from './read-arguments.ts';
@@ -25,8 +26,11 @@ const terminal = {
   columns: Math.max(40, process.stdout.columns ?? 100),
 };
 
+const line = process.stderr.isTTY === true ? progressLine((text) => process.stderr.write(text), secondsNow) : undefined;
+
 try {
-  const result = await runCommand(words, nodeIo(terminal, process.env['CHROMIUM']));
+  const result = await runCommand(words, nodeIo(terminal, process.env['CHROMIUM'], line?.tell));
+  line?.end();
   const issues = result.exit === 2 ? [] : overwritten(words, result.files) ?? writeFiles(result.files);
   if (issues.length) {
     process.exitCode = 2;
@@ -38,6 +42,7 @@ try {
     process.stderr.write(result.stderr);
   }
 } catch (error) {
+  line?.end();
   process.exitCode = 3;
   process.stderr.write(`fault of the program: ${error instanceof Error ? error.stack ?? error.message : String(error)}\n`);
 }

@@ -8,8 +8,11 @@ const reasons: Readonly<Record<string, string>> = {
   ENOENT: 'no such file', EACCES: 'no permission to read', EISDIR: 'a folder', ENOTDIR: 'a path through something that is not a folder',
 };
 
+/** Seconds since the process began. */
+export const secondsNow = (): number => performance.now() / 1000;
+
 /** The world outside, by way of Node. */
-export function nodeIo(terminal: Terminal, chromium?: string): Io {
+export function nodeIo(terminal: Terminal, chromium?: string, progress?: Io['progress']): Io {
   return {
     read: readBytes,
     exists: existsSync,
@@ -17,6 +20,8 @@ export function nodeIo(terminal: Terminal, chromium?: string): Io {
     // Loaded when it is asked for: few commands print.
     printPdf: async (page) => (await import('./pdf/print-pdf.ts')).printPdf(page, chromium),
     terminal,
+    clock: secondsNow,
+    ...(progress === undefined ? {} : { progress }),
   };
 }
 

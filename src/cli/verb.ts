@@ -31,6 +31,10 @@ export interface Io {
   /** A self-contained page as PDF; an issue where nothing on the machine can print one. */
   readonly printPdf: (page: string) => Promise<Outcome<Uint8Array>>;
   readonly terminal: Terminal;
+  /** Seconds since any fixed moment: what a plan's limit of time is kept by. */
+  readonly clock?: () => number;
+  /** Tells how far a long piece of work is, where someone looks on. */
+  readonly progress?: (share: number, doing: string) => void;
 }
 
 export interface OptionSpec {

@@ -3,12 +3,15 @@ import type { OutputFile } from './verb.ts';
 import { mkdirSync, mkdtempSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 
+/** Options that name a file to be written. */
+const writes: ReadonlySet<string> = new Set(['--out', '--as-met', '--csv']);
+
 /** A fault where a file to be written is one that the command was given to read; `words` are those of the command line. */
 export function overwritten(words: readonly string[], files: readonly OutputFile[]): readonly Issue[] | undefined {
-  const read = words.filter((word, index) => !word.startsWith('-') && words[index - 1] !== '--out').map((word) => resolve(word));
+  const read = words.filter((word, index) => !word.startsWith('-') && !writes.has(words[index - 1] ?? '')).map((word) => resolve(word));
   const own = files.find((file) => read.includes(resolve(file.path)));
   return own === undefined ? undefined : [{
-    code: 'output-is-input', severity: 'error', file: own.path, found: 'the file that was read', expected: 'another name after --out',
+    code: 'output-is-input', severity: 'error', file: own.path, found: 'the file that was read', expected: 'another name for what is written',
     hint: 'Nothing was written; the file is as it was.',
   }];
 }

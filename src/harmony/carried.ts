@@ -22,7 +22,7 @@ export const hasMaster = (part: Part | undefined): boolean => part?.sources.some
 
 /** Fields of a part that its own readings and master are not judged by; they count through the rule of a joint, the zone's caps, or not at all. */
 const besideTheGround: ReadonlySet<string> = new Set<keyof Part>([
-  'zone', 'outline', 'visibility', 'partNumber', 'revision', 'note', 'module', 'frozen', 'flatAreaMm', 'curvatureRadiusMm', 'hand',
+  'zone', 'outline', 'visibility', 'partNumber', 'revision', 'note', 'module', 'frozen', 'mend', 'flatAreaMm', 'curvatureRadiusMm', 'hand',
 ]);
 
 /** Whether a part is judged on the same of its own as another. */

@@ -16,7 +16,7 @@ import { judgeRuns, pathsOfMatches, runsAfter } from './runs.ts';
 import { summaryBlocks } from './summary.ts';
 
 /** Fields of the document that nothing is judged by. */
-const idle: ReadonlySet<keyof Cabin> = new Set(['name', 'trimLevel', 'colourway', 'phase', 'revision', 'note', 'volume']);
+const idle: ReadonlySet<keyof Cabin> = new Set(['name', 'trimLevel', 'colourway', 'phase', 'revision', 'note', 'volume', 'planning']);
 
 /**
  * Judges a cabin after an edit that stayed inside of some parts and joints: what it costs depends on what those touch and not on the

@@ -3,6 +3,10 @@ export { quantileSource, usualShare, type StatisticalLaw } from './apportion/sta
 export * from './choose/choose-sources.ts';
 export type { ChosenSet } from './choose/chosen-set.ts';
 export * from './mend/mend-cabin.ts';
+export { asMetNote, cabinAsMet } from './mend/as-met.ts';
+export { ownTerms } from './mend/own-terms.ts';
+export { costLines, type CostLines } from './model/cost-lines.ts';
+export { planCurrency, rateOf, type CostTerms } from './model/source-cost.ts';
 export * from './mix/free-mix.ts';
 export { runningSources } from './mix/mix-model.ts';
 export { swapsFrom, type Swap } from './choose/swaps.ts';

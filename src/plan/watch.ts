@@ -6,6 +6,8 @@ export interface Watch {
   readonly signal?: { readonly aborted: boolean };
   /** Gives the caller's event loop a turn, so that a stop can arrive; without it the work runs through. */
   readonly pause?: () => Promise<void>;
+  /** Seconds since any fixed moment, never falling: what a limit of time for a whole plan is kept by. */
+  readonly clock?: () => number;
 }
 
 /** The work was stopped by its signal. A caller's own doing, so thrown rather than returned. */

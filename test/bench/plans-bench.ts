@@ -1,5 +1,6 @@
 import { difference } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/quantities.ts';
+import { deadline } from '../../src/plan/deadline.ts';
 import type { PickProblem } from '../../src/plan/picks/pick-problem.ts';
 import { solvePicks } from '../../src/plan/picks/solve-picks.ts';
 import { seededNumbers } from '../support/seeded-numbers.ts';
@@ -96,7 +97,7 @@ export async function plansBenchmark(repeats = 5): Promise<readonly BenchLine[]>
   let checksum = 0;
   for (let seed = 1; seed <= repeats; seed++) {
     const problem = randomCabin(besideProgram.parts, 5, besideProgram.joints, seed);
-    const [mine, other] = [await timed(() => solvePicks(problem)), await timed(() => solvePicks(problem, { only: 'program', timeLimitS: 60 }))];
+    const [mine, other] = [await timed(() => solvePicks(problem)), await timed(() => solvePicks(problem, { only: 'program', until: deadline(60, undefined) }))];
     if (other.outcome.proved && other.outcome.solution?.harmony !== mine.outcome.solution?.harmony) throw new Error(`cabin ${seed}: another optimum by the program`);
     own.push(mine.ms);
     program.push(other.ms);

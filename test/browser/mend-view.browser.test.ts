@@ -65,34 +65,54 @@ test('a part that is locked in the form is in no card', async () => {
   const part = scattered.parts.find(({ name }) => name === changed[0])!;
   select.value = part.id;
   select.dispatchEvent(new Event('change', { bubbles: true }));
-  await until('the address', () => location.hash.includes(`lock=${part.id}`));
+  await until('the document', () => desk().present?.parts.find(({ id }) => id === part.id)?.mend?.locked === true);
   await until('the plan without the part', () => one('.running') === undefined && words('.said') !== ''
     && !all('adjoin-mend-card').some((card) => card.shadowRoot!.querySelector('h3')!.textContent!.trim() === part.name), 60_000);
 });
 
-test('the reach of a material is set in the form, the address says so, the plan keeps to it and its cards say whose it is', async () => {
+test('the reach of a material is set in the form, the document keeps it, the plan keeps to it and its cards say whose it is', async () => {
   await visit(scattered);
   const field = one<HTMLInputElement>('input[name=reach][data-material=moulded][data-axis=b]')!;
   expect(field.placeholder).toBe('1.5');
   field.value = '0.1';
   field.dispatchEvent(new Event('change', { bubbles: true }));
-  await until('the plan within it', () => location.hash.includes('reach=moulded') && one('.running') === undefined && all('adjoin-mend-card').every((card) => card.shadowRoot!.textContent!.includes('±0.1 b* ') || card.shadowRoot!.textContent!.includes('as set for this plan')), 60_000);
+  await until('the plan within it', () => desk().present?.planning?.reach?.['moulded']?.b === 0.1 && one('.running') === undefined && all('adjoin-mend-card').every((card) => card.shadowRoot!.textContent!.includes('±0.1 b* ') || card.shadowRoot!.textContent!.includes('as set for this plan')), 60_000);
   const shifts = all('section table').find((table) => table.querySelector('caption')?.textContent?.startsWith('Shifts'));
   for (const row of shifts?.querySelectorAll('tbody tr') ?? []) expect(Math.abs(Number(row.querySelectorAll('td')[2]!.textContent!.replace('−', '-')))).toBeLessThanOrEqual(0.1);
-  [...all<HTMLButtonElement>('button')].find(({ textContent }) => textContent === 'Back to the assumed reach')!.click();
-  await until('the assumed reach', () => !location.hash.includes('reach='));
+  // One step of undo takes it back, and the plan with it.
+  desk().undo();
+  await until('the assumed reach', () => desk().present?.planning === undefined && one<HTMLInputElement>('input[name=reach][data-material=moulded][data-axis=b]')!.value === '');
 });
 
 test('with the cheapest set asked for, the cost of a part is set and decides', async () => {
   await visit(scattered, 'aim=cheapest&');
   const changed = all('adjoin-mend-card').map((card) => card.shadowRoot!.querySelector('h3')!.textContent!.trim());
   const part = scattered.parts.find(({ name }) => name === changed[0])!;
-  one<HTMLDetailsElement>('details.costs')!.open = true;
+  const choice = one<HTMLSelectElement>('select[name=part]')!;
+  choice.value = part.id;
+  choice.dispatchEvent(new Event('change', { bubbles: true }));
+  await until('its fields', () => one(`input[name=cost][data-part=${part.id}]`) !== undefined);
   const field = one<HTMLInputElement>(`input[name=cost][data-part=${part.id}]`)!;
   field.value = '9000000';
   field.dispatchEvent(new Event('change', { bubbles: true }));
-  await until('the plan with that cost', () => location.hash.includes('cost=') && one('.running') === undefined && words('.said') !== '', 60_000);
+  await until('the plan with that cost', () => desk().present?.parts.find(({ id }) => id === part.id)?.mend?.cost === 9_000_000 && one('.running') === undefined && words('.said') !== '', 60_000);
   await until('what it costs', () => /The changes cost [\d\s\u00a0]+ in all/.test(words('.said')));
+});
+
+test('terms that an address asks for are told, and kept in the cabin in one step, or let go', async () => {
+  const [first, second] = scattered.parts;
+  await visit(scattered, `lock=${first!.id}&reach=moulded:1:1:1:1&time=9&`);
+  expect(all('[role=status] b').map(wordsOf)).toContain('This address plans with terms of its own.');
+  const before = desk().present!;
+  all<HTMLButtonElement>('button').find(({ textContent }) => textContent === 'Keep them in the cabin')!.click();
+  await until('the terms in the cabin', () => desk().present?.planning?.timeLimitS === 9 && !location.hash.includes('lock='));
+  expect(desk().present!.parts.map(({ mend }) => mend?.locked)).toEqual(scattered.parts.map(({ id }) => (id === first!.id ? true : undefined)));
+  expect(desk().present!.planning?.reach).toEqual({ moulded: { L: 1, a: 1, b: 1, gloss: 1 } });
+  desk().undo();
+  expect(desk().present).toBe(before);
+  await visit(scattered, `cost=${second!.id}=5&`);
+  all<HTMLButtonElement>('button').find(({ textContent }) => textContent === 'Plan as the cabin says')!.click();
+  await until('the address without them', () => !location.hash.includes('cost='));
 });
 
 test('a card is saved as a text for its supplier, all of them as a table', async () => {

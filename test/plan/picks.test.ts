@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { deadline } from '../../src/plan/deadline.ts';
 import { dropDeadEnds } from '../../src/plan/picks/dead-ends.ts';
 import { eliminationOrder } from '../../src/plan/picks/elimination-order.ts';
 import { nextBest } from '../../src/plan/picks/next-best.ts';
@@ -117,7 +118,7 @@ describe('larger problems', () => {
 
   test('where the time is too short, the best so far has a bound below it and is not called proved', async () => {
     const problem = randomPicks(5, { variables: 120, alternatives: 6, pairs: 500, suppliers: 4, setups: false });
-    const found = await solvePicks(problem, { timeLimitS: 0.5 });
+    const found = await solvePicks(problem, { until: deadline(0.5, undefined) });
     expect(found.method).toBe('mixed-integer program');
     expect(found.proved).toBe(false);
     expect(found.bound.harmony).toBeLessThanOrEqual(found.solution?.harmony ?? Infinity);

@@ -1,20 +1,17 @@
 import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
-import { withMendProposals } from '../../../src/actions/mend-proposals.ts';
-import type { Cabin, Part } from '../../../src/cabin/cabin.ts';
-import { sourceOf } from '../../../src/cabin/source-of.ts';
+import { mendProposalNote, withMendProposals } from '../../../src/actions/mend-proposals.ts';
+import type { Cabin } from '../../../src/cabin/cabin.ts';
 import { partNames } from '../../../src/harmony/names.ts';
 import type { MendCard, MendedJoint, MendPlan, PartChange } from '../../../src/plan/index.ts';
-import { assumedReach, reachBasis, toolGlossStep } from '../../../src/plan/mend/material-reach.ts';
 import type { CabinMapInput } from '../../../src/report/figures/cabin-map.ts';
 import { mendCaution, mendCsv } from '../../../src/report/mend-card-text.ts';
-import { counted, fixed, limitUseText, signed } from '../../../src/report/number-text.ts';
+import { counted, limitUseText, signed } from '../../../src/report/number-text.ts';
 import { announce } from '../../controllers/announcer.ts';
 import { PlanRun } from '../../controllers/plan-run.ts';
 import { findLight } from '../../model/light-groups.ts';
 import { mapInput } from '../../model/map-input.ts';
-import { costsOf, exceptOf, lockedOf, mendTerms, reachesOf, toggled, usualSeconds, withCost, withReach } from '../../model/mend-terms.ts';
-import type { ReachAxis } from '../../model/mend-terms.ts';
+import { mendTerms, planStands, toggled, withAskedTerms } from '../../model/mend-terms.ts';
 import { partColour } from '../../model/part-colours.ts';
 import type { PartColour } from '../../model/part-colours.ts';
 import type { Options } from '../../model/source-terms.ts';
@@ -27,25 +24,17 @@ import { planState } from '../plan/plan-state.ts';
 import '../plan/adjoin-plan-map.ts';
 import { ViewElement } from '../view-element.ts';
 import './adjoin-mend-card.ts';
-
-const proposalNote = 'Of a mend plan: a target to the supplier, not a forecast of a recipe.';
+import './adjoin-mend-terms.ts';
 
 /** The fewest parts to change so that every joint holds: cards for the suppliers, the map before and after, kept as proposals in one step. */
 export class AdjoinMendView extends ViewElement {
   static override styles = [base, controls, fields, planStyles, css`
-    .terms > div { display: grid; gap: 20px; grid-template-columns: minmax(0, 1fr); }
     .maps { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 1px; background: var(--line); border: 1px solid var(--line); }
     .maps.single { grid-template-columns: minmax(0, 1fr); }
     .cards { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(420px, 100%), 1fr)); gap: 16px; align-items: start; }
-    .kept li { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 8px; align-items: center; font-size: var(--small); padding: 2px 0; }
     .bar { display: flex; flex-wrap: wrap; gap: 8px 16px; justify-content: space-between; align-items: flex-end; border-bottom: 1px solid var(--line); padding-bottom: 6px; margin-bottom: 12px; } .bar h2 { border: 0; padding: 0; margin: 0; } .tools { display: flex; gap: 8px; }
-    .terms-table input { width: 100%; min-width: 40px; max-width: 84px; min-height: 26px; padding: 2px 5px; text-align: right; font-variant-numeric: tabular-nums; } .terms-table input.set { font-weight: 700; border-width: 2px; padding: 1px 4px; }
-    .terms-table + p { margin: 6px 0; } .time input { max-width: 120px; }
-    .radios { display: grid; } .pick { width: 100%; }
-    aside td, aside th { padding: 2px 0 2px 8px; font-size: var(--small); } aside tbody th, aside thead th:first-child { padding-left: 0; }
     @media print { .tools { display: none; } }
     @media (max-width: 900px) { .maps { grid-template-columns: minmax(0, 1fr); } }
-    @media (min-width: 761px) and (max-width: 1080px) { .terms > div { grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 20px 40px; } }
   `];
 
   private readonly mending = new PlanRun<'mend'>(this, () => (this.open.judging || this.open.cabin.joints.length === 0 ? undefined
@@ -63,7 +52,7 @@ export class AdjoinMendView extends ViewElement {
 
   private keep(changes: readonly PartChange[], mended: readonly string[]): void {
     const present = this.desk.present ?? this.open.cabin;
-    const after = withMendProposals(present, changes, mended, proposalNote);
+    const after = withMendProposals(present, changes, mended, mendProposalNote);
     const result = this.desk.commit(after, `Keep the mend of ${counted(changes.length, 'part')} as proposals`);
     if (result.done) this.applied = this.desk.present;
     announce(this, result.done ? 'Kept as proposals at the joints. Readings and verdicts stay as they are; Undo takes it back.' : `Not done: ${result.issues[0]?.hint ?? 'the cabin cannot be changed here'}`);
@@ -86,59 +75,17 @@ export class AdjoinMendView extends ViewElement {
   }
 
   private terms(): TemplateResult {
-    const { cabin } = this.open;
-    const names = partNames(cabin.parts);
-    const name = (part: string): string => names.get(part) ?? part;
-    const joint = (id: string): string => cabin.joints.find((one) => one.id === id)?.parts.map(name).join(' / ') ?? id;
-    const [locked, except] = [lockedOf(this.options), exceptOf(this.options)];
-    const radio = (value: string, label: string): TemplateResult => html`<label class="check"><input type="radio" name="aim" value=${value} .checked=${(this.options['aim'] ?? 'fewest') === value}
-      @change=${() => this.choose({ ...this.options, aim: value === 'fewest' ? '' : value })} /><span>${label}</span></label>`;
-    const adder = (list: 'lock' | 'except', label: string, choices: readonly (readonly [string, string])[]): TemplateResult => html`<span class="pick"><select name=${list} aria-label=${label}
-      @change=${(event: Event) => { const select = event.target as HTMLSelectElement; const { value } = select; select.value = ''; if (value !== '') this.choose(toggled(this.options, list, value)); }}>
-      <option value="">${label}</option>${choices.map(([value, text]) => html`<option value=${value}>${text}</option>`)}</select></span>`;
-    const kept = (list: 'lock' | 'except', entries: readonly string[], text: (entry: string) => string): TemplateResult | typeof nothing => (entries.length === 0 ? nothing
-      : html`<ul class="kept">${entries.map((entry) => html`<li><span>${text(entry)}</span><button type="button" aria-label=${`Let go ${text(entry)}`} @click=${() => this.choose(toggled(this.options, list, entry))}>Let go</button></li>`)}</ul>`);
-    const frozen = cabin.parts.filter((part) => part.frozen === true).length;
-    return html`<div>
-      <fieldset><legend>Change</legend><div class="radios">${radio('fewest', 'as few parts as can be')}${radio('cheapest', 'the cheapest set of parts, by set-ups and tools')}</div></fieldset>
-      <fieldset><legend>Parts that stay as they are</legend>${kept('lock', locked, name)}${adder('lock', 'Lock a part…', cabin.parts.filter(({ id }) => !locked.includes(id)).map(({ id }) => [id, name(id)] as const))}
-        ${frozen === 0 ? nothing : html`<label class="check"><input type="checkbox" name="frozen" .checked=${this.options['frozen'] === 'free'} @change=${(event: Event) => this.choose({ ...this.options, frozen: (event.target as HTMLInputElement).checked ? 'free' : '' })} /><span>${counted(frozen, 'carry-over part')} may change as well</span></label>`}</fieldset>
-      <fieldset><legend>Joints that are left as they are</legend>${kept('except', except, joint)}${adder('except', 'Leave out a joint…', this.open.judgement.joints.filter(({ id, verdict }) => verdict !== 'holds' && !except.includes(id)).map(({ id }) => [id, joint(id)] as const))}</fieldset>
-      ${this.reachTable()}
-      ${this.options['aim'] === 'cheapest' ? this.costTable() : nothing}
-      <label class="field time"><span class="label">Time allowed <span class="unit">s for each program</span></span><input type="number" name="time" min="0.1" step="any" placeholder=${String(usualSeconds)} .value=${this.options['time'] ?? ''}
-        @change=${(event: Event) => this.choose({ ...this.options, time: (event.target as HTMLInputElement).value })} /></label>
-    </div>`;
+    const { cabin, judgement, locked } = this.open;
+    return html`<adjoin-mend-terms .cabin=${cabin} .options=${this.options} .locked=${locked} .failing=${judgement.joints.filter(({ verdict }) => verdict !== 'holds').map(({ id }) => id)}
+      @adjoin-terms=${(event: CustomEvent<Options>) => this.choose(event.detail)} @adjoin-keep-terms=${() => this.keepTerms()}></adjoin-mend-terms>`;
   }
 
-  /** How far each material can be taken, to be set to what its supplier says. */
-  private reachTable(): TemplateResult {
-    const materials = [...new Set(this.open.cabin.parts.map((part) => sourceOf(part).material))].sort();
-    const own = reachesOf(this.options);
-    const cell = (material: string, axis: ReachAxis, unit: string): TemplateResult => {
-      const assumed = assumedReach(material);
-      const value = own[material]?.[axis];
-      return html`<td class="n"><input class=${value === undefined || value === assumed[axis] ? '' : 'set'} type="number" name="reach" data-material=${material} data-axis=${axis} min="0" step="any" aria-label=${`Reach of ${material}, ${unit}`} placeholder=${fixed(assumed[axis], 1)}
-        .value=${value === undefined || value === assumed[axis] ? '' : String(value)} @change=${(event: Event) => { const { value: text } = event.target as HTMLInputElement; this.choose(withReach(this.options, material, axis, text === '' || !(Number(text) >= 0) ? undefined : Number(text), assumed)); }} /></td>`;
-    };
-    return html`<div><table class="terms-table"><caption>Reach of the materials, up or down</caption><thead><tr><th scope="col">material</th><th scope="col" class="n">L*</th><th scope="col" class="n">a*</th><th scope="col" class="n">b*</th><th scope="col" class="n">GU</th></tr></thead>
-        <tbody>${materials.map((material) => html`<tr><th scope="row">${material}</th>${cell(material, 'L', 'L*')}${cell(material, 'a', 'a*')}${cell(material, 'b', 'b*')}${cell(material, 'gloss', 'gloss units')}</tr>`)}</tbody></table>
-      <p class="small quiet">${this.options['reach'] ? html`Set ones stand bold, the others are an ${reachBasis}.` : html`${reachBasis[0]?.toUpperCase()}${reachBasis.slice(1)}: set it to what the suppliers say.`} The gloss of a grained moulding changes in steps of ${fixed(toolGlossStep, 1)} GU, with its tool.</p>
-      ${this.options['reach'] ? html`<button type="button" @click=${() => this.choose({ ...this.options, reach: '' })}>Back to the assumed reach</button>` : nothing}</div>`;
-  }
-
-  /** What a change of each part costs, where the cheapest set is asked for. */
-  private costTable(): TemplateResult {
-    const { cabin } = this.open;
-    const names = partNames(cabin.parts);
-    const own = costsOf(this.options);
-    const stated = (part: Part): string => { const { setupCost, toolCost } = sourceOf(part); return setupCost === undefined ? 'not stated' : `${fixed(setupCost, 0)}${toolCost === undefined ? '' : ` + ${fixed(toolCost, 0)}`}`; };
-    return html`<details class="costs"><summary>Cost of a change, part by part${Object.keys(own).length === 0 ? '' : ` (${Object.keys(own).length} set)`}</summary>
-      <div class="scroll"><table class="terms-table"><caption class="unseen">Cost of a change of each part</caption><thead><tr><th scope="col">part</th><th scope="col" class="n">set-up + tool</th><th scope="col" class="n">instead</th></tr></thead>
-        <tbody>${cabin.parts.filter((part) => part.frozen !== true || this.options['frozen'] === 'free').map((part) => html`<tr><th scope="row">${names.get(part.id) ?? part.id}</th><td class="n">${stated(part)}</td>
-          <td class="n"><input class=${own[part.id] === undefined ? '' : 'set'} type="number" name="cost" data-part=${part.id} min="0" step="any" aria-label=${`Cost of a change of ${names.get(part.id) ?? part.id}`} .value=${own[part.id] === undefined ? '' : String(own[part.id])}
-            @change=${(event: Event) => { const { value } = event.target as HTMLInputElement; this.choose(withCost(this.options, part.id, value === '' || !(Number(value) >= 0) ? undefined : Number(value))); }} /></td></tr>`)}</tbody></table></div>
-      <p class="small quiet">A tool is paid only where the gloss of a grained part changes. What is not stated counts as 1.</p></details>`;
+  /** What the address asks for goes into the cabin, and out of the address. */
+  private keepTerms(): void {
+    const present = this.desk.present ?? this.open.cabin;
+    const result = this.desk.commit(withAskedTerms(this.options, present), 'Keep the terms of a mend');
+    announce(this, result.done ? 'Kept in the cabin. Undo takes it back.' : `Not done: ${result.issues[0]?.hint ?? 'the cabin cannot be changed here'}`);
+    if (result.done) this.choose({ ...this.options, lock: '', reach: '', cost: '', time: '' });
   }
 
   private planned(plan: MendPlan): TemplateResult {
@@ -148,7 +95,7 @@ export class AdjoinMendView extends ViewElement {
     const after = plan.feasible ? plan.after : partial?.after;
     const before = this.mending.made?.cabin ?? this.open.cabin;
     const running = this.mending.running !== undefined;
-    const stale = before !== this.open.cabin && this.open.cabin !== this.applied;
+    const stale = !planStands(before, this.open.cabin) && this.open.cabin !== this.applied;
     const mended = plan.feasible ? plan.mended : outcome.filter(({ id, verdict }) => verdict === 'holds' && this.open.judgement.joints.find((joint) => joint.id === id)?.verdict !== 'holds').map(({ id }) => id);
     return html`
       <div class="lead">

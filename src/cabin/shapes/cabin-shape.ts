@@ -3,6 +3,7 @@ import type { Schema } from '../schema/index.ts';
 import { date, describeValue, jsonObject, list, name, number, object, oneOf, optional, plain, remark, required, withDefault } from '../schema/index.ts';
 import { jointShape } from './joint-shape.ts';
 import { partShape } from './part-shape.ts';
+import { planningShape } from './planning-shape.ts';
 import { conditionsShape, fileShape, instrumentShape, lightShape, runShape, supplierShape, zoneShape } from './register-shapes.ts';
 import { specimenShape } from './specimen-shape.ts';
 import { tileSetShape } from './tile-set-shape.ts';
@@ -36,6 +37,7 @@ export const cabinShape: Schema<Cabin> = object<Cabin>('a cabin', {
   stage: optional(name('the name of a stage')),
   note: optional(remark()),
   volume: optional(number({ min: 0, max: 1e9 })),
+  planning: optional(planningShape),
   zones: withDefault(list(zoneShape, { max: sizes.zones, items: 'zones' }), []),
   suppliers: withDefault(list(supplierShape, { max: sizes.suppliers, items: 'suppliers' }), []),
   instruments: withDefault(list(instrumentShape, { max: sizes.instruments, items: 'instruments' }), []),

@@ -3,6 +3,7 @@ import { hands } from '../cabin.ts';
 import type { Schema } from '../schema/index.ts';
 import { boolean, list, name, number, object, oneOf, optional, remark, required } from '../schema/index.ts';
 import { mapPoints } from './map-points.ts';
+import { partMendShape } from './planning-shape.ts';
 import { sourceShape } from './source-shape.ts';
 
 const targetShape = object<Target>('a target', {
@@ -22,6 +23,7 @@ export const partShape: Schema<Part> = object<Part>('a part', {
   mirrorOf: optional(name('the id of a part')),
   module: optional(name('the name of a module')),
   frozen: optional(boolean()),
+  mend: optional(partMendShape),
   visibility: optional(number({ min: 0, max: 1, hint: 'The weight is a part of 1, not per cent.' })),
   flatAreaMm: optional(number({ above: 0, max: 1e6, unit: 'mm' })),
   curvatureRadiusMm: optional(number({ above: 0, max: 1e9, unit: 'mm' })),

@@ -1,8 +1,9 @@
 import type { Grain, NamedColour, Source, VolumePrice } from '../cabin.ts';
 import { sourceStatuses, surfaces } from '../cabin.ts';
 import type { Schema } from '../schema/index.ts';
-import { list, name, number, object, oneOf, optional, patternText, record, refine, remark, required, withDefault } from '../schema/index.ts';
+import { list, name, number, object, oneOf, optional, record, refine, remark, required, withDefault } from '../schema/index.ts';
 import { labShape } from './lab-shape.ts';
+import { currencyText } from './planning-shape.ts';
 import { specimenShape } from './specimen-shape.ts';
 
 const grainShape = object<Grain>('a grain', {
@@ -56,9 +57,11 @@ export const sourceShape: Schema<Source> = object<Source>('a source', {
   share: optional(share),
   piecePrice: optional(money),
   volumePrices: optional(volumePrices),
+  freightPerPiece: optional(money),
+  dutyShare: optional(number({ min: 0, max: 10, hint: 'Duty is a part of 1, not per cent.' })),
   toolCost: optional(money),
   setupCost: optional(money),
-  currency: optional(patternText(/^[A-Z]{3}$/u, 'bad-currency', 'a currency as three capital letters (ISO 4217)')),
+  currency: optional(currencyText),
   leadWeeks: optional(number({ min: 0, max: 1000, unit: 'weeks' })),
   tool: optional(name()),
   cavities: optional(number({ min: 1, max: 1000, whole: true })),

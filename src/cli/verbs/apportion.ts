@@ -3,14 +3,19 @@ import type { Issue } from '../../issue.ts';
 import type { ApportionPlan } from '../../plan/index.ts';
 import type { Terminal, Verb } from '../verb.ts';
 import { hasErrors } from '../../issue.ts';
+import { withToleranceTargets } from '../../actions/tolerance-targets.ts';
+import { serialiseCabin } from '../../cabin/serialise-cabin.ts';
 import { apportionCabin, quantileSource } from '../../plan/index.ts';
 import { fixed } from '../../report/number-text.ts';
+import { toleranceCsv } from '../../report/tolerance-csv.ts';
 import { judgeOptions, loadJudgeInput } from '../load-cabin.ts';
+import { filesAsked, writtenLines } from '../plan-files.ts';
 import { numberOption, pairsOption } from '../plan-options.ts';
 import { done, issueLines, jsonText, refused } from '../results.ts';
 import { styled } from '../style.ts';
 import { textTable, wrapped } from '../text-table.ts';
 import { lastValue, usageIssue } from '../verb.ts';
+import { workWatch } from '../work-watch.ts';
 
 export const apportion: Verb = {
   name: 'apportion',
@@ -25,6 +30,8 @@ export const apportion: Verb = {
     about: { value: 'WHAT', choices: ['master', 'present'], about: 'lay tolerances about the masters where recorded (so where absent), or about the parts as they are' },
     capability: { value: 'SUPPLIER=SHARE', about: 'how much tolerance a supplier needs beside the others, 1 being as much', multiple: true },
     'most-radius': { value: 'NUMBER', about: 'no radius is larger; 3 where absent' },
+    out: { value: 'FILE', about: 'write the cabin with the tolerances as the limits of its parts against their recorded masters' },
+    csv: { value: 'FILE', about: 'write the sheets of all suppliers as a table' },
     draws: { value: 'NUMBER', about: 'cabins drawn to check the tolerances; 2000 where absent' },
   },
   detail: [
@@ -53,11 +60,12 @@ export const apportion: Verb = {
     const plan = await apportionCabin(cabin, ruleBook, {
       ...options, shares, rule: args.switches.has('statistical') ? 'statistical' : 'worst case', about: lastValue(args, 'about') === 'present' ? 'present' : 'master',
       ...(confidence === undefined ? {} : { confidence }), ...(inTolerance === undefined ? {} : { inTolerance }), ...(draws === undefined ? {} : { draws }), ...(mostRadius === undefined ? {} : { mostRadius }),
-    });
+    }, workWatch(io));
     if (hasErrors(plan.issues)) return refused([...input.issues, ...plan.issues], args.json);
     const exit = plan.targetsClash.length > 0 ? 1 : 0;
-    if (args.json) return done(jsonText(plan), { exit, stderr: issueLines(input.issues) });
-    return done(apportionText(cabin, plan, io.terminal), { exit, stderr: issueLines([...input.issues, ...plan.issues]) });
+    const files = filesAsked(args, { out: () => serialiseCabin(withToleranceTargets(cabin, plan)), csv: () => toleranceCsv(cabin, plan) });
+    if (args.json) return done(jsonText(plan), { exit, files, stderr: issueLines(input.issues) });
+    return done(apportionText(cabin, plan, io.terminal) + writtenLines(files), { exit, files, stderr: issueLines([...input.issues, ...plan.issues]) });
   },
 };
 

@@ -3,13 +3,18 @@ import type { Issue, Outcome } from '../../issue.ts';
 import type { ChoicePlan, ChooseOptions, ChosenSet, FreeMix } from '../../plan/index.ts';
 import type { Arguments, Terminal, Verb } from '../verb.ts';
 import { hasErrors } from '../../issue.ts';
-import { chooseSources, freeMix } from '../../plan/index.ts';
+import { serialiseCabin } from '../../cabin/serialise-cabin.ts';
+import { chooseSources, freeMix, withPicks } from '../../plan/index.ts';
+import { pickListCsv } from '../../report/pick-list-csv.ts';
 import { fixed } from '../../report/number-text.ts';
 import { judgeOptions, loadFurtherCabins, loadJudgeInput } from '../load-cabin.ts';
+import { filesAsked, writtenLines } from '../plan-files.ts';
 import { listsOption, numberOption, pairsOption, readOptions } from '../plan-options.ts';
 import { done, issueLines, jsonText, refused } from '../results.ts';
 import { styled } from '../style.ts';
 import { textTable, wrapped } from '../text-table.ts';
+import { lastValue, usageIssue } from '../verb.ts';
+import { workWatch } from '../work-watch.ts';
 
 /** Points of the front that are printed. */
 const frontPoints = 20;
@@ -34,10 +39,15 @@ export const choose: Verb = {
     front: { about: `the front of cost and harmony, ${frontPoints} points of it at most` },
     'free-mix': { about: 'what comes of running all approved sources at once' },
     'mix-with': { value: 'CABIN', about: 'mix another colourway with it: what both carry over must hold in both; asks for the free mix', multiple: true },
-    'time-limit': { value: 'SECONDS', about: 'for each stage of a mixed-integer program, where one is needed; 60 where absent' },
+    'time-limit': { value: 'SECONDS', about: 'for the whole plan; what the cabin says where absent, else 60' },
+    currency: { value: 'CODE', about: 'money to reckon in, three capital letters (ISO 4217); what the cabin says where absent' },
+    rate: { value: 'CODE=NUMBER', about: 'what one unit of another currency is worth in it; the cabin\'s own where absent', multiple: true },
+    out: { value: 'FILE', about: 'write the cabin with the best set taken over' },
+    csv: { value: 'FILE', about: 'write the best set as a list to order by: prices as stated and landed, lead times, and why each other source was not picked' },
   },
   detail: [
-    'Clashes come first: a joint that clashes counts 1, an open one its probability of clashing, one that a decision accepts nothing. Then over-use of limits, weighted by what a customer sees and by length in metres. Then cost: yearly volume x piece price, tools, set-ups, and once for each supplier its own set-up.',
+    'Clashes come first: a joint that clashes counts 1, an open one its probability of clashing, one that a decision accepts nothing. Then over-use of limits, weighted by what a customer sees and by length in metres. Then cost: yearly volume x landed piece (price, duty, freight), tools, set-ups, and once for each supplier its own set-up.',
+    'Prices in several currencies are reckoned in one, at the rates that the cabin or --rate states.',
     'A part is carried over where a colourway marks it so, and its id and approved sources are the same in both.',
     'A module is served by one supplier. Carry-over parts stay as they are. Where the proof is not reached in time, the bound and the gap are given.',
     'Exit: 0 done, 1 no set is allowed, 2 bad input.',
@@ -57,13 +67,15 @@ export const choose: Verb = {
     const read = [...input.issues, ...further.issues];
     if (further.value === undefined) return refused(read, args.json);
     const mixed = [input.value, ...further.value];
-    const plan = await chooseSources(cabin, ruleBook, { ...options, ...wanted.value });
+    const plan = await chooseSources(cabin, ruleBook, { ...options, ...wanted.value }, workWatch(io));
     if (hasErrors(plan.issues)) return refused([...read, ...plan.issues], args.json);
     const mix = args.switches.has('free-mix') || mixed.length > 1 ? await freeMix(mixed.map((each) => each.cabin), mixed.map((each) => each.ruleBook), options) : undefined;
     if (mix !== undefined && hasErrors(mix.issues)) return refused([...read, ...mix.issues], args.json);
     const exit = plan.feasible ? 0 : 1;
-    if (args.json) return done(jsonText(chooseJson(plan, mix)), { exit, stderr: issueLines(read) });
-    return done(choiceText(cabin, plan, mix, io.terminal, mixed.map((each) => each.cabin)), { exit, stderr: issueLines([...read, ...plan.issues, ...(mix?.issues ?? [])]) });
+    const [best] = plan.sets;
+    const files = best === undefined ? [] : filesAsked(args, { out: () => serialiseCabin(withPicks(cabin, best.picks)), csv: () => pickListCsv(cabin, plan, best, wanted.value) });
+    if (args.json) return done(jsonText(chooseJson(plan, mix)), { exit, files, stderr: issueLines(read) });
+    return done(choiceText(cabin, plan, mix, io.terminal, mixed.map((each) => each.cabin)) + writtenLines(files), { exit, files, stderr: issueLines([...read, ...plan.issues, ...(mix?.issues ?? [])]) });
   },
 };
 
@@ -71,7 +83,15 @@ function chooseOptions(args: Arguments): Outcome<ChooseOptions> {
   const issues: Issue[] = [];
   const timeLimitS = numberOption(args, 'time-limit', issues);
   const shares = (option: string, what: 'supplier' | 'source') => listsOption(args, option, issues).map((parts) => ({ parts, what }));
+  const currency = lastValue(args, 'currency');
+  if (currency !== undefined && !/^[A-Z]{3}$/u.test(currency)) issues.push(usageIssue('bad-currency', '--currency', currency, 'three capital letters (ISO 4217)'));
+  const rates = Object.fromEntries(Object.entries(pairsOption(args, 'rate', issues)).map(([code, text]) => {
+    if (!/^[A-Z]{3}$/u.test(code)) issues.push(usageIssue('bad-currency', '--rate', code, 'three capital letters (ISO 4217) before the rate'));
+    if (!(Number(text) > 0) || !Number.isFinite(Number(text))) issues.push(usageIssue('bad-number', '--rate', text, 'a number above 0'));
+    return [code, Number(text)];
+  }));
   const value: ChooseOptions = {
+    ...(currency === undefined ? {} : { currency }), ...(Object.keys(rates).length === 0 ? {} : { rates }),
     budget: numberOption(args, 'budget', issues),
     maxLeadWeeks: numberOption(args, 'max-lead', issues),
     maxSuppliers: numberOption(args, 'max-suppliers', issues, 1, true),

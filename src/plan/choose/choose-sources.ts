@@ -10,6 +10,8 @@ import { presentPicks, withPicks } from '../model/with-picks.ts';
 import { nextBest } from '../picks/next-best.ts';
 import { solvePicks } from '../picks/solve-picks.ts';
 import type { PickMethod, PickOptions, PickOutcome } from '../picks/solve-picks.ts';
+import { deadline, shareOf } from '../deadline.ts';
+import type { Deadline } from '../deadline.ts';
 import { partOfWork, step } from '../watch.ts';
 import type { Watch } from '../watch.ts';
 import { termIssues } from './choose-terms.ts';
@@ -35,7 +37,10 @@ export interface ChooseOptions extends ModelTerms, JudgeOptions {
   readonly front?: number;
   /** Leave out why each source was not picked, and what becomes of it if a supplier drops out. */
   readonly withoutReasons?: boolean;
-  /** Seconds for each stage of a mixed-integer program, where one is needed; 60 where absent. */
+  /**
+   * Seconds for the whole plan by the clock of the watch (without one: for each mixed-integer program, where one is needed), once the joints
+   * are judged; the document's own where absent, else 60. What comes after the best set is left out where they are over: the words say so.
+   */
   readonly timeLimitS?: number;
 }
 
@@ -66,6 +71,9 @@ export interface ChoicePlan {
   readonly issues: readonly Issue[];
 }
 
+const usualTimeLimitS = 60;
+/** Share of the time for the best set; the rest is for the next best, the front and the reasons. */
+const shareOfTime = 0.6;
 /** Rounds in which readings borrowed from the other hand are brought in line with the picks. */
 const mostRounds = 3;
 
@@ -75,10 +83,13 @@ const mostRounds = 3;
  */
 export async function chooseSources(cabin: Cabin, book: RuleBook, options: ChooseOptions = {}, watch?: Watch): Promise<ChoicePlan> {
   const asked = termIssues(cabin, options);
-  const picking: PickOptions = { timeLimitS: options.timeLimitS ?? 60 };
   let document = cabin;
+  let until: Deadline | undefined;
   for (let round = 1; ; round++) {
     const model = await planModel(document, pairJudge(document, book, options), options, partOfWork(watch, 0, 0.5));
+    // Without the joints judged there is nothing to choose by, so the time begins once they are.
+    until ??= deadline(options.timeLimitS ?? cabin.planning?.timeLimitS ?? usualTimeLimitS, watch);
+    const picking: PickOptions = { until: shareOf(until, shareOfTime, watch) };
     const issues = [...asked, ...model.issues];
     const present = chosenSet(model, presentPicks(cabin), options);
     if (hasErrors(issues)) return withoutSet(model, present, issues, [], { solution: undefined, proved: false, bound: { harmony: 0, money: 0 }, method: 'elimination' });
@@ -94,22 +105,29 @@ export async function chooseSources(cabin: Cabin, book: RuleBook, options: Choos
       document = withPicks(cabin, best.picks);
       continue;
     }
-    return await explained(model, cabin, best, present, outcome, after, issues, options, picking, watch);
+    return await explained(model, cabin, best, present, outcome, after, issues, options, until, watch);
   }
 }
 
 async function explained(
   model: PlanModel, cabin: Cabin, best: ChosenSet, present: ChosenSet, outcome: PickOutcome, after: KeptPromise, issues: readonly Issue[],
-  options: ChooseOptions, picking: PickOptions, watch: Watch | undefined,
+  options: ChooseOptions, until: Deadline, watch: Watch | undefined,
 ): Promise<ChoicePlan> {
   const solution = outcome.solution!;
   const names = planNames(model);
   const changed = cabin.parts.filter((part) => presentPicks(cabin)[part.id] !== best.picks[part.id]).map((part) => part.id);
-  const more = (options.best ?? 1) > 1 ? await nextBest(model.problem, options.best ?? 1, { ...picking, watch: partOfWork(watch, 0.6, 0.7) }) : { solutions: [solution], proved: true };
+  const picking: PickOptions = { until };
+  // What is not begun in time is left out and named.
+  const skipped: string[] = [];
+  const inTime = (what: string, wanted: boolean): boolean => {
+    if (wanted && until.passed()) skipped.push(what);
+    return wanted && !until.passed();
+  };
+  const more = inTime('the next best sets', (options.best ?? 1) > 1) ? await nextBest(model.problem, options.best ?? 1, { ...picking, watch: partOfWork(watch, 0.6, 0.7) }) : { solutions: [solution], proved: true };
   const [, ...others] = more.solutions;
-  const front = options.front === undefined ? undefined : await costFront(model, solution, options.front, options, { ...picking, watch: partOfWork(watch, 0.7, 0.85) });
-  const notPicked = options.withoutReasons === true ? [] : await whyNotPicked(model, best, options, names, picking, partOfWork(watch, 0.85, 0.95));
-  const dropOuts = options.withoutReasons === true ? [] : await supplierDropOuts(model, best, options, names, picking, partOfWork(watch, 0.95, 1));
+  const front = !inTime('the front of cost and harmony', options.front !== undefined) ? undefined : await costFront(model, solution, options.front ?? 0, options, { ...picking, watch: partOfWork(watch, 0.7, 0.85) });
+  const notPicked = !inTime('why the other sources were not picked', options.withoutReasons !== true) ? [] : await whyNotPicked(model, best, options, names, picking, partOfWork(watch, 0.85, 0.95));
+  const dropOuts = !inTime('what becomes of it if a supplier drops out', options.withoutReasons !== true) ? [] : await supplierDropOuts(model, best, options, names, picking, partOfWork(watch, 0.95, 1));
   const bound = boundOf(model, outcome);
   const gap = Math.max(0, best.clashes - bound.clashes);
   const sets = [{ ...best, changed }, ...others.map((each) => chosenSet(model, picksOf(model, each.choice), options))];
@@ -124,11 +142,12 @@ async function explained(
           : changed.length === 0 ? `The sources the cabin stands by are the best set: ${setInWords(best, names.money(best.cost))}.`
             : `The best set changes ${changed.length} of ${cabin.parts.length} parts and comes to ${setInWords(best, names.money(best.cost))}${against === '' ? '' : `: ${against} than now`}.`,
       outcome.proved ? `That no set is better is proved (${outcome.method}).`
-        : `That no set is better is not proved: none has fewer than ${Number(bound.clashes.toFixed(2))} clashes, this one has ${Number(best.clashes.toFixed(2))}.`,
+        : `That no set is better is not proved: none has fewer than ${Number(bound.clashes.toFixed(2))} clashes, this one has ${Number(best.clashes.toFixed(2))}, a gap of ${Number(gap.toFixed(2))}.`,
       after.kept ? 'The ordinary check of the cabin with these sources gives the verdicts reckoned with.'
         : `The ordinary check differs from what was reckoned with at ${after.differing.map(({ joint }) => names.joint(joint)).join(', ')}.`,
       ...(after.driftingRuns > 0 ? [`${after.driftingRuns === 1 ? 'One run drifts' : `${after.driftingRuns} runs drift`} beyond the limit with these sources; the choice reckons with joints only.`] : []),
       ...(more.proved ? [] : ['The order of the next best sets is not proved.']),
+      ...(skipped.length === 0 ? [] : [`The time allowed was over before ${skipped.length < 2 ? skipped.join('') : `${skipped.slice(0, -1).join(', ')} and ${skipped[skipped.length - 1]}`} could be found.`]),
     ],
   };
 }

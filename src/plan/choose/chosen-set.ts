@@ -2,7 +2,7 @@ import { sourceOf } from '../../cabin/source-of.ts';
 import { clashShare, overUse } from '../model/plan-model.ts';
 import type { PlanModel } from '../model/plan-model.ts';
 import type { CostTerms } from '../model/source-cost.ts';
-import { inMinorUnits, leadWeeksOf, sourceCost } from '../model/source-cost.ts';
+import { inMinorUnits, leadWeeksOf, rateOf, sourceCost } from '../model/source-cost.ts';
 import type { Picks } from '../model/with-picks.ts';
 
 /** One source for every part, with what it comes to. */
@@ -34,7 +34,7 @@ export function chosenSet(model: PlanModel, picks: Picks, terms: CostTerms): Cho
     picks, suppliers,
     clashes: judged.reduce((sum, { verdict }) => sum + clashShare(verdict), 0),
     overUse: judged.reduce((sum, { joint, verdict }) => sum + overUse(verdict) * (weights.get(joint.id) ?? 1), 0),
-    cost: sources.reduce((sum, source) => sum + inMinorUnits(sourceCost(source, volume, terms)), setups) / 100,
+    cost: sources.reduce((sum, source) => sum + inMinorUnits(sourceCost(source, volume, terms, rateOf(cabin, source, terms))), setups) / 100,
     leadWeeks: sources.reduce((longest, source) => Math.max(longest, leadWeeksOf(source, terms) ?? 0), 0),
     clashing: judged.filter(({ verdict }) => verdict.verdict === 'clashes' && !verdict.accepted).map(({ joint }) => joint.id),
     open: judged.filter(({ verdict }) => verdict.verdict === 'open').map(({ joint }) => joint.id),

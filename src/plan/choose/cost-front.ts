@@ -55,7 +55,7 @@ async function byBudgets(model: PlanModel, best: PickSolution, count: number, op
   const cheapest = (await solvePicks(free, options)).solution;
   const found: { solution: PickSolution; proved: boolean }[] = [{ solution: best, proved: true }];
   const least = cheapest?.money ?? best.money;
-  for (let index = 1; index < count; index++) {
+  for (let index = 1; index < count && options.until?.passed() !== true; index++) {
     await step(options.watch, 0.3 + (0.7 * index) / count, 'finding the front of cost and harmony');
     const budget = Math.ceil(best.money - (index / (count - 1)) * (best.money - least));
     const { solution, proved } = await solvePicks({ ...model.problem, budget }, options);

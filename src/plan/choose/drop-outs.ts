@@ -34,16 +34,17 @@ export async function supplierDropOuts(model: PlanModel, best: ChosenSet, terms:
     await step(watch, position / inPlay.length, 'finding what becomes of it if a supplier drops out');
     const domains = fullDomains(model.problem).map((domain, variable) => domain.filter((label) => !variables[variable].suppliers[label].includes(index)));
     const unserved = domains.flatMap((domain, variable) => (domain.length === 0 ? model.groups[variable].parts : []));
-    const { solution } = unserved.length > 0 ? { solution: undefined } : await solvePicks(model.problem, { ...options, domains });
+    const { solution, proved } = unserved.length > 0 ? { solution: undefined, proved: true }
+      : options.until?.passed() === true ? { solution: undefined, proved: false } : await solvePicks(model.problem, { ...options, domains });
     const change = solution === undefined ? undefined : setDifference(best, chosenSet(model, picksOf(model, solution.choice), terms));
     const words = change === undefined ? '' : differenceInWords(change, names);
-    const short = change === undefined ? unserved.length > 0 ? `no one else serves ${unserved.length === 1 ? 'one part' : `${unserved.length} parts`}` : 'no set is left' : words === '' ? 'no difference' : words;
+    const short = change === undefined ? unserved.length > 0 ? `no one else serves ${unserved.length === 1 ? 'one part' : `${unserved.length} parts`}` : proved ? 'no set is left' : 'not reckoned in the time allowed' : words === '' ? 'no difference' : words;
     const few = unserved.slice(0, mostNamed).map(names.part).join('; ');
     found.push({
       supplier: id, change, unserved, short,
       sentence: `Without ${names.supplier(id)}: ${change !== undefined ? words === '' ? 'no difference' : `the best set comes to ${words}`
         : unserved.length > 0 ? `no set is left, since no one else may serve ${few}${unserved.length > mostNamed ? `; ${unserved.length - mostNamed} more` : ''}`
-          : 'no set keeps to all that is asked'}.`,
+          : proved ? 'no set keeps to all that is asked' : 'not reckoned in the time allowed'}.`,
     });
   }
   return found;

@@ -16,7 +16,7 @@ import type { PlanNames } from './plan-words.ts';
 export interface NotPicked {
   readonly part: string;
   readonly source: string;
-  readonly because: Exclusion | 'not allowed' | 'worse' | 'as good';
+  readonly because: Exclusion | 'not allowed' | 'not reckoned' | 'worse' | 'as good';
   /** What the best set that has it comes to beside the best of all. */
   readonly bestWithIt?: SetDifference;
   readonly sentence: string;
@@ -31,6 +31,8 @@ const exclusionWords: Readonly<Record<Exclusion, string>> = {
   group: 'no supplier could then serve all parts that go together',
 };
 
+const unreckoned = { solution: undefined, proved: false };
+
 /** One sentence for every source that was not picked. For those that were open, the best set that has it is found. */
 export async function whyNotPicked(
   model: PlanModel, best: ChosenSet, terms: CostTerms, names: PlanNames, options: PickOptions, watch?: Watch,
@@ -41,7 +43,11 @@ export async function whyNotPicked(
   for (const [position, { index, part, place, source }] of open.entries()) {
     await step(watch, position / open.length, 'finding why sources were not picked');
     const domains = fullDomains(model.problem).map((domain, variable) => (variable === index ? domain.filter((each) => model.groups[index].alternatives[each][place].id === source) : domain));
-    const { solution } = await solvePicks(model.problem, { ...options, domains });
+    const { solution, proved } = options.until?.passed() === true ? unreckoned : await solvePicks(model.problem, { ...options, domains });
+    if (solution === undefined && !proved) {
+      reasons.push({ part, source, because: 'not reckoned', sentence: `${names.source(part, source)}: not reckoned in the time allowed.` });
+      continue;
+    }
     if (solution === undefined) {
       reasons.push({ part, source, because: 'not allowed', sentence: `${names.source(part, source)}: no set that has it keeps to the budget and the number of suppliers.` });
       continue;

@@ -1,12 +1,7 @@
-import type { Source } from '../../cabin/cabin.ts';
+import type { Reach, Source } from '../../cabin/cabin.ts';
 
-/** How far a material can be taken from where it is, up or down on each axis: CIELAB units and gloss units. */
-export interface MaterialReach {
-  readonly L: number;
-  readonly a: number;
-  readonly b: number;
-  readonly gloss: number;
-}
+/** How far a material can be taken from where it is. */
+export type MaterialReach = Reach;
 
 /** Where a reach comes from. */
 export const reachBasis = 'assumption, no source';

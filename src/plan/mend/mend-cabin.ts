@@ -11,6 +11,8 @@ import type { Issue } from '../../issue.ts';
 import type { RuleBook } from '../../rules/rule-book.ts';
 import { partOfWork, step } from '../watch.ts';
 import type { Watch } from '../watch.ts';
+import { deadline, shareOf } from '../deadline.ts';
+import type { Deadline } from '../deadline.ts';
 import { irreducibleJoints } from './blockers.ts';
 import { mendCard } from './mend-cards.ts';
 import type { MendCard, PartChange } from './mend-cards.ts';
@@ -21,13 +23,17 @@ import type { JointDemand, JointMargins } from './mend-limits.ts';
 import { noShift, shiftSize } from './mend-problem.ts';
 import type { MendProblem, Shift } from './mend-problem.ts';
 import { mendIssues, mendWords } from './mend-words.ts';
+import { ownTerms } from './own-terms.ts';
 import { shiftResponse } from './shift-response.ts';
 import type { ShiftResponse } from './shift-response.ts';
 import { shiftedCabin } from './shifted-cabin.ts';
 import { solveMend } from './solve-mend.ts';
 
 export interface MendOptions extends MendTerms, JudgeOptions {
-  /** Seconds for each mixed-integer program; none where absent. */
+  /**
+   * Seconds for the whole plan by the clock of the watch (without one: for each program), the document's own where absent, else no end. Judging the
+   * cabin before and after comes on top.
+   */
   readonly timeLimitS?: number;
 }
 
@@ -51,7 +57,7 @@ export interface MendPlan {
   readonly bound: number;
   /** What the plan is above the bound; 0 where proved. */
   readonly gap: number;
-  /** A program was stopped by its time limit. */
+  /** The time allowed was over before the answer was found or proved. */
   readonly outOfTime: boolean;
   readonly changes: readonly PartChange[];
   readonly cards: readonly MendCard[];
@@ -66,6 +72,8 @@ export interface MendPlan {
   readonly mended: readonly string[];
   /** Joints that make a plan impossible, none of which can be left out. */
   readonly blockers: readonly string[];
+  /** That none of them can be left out; false where the time was over before that was known. */
+  readonly irreducible?: boolean;
   /** Where there is no plan: what can be done for the others if these joints are left as they are. */
   readonly withoutBlockers: { readonly left: readonly string[]; readonly changes: readonly PartChange[]; readonly cards: readonly MendCard[]; readonly after: Summary; readonly outcome: readonly MendedJoint[] } | undefined;
   readonly notMendable: readonly NotMendable[];
@@ -83,9 +91,16 @@ const drawError = 0.004;
 /** Blockers that are left out one after the other. */
 const mostPartial = 4;
 
-const limit = ({ timeLimitS }: MendOptions): { readonly timeLimitS?: number } => (timeLimitS === undefined ? {} : { timeLimitS });
+/** Share of the time for the least plan; the rest is kept for any plan where none was met by then, and for the joints that stand in the way. */
+const shareOfTime = 0.7;
 
 const noPlan = { feasible: false, cost: Infinity, gap: Infinity, changes: [], cards: [], after: undefined, outcome: [], kept: false } as const;
+
+interface Search {
+  readonly watch: Watch;
+  readonly until: Deadline;
+  readonly anyPlan?: boolean;
+}
 
 interface Attempt {
   readonly solution: { readonly shifts: readonly Shift[]; readonly proved: boolean; readonly cost: number; readonly bound: number; readonly judgement: Judgement; readonly kept: boolean } | undefined;
@@ -102,7 +117,8 @@ interface Attempt {
  * Finds the smallest set of parts to change, and the least shifts, so that every joint that a change can mend holds under every light of
  * its rule. The linear model is made again about each answer until the ordinary check says so. A shift is a target to the supplier.
  */
-export async function mendCabin(cabin: Cabin, book: RuleBook, options: MendOptions = {}, watch?: Watch): Promise<MendPlan> {
+export async function mendCabin(cabin: Cabin, book: RuleBook, asked: MendOptions = {}, watch?: Watch): Promise<MendPlan> {
+  const options = ownTerms(cabin, asked);
   const issues = mendIssues(cabin, options);
   await step(watch, 0, 'judging the cabin');
   const judged = judgeCabin(cabin, book, options);
@@ -113,27 +129,35 @@ export async function mendCabin(cabin: Cabin, book: RuleBook, options: MendOptio
   if (issues.some(({ severity }) => severity === 'error')) {
     return { ...base, ...noPlan, proved: false, bound: 0, outOfTime: false, mended: [], blockers: [], withoutBlockers: undefined, rounds: 0, words: [] };
   }
+  // Without the verdicts there is nothing to plan with, so the time begins once they are there.
+  const until = deadline(options.timeLimitS, watch);
   const leftOut = new Set(notMendable.filter(({ because }) => because === 'accepted' || because === 'left out').map(({ joint }) => joint));
-  const first = await attempt(cabin, book, options, judged, groups, demands, leftOut, partOfWork(watch, 0.1, 0.6));
-  if (first.solution !== undefined) {
-    const { shifts, judgement, kept } = first.solution;
+  const first = await attempt(cabin, book, options, judged, groups, demands, leftOut, { watch: partOfWork(watch, 0.1, 0.6), until: shareOf(until, shareOfTime, watch) });
+  // Where the least plan was not met in time, any plan will do, beside the bound that was reached.
+  const found = first.solution === undefined && first.outOfTime
+    ? (await attempt(cabin, book, options, judged, groups, demands, leftOut, { watch: partOfWork(watch, 0.6, 0.9), until, anyPlan: true })).solution : first.solution;
+  if (found !== undefined) {
+    const { shifts, judgement, kept } = found;
     const told = tell(cabin, judged, groups, shifts, judgement);
-    const { proved, cost, bound } = first.solution;
+    const { proved, cost } = found;
+    const bound = Math.min(cost, first.solution === undefined ? first.bound : found.bound);
     const plan = { ...base, ...told, feasible: true, proved, cost, bound, gap: cost - bound, outOfTime: first.outOfTime, after: judgement.summary, kept, blockers: [], withoutBlockers: undefined, rounds: first.rounds };
     return { ...plan, words: mendWords(plan, cabin, judged, options) };
   }
   await step(watch, 0.6, 'finding the joints that make a plan impossible');
   const holdingFirst = [...first.asked].sort((a, b) => Number(judged.judgement.joints[b].verdict === 'holds') - Number(judged.judgement.joints[a].verdict === 'holds') || a - b);
-  const blockers = (await irreducibleJoints(first.problem, holdingFirst, { watch: { ...watch, progress: undefined }, ...limit(options) })).map((index) => cabin.joints[index].id);
-  const withoutBlockers = await partialPlan(cabin, book, options, judged, groups, demands, leftOut, first, blockers, partOfWork(watch, 0.7, 1));
-  const plan = { ...base, ...noPlan, proved: first.proved, bound: first.bound, outOfTime: first.outOfTime, mended: [], blockers, withoutBlockers, rounds: first.rounds };
+  const standing = first.outOfTime ? [] : await irreducibleJoints(first.problem, holdingFirst, { watch: { ...watch, progress: undefined }, until });
+  const blockers = standing.map((index) => cabin.joints[index].id);
+  const irreducible = !until.passed();
+  const withoutBlockers = await partialPlan(cabin, book, options, judged, groups, demands, leftOut, first, blockers, { watch: partOfWork(watch, 0.7, 1), until });
+  const plan = { ...base, ...noPlan, proved: first.proved, bound: first.bound, outOfTime: first.outOfTime, mended: [], blockers, irreducible, withoutBlockers, rounds: first.rounds };
   return { ...plan, words: mendWords(plan, cabin, judged, options) };
 }
 
 /** What can still be done for the others, leaving out joints that stand in the way and do not hold. */
 async function partialPlan(
   cabin: Cabin, book: RuleBook, options: MendOptions, judged: JudgedCabin, groups: readonly MendGroup[], demands: readonly JointDemand[],
-  leftOut: ReadonlySet<string>, first: Attempt, blockers: readonly string[], watch: Watch,
+  leftOut: ReadonlySet<string>, first: Attempt, blockers: readonly string[], { watch, until }: Search,
 ): Promise<MendPlan['withoutBlockers']> {
   const verdicts = new Map(judged.judgement.joints.map((joint) => [joint.id, joint.verdict]));
   const left: string[] = [];
@@ -141,12 +165,13 @@ async function partialPlan(
   for (let round = 0; round < mostPartial && standing.length > 0; round++) {
     const failing = standing.filter((joint) => verdicts.get(joint) !== 'holds');
     left.push(...(failing.length > 0 ? failing : standing));
-    const next = await attempt(cabin, book, options, judged, groups, demands, new Set([...leftOut, ...left]), partOfWork(watch, round / mostPartial, (round + 1) / mostPartial));
+    const next = await attempt(cabin, book, options, judged, groups, demands, new Set([...leftOut, ...left]), { watch: partOfWork(watch, round / mostPartial, (round + 1) / mostPartial), until });
     if (next.solution !== undefined) {
       const { changes, cards, outcome } = tell(cabin, judged, groups, next.solution.shifts, next.solution.judgement);
       return { left, changes, cards, outcome, after: next.solution.judgement.summary };
     }
-    standing = (await irreducibleJoints(first.problem, next.asked, { watch: { ...watch, progress: undefined }, ...limit(options) })).map((index) => cabin.joints[index].id);
+    if (next.outOfTime || until.passed()) return undefined;
+    standing = (await irreducibleJoints(first.problem, next.asked, { watch: { ...watch, progress: undefined }, until })).map((index) => cabin.joints[index].id);
   }
   return undefined;
 }
@@ -165,7 +190,7 @@ function tell(cabin: Cabin, judged: JudgedCabin, groups: readonly MendGroup[], s
 /** Tries to make all joints hold but those left out. */
 async function attempt(
   cabin: Cabin, book: RuleBook, options: MendOptions, judged: JudgedCabin, groups: readonly MendGroup[], firstDemands: readonly JointDemand[],
-  leftOut: ReadonlySet<string>, watch: Watch,
+  leftOut: ReadonlySet<string>, { watch, until, anyPlan }: Search,
 ): Promise<Attempt> {
   const itemOf = new Map(groups.flatMap((group, index) => group.parts.map((part) => [part, index] as const)));
   const { rule, confidence } = book.decision;
@@ -173,6 +198,7 @@ async function attempt(
   const margins = cabin.joints.map(() => start);
   const sidesOf = judged.joints.map(({ input }) => input.sides.map((side) => side.part.id) as unknown as readonly [string, string]);
   const asked = cabin.joints.flatMap((joint, index) => (leftOut.has(joint.id) || (firstDemands[index].colour === undefined && firstDemands[index].gloss === undefined) ? [] : [index]));
+  const itemsAt = (index: number): readonly [number, number] => [itemOf.get(sidesOf[index][0])!, itemOf.get(sidesOf[index][1])!];
   let demands = [...firstDemands];
   let shifts: readonly Shift[] = groups.map(() => noShift);
   let readAt = cabin.joints.map((): readonly [Shift, Shift] => [noShift, noShift]);
@@ -182,7 +208,7 @@ async function attempt(
   const problemNow = (): MendProblem => ({
     items: groups.map(({ item }) => item),
     limits: asked.flatMap((index) => demands[index].limits(holdingMargins(judged, firstDemands, index, margins, confidence, rule), {
-      joint: index, items: [itemOf.get(sidesOf[index][0])!, itemOf.get(sidesOf[index][1])!], at: readAt[index],
+      joint: index, items: itemsAt(index), at: readAt[index], reach: [groups[itemsAt(index)[0]].item, groups[itemsAt(index)[1]].item],
     })),
   });
   let rounds = 0;
@@ -190,17 +216,18 @@ async function attempt(
     rounds = round;
     await step(watch, round / mostRounds, 'finding the least change');
     const problem = problemNow();
-    const found = await solveMend(problem, { watch: { ...watch, progress: undefined }, ...(round === 1 ? {} : { from: shifts }), ...limit(options) });
+    const found = await solveMend(problem, { watch: { ...watch, progress: undefined }, ...(round === 1 ? {} : { from: shifts }), until, ...(anyPlan === undefined ? {} : { anyPlan }) });
     outOfTime ||= found.outOfTime;
     if (!found.feasible) {
       if (best !== undefined) break;
-      return { solution: undefined, proved: found.proved, bound: found.bound, outOfTime, rounds: round, problem, asked };
+      return { solution: undefined, proved: found.proved, bound: Math.max(bound, found.bound), outOfTime, rounds: round, problem, asked };
     }
     bound = found.bound;
     shifts = found.shifts;
     const read = readShifted(cabin, judged, groups, shifts, asked, sidesOf, itemOf);
-    demands = demands.map((demand, index) => read.demands.get(index) ?? demand);
-    readAt = readAt.map((at, index) => (read.demands.has(index) ? [shifts[itemOf.get(sidesOf[index][0])!], shifts[itemOf.get(sidesOf[index][1])!]] : at));
+    // A joint whose parts are let go again is as it was at first, whatever an earlier round read of it.
+    demands = demands.map((_, index) => read.demands.get(index) ?? firstDemands[index]);
+    readAt = readAt.map((_, index) => (read.demands.has(index) ? [shifts[itemsAt(index)[0]], shifts[itemsAt(index)[1]]] : [noShift, noShift]));
     const failing = asked.filter((index) => fails(demands[index], confidence, rule, problemNow, index, shifts));
     if (failing.length === 0) {
       const size = shifts.reduce((sum, shift) => sum + shiftSize(shift), 0);
@@ -218,7 +245,7 @@ async function attempt(
       if (next.colour !== margins[index].colour || next.gloss !== margins[index].gloss) moved = true;
       margins[index] = next;
     }
-    if (!moved || (best !== undefined && round >= mostRounds / 2)) break;
+    if (!moved || (best !== undefined && (anyPlan === true || round >= mostRounds / 2))) break;
   }
   if (best === undefined) return { solution: undefined, proved: false, bound, outOfTime, rounds: mostRounds, problem: problemNow(), asked };
   const light = judged.context.light('D65')!;

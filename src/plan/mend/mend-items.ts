@@ -14,6 +14,10 @@ export interface MendTerms {
   readonly aim?: 'fewest' | 'cheapest';
   /** Reach by material, in place of the assumed one. */
   readonly reach?: Readonly<Record<string, MaterialReach>>;
+  /** Reach of single parts, which goes before that of their material. */
+  readonly partReach?: Readonly<Record<string, MaterialReach>>;
+  /** Parts that may change though the document locks them against a mend. */
+  readonly released?: readonly string[];
   /** What a change of a part costs in all, in place of what its source states; looked at for the `cheapest` set. */
   readonly costs?: Readonly<Record<string, number>>;
   /** Joints that are left as they are. */
@@ -37,6 +41,13 @@ const ownCost = ({ costs }: MendTerms, part: string): number | undefined => (cos
 /** Whether neither the terms nor the source say what a change of the part costs. */
 export const costIsUnstated = (terms: MendTerms, { part, source }: PartBasis): boolean => ownCost(terms, part.id) === undefined && source.setupCost === undefined;
 
+/** How far parts that change together can be taken: no axis further than any of them. */
+function reachOfParts(own: readonly PartBasis[], { reach, partReach = {} }: MendTerms): MaterialReach {
+  const each = own.map(({ part, source }) => (Object.hasOwn(partReach, part.id) ? partReach[part.id] : undefined) ?? reachOf(source, reach));
+  const least = (axis: keyof MaterialReach): number => Math.min(...each.map((one) => one[axis]));
+  return { L: least('L'), a: least('a'), b: least('b'), gloss: least('gloss') };
+}
+
 /** What may change, and how far. A part that borrows the readings of its other hand changes with it, and is locked with it. */
 export function mendGroups(cabin: Cabin, context: JudgeContext, bases: ReadonlyMap<string, PartBasis>, terms: MendTerms): readonly MendGroup[] {
   const groups = new Map<string, Part[]>();
@@ -53,7 +64,7 @@ function mendGroup(context: JudgeContext, parts: readonly Part[], bases: Readonl
   const [first] = own;
   const source = first.source;
   const fixed = parts.some((part) => terms.locked?.includes(part.id) === true || (part.frozen === true && terms.releaseFrozen !== true));
-  const reach = reachOf(source, terms.reach);
+  const reach = reachOfParts(own, terms);
   const group = first.colour?.groups.find((each) => context.sample(each, [])?.spectrum !== undefined);
   const spectrum = group === undefined ? undefined : context.sample(group, [])?.spectrum;
   const limits = [fixed || first.colour === undefined ? 0 : reach.L, fixed || first.colour === undefined ? 0 : reach.a, fixed || first.colour === undefined ? 0 : reach.b, fixed || first.gloss === undefined ? 0 : reach.gloss] as const;

@@ -14,7 +14,8 @@ import { scalarDifferenceVariance } from '../../readings/scalar-variance.ts';
 import type { Criterion } from '../../readings/stacked-event.ts';
 import { criterionState, lightCovariance } from '../../readings/stacked-excess.ts';
 import type { Lab } from '../../quantities.ts';
-import type { MendLimit, Shift } from './mend-problem.ts';
+import { noShift } from './mend-problem.ts';
+import type { MendItem, MendLimit, Shift } from './mend-problem.ts';
 import type { ShiftResponse } from './shift-response.ts';
 
 /** What a joint asks of the shifts of its two sides. */
@@ -41,6 +42,8 @@ export interface Place {
   readonly joint: number;
   readonly items: readonly [number, number];
   readonly at: readonly [Shift, Shift];
+  /** How far the sides can be taken; a distance that can only be made on one side of nought is then a straight limit. */
+  readonly reach?: readonly [MendItem, MendItem];
 }
 
 /** A limit is never tightened below this share of itself, so that a plan is not asked for the impossible. */
@@ -113,7 +116,7 @@ interface Term {
   readonly responses: readonly [readonly number[], readonly number[]];
 }
 
-function criterionLimits({ criterion, light, state, responses }: Term, margin: number, { joint, items, at }: Place): MendLimit[] {
+function criterionLimits({ criterion, light, state, responses }: Term, margin: number, { joint, items, at, reach }: Place): MendLimit[] {
   const value = (first: Shift, second: Shift): number =>
     criterionValue(criterion, movedLab(light.standard, responses[0], first, at[0]), movedLab(light.trial, responses[1], second, at[1]));
   const [low, high] = criterionRange(criterion);
@@ -128,9 +131,46 @@ function criterionLimits({ criterion, light, state, responses }: Term, margin: n
     // A signed component that must not fall below a limit is as straight as one that must not rise above one; a distance is not.
     const convex = criterion.kind === 'component' && criterion.absolute !== true && criterion.component !== 'dC' && criterion.component !== 'dH';
     const least = low < 0 ? Math.min(leastShare * low, low + kept) : low + kept;
-    limits.push({ joint, items, convex, excess: (first, second) => least - value(first, second) });
+    const signed = criterion.kind === 'component' && criterion.absolute === true ? straightRow[criterion.component] : undefined;
+    const own = signed === undefined || reach === undefined ? undefined : (first: Shift, second: Shift): number =>
+      movedLab(light.trial, responses[1], second, at[1])[signed] - movedLab(light.standard, responses[0], first, at[0])[signed];
+    limits.push(apart(own, least, { joint, items, reach }) ?? { joint, items, convex, excess: (first, second) => least - value(first, second) });
   }
   return limits;
+}
+
+/** Where a component that is straight in CIELAB stands in it. */
+const straightRow: Readonly<Record<string, 0 | 1 | 2 | undefined>> = { dL: 0, da: 1, db: 2 };
+
+/**
+ * A distance that must be kept, as a straight limit: within the reach of the two sides the signed quantity can come to the wanted size on one
+ * side of nought only. Undefined where it can on both, or where nothing is known of its sign.
+ */
+function apart(
+  signed: ((first: Shift, second: Shift) => number) | undefined, least: number,
+  { joint, items, reach }: Pick<Place, 'joint' | 'items' | 'reach'>,
+): MendLimit | undefined {
+  if (signed === undefined || reach === undefined || least <= 0) return undefined;
+  const [lowest, highest] = rangeOf(signed, reach);
+  if (lowest > -least) return { joint, items, convex: true, excess: (first, second) => least - signed(first, second) };
+  if (highest < least) return { joint, items, convex: true, excess: (first, second) => least + signed(first, second) };
+  return undefined;
+}
+
+/** Least and largest value of what is straight in the shifts of two sides within their reach; two sides that are one part count as two. */
+function rangeOf(straight: (first: Shift, second: Shift) => number, reach: readonly [MendItem, MendItem]): readonly [number, number] {
+  const here = straight(noShift, noShift);
+  let [lowest, highest] = [here, here];
+  for (const side of [0, 1] as const) {
+    for (const axis of [0, 1, 2, 3]) {
+      const unit = noShift.map((_, index) => (index === axis ? 1 : 0)) as unknown as Shift;
+      const slope = (side === 0 ? straight(unit, noShift) : straight(noShift, unit)) - here;
+      const [up, down] = [slope * reach[side].up[axis], -slope * reach[side].down[axis]];
+      highest += Math.max(up, down, 0);
+      lowest += Math.min(up, down, 0);
+    }
+  }
+  return [lowest, highest];
 }
 
 function movedLab(lab: Lab, response: readonly number[], shift: Shift, from: Shift): Lab {
@@ -154,10 +194,12 @@ function glossDemand(input: JointInput): Demand | undefined {
   return {
     within,
     attainable: contrast || question.compare(0, uncertainty).within >= input.book.decision.confidence,
-    limits: (margin, { joint, items, at }) => {
+    limits: (margin, { joint, items, at, reach }) => {
       const most = contrast ? limit + margin * uncertainty : Math.max(leastShare * limit, limit - margin * uncertainty);
-      const value = (first: Shift, second: Shift): number => Math.abs(question.difference + (second[3] - at[1][3]) - (first[3] - at[0][3]));
-      return [{ joint, items, convex: !contrast, excess: (first, second) => (contrast ? most - value(first, second) : value(first, second) - most) }];
+      const signed = (first: Shift, second: Shift): number => question.difference + (second[3] - at[1][3]) - (first[3] - at[0][3]);
+      const value = (first: Shift, second: Shift): number => Math.abs(signed(first, second));
+      const straight = contrast ? apart(signed, most, { joint, items, reach }) : undefined;
+      return [straight ?? { joint, items, convex: !contrast, excess: (first, second) => (contrast ? most - value(first, second) : value(first, second) - most) }];
     },
   };
 }

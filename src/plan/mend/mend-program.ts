@@ -1,3 +1,5 @@
+import { withinTime } from '../deadline.ts';
+import type { Deadline } from '../deadline.ts';
 import { minimise, ProgramRows } from '../solver/highs-solver.ts';
 import type { ProgramResult } from '../solver/highs-solver.ts';
 import type { MendCut } from './mend-cut.ts';
@@ -48,9 +50,9 @@ interface Layout {
 const mostSets = 24;
 
 /** Solves one component: cost first, then the sum of shifts, exactly so whatever the costs are. */
-export async function mendComponent(component: MendComponent, timeLimitS?: number): Promise<MendedComponent> {
+export async function mendComponent(component: MendComponent, until?: Deadline): Promise<MendedComponent> {
   const sets = component.items.every(({ settled }) => settled === undefined) ? changeSets(component) : undefined;
-  return sets === undefined ? byProgram(component, timeLimitS) : bySets(component, sets, timeLimitS);
+  return sets === undefined ? byProgram(component, until) : bySets(component, sets, until);
 }
 
 interface ChangeSet {
@@ -77,7 +79,7 @@ function changeSets({ items, cuts }: MendComponent): readonly ChangeSet[] | unde
 }
 
 /** The first sets in cost that serve, and among those of one cost the one with the smallest shifts: a linear program each. */
-async function bySets({ items, cuts }: MendComponent, sets: readonly ChangeSet[], timeLimitS: number | undefined): Promise<MendedComponent> {
+async function bySets({ items, cuts }: MendComponent, sets: readonly ChangeSet[], until: Deadline | undefined): Promise<MendedComponent> {
   const moves = (changes: readonly ItemChange[]): ReadonlySet<number> => new Set(items.filter((_, place) => changes[place].changes).map(({ index }) => index));
   let best: { readonly cost: number; readonly size: number; readonly found: NonNullable<MendedComponent['found']> } | undefined;
   for (const { cost, changes } of sets) {
@@ -85,7 +87,7 @@ async function bySets({ items, cuts }: MendComponent, sets: readonly ChangeSet[]
     const moving = moves(changes);
     if (cuts.some(({ sides, most, either }) => (either === true || most < 0) && !sides.some(({ item }) => moving.has(item)))) continue;
     const settled = { items: items.map((each, place) => ({ ...each, settled: changes[place] })), cuts };
-    const { status, found } = await byProgram(settled, timeLimitS);
+    const { status, found } = await byProgram(settled, until);
     if (status === 'time limit') return { status, found: best?.found ?? found, bound: cost };
     if (found === undefined) continue;
     const size = [...found.values()].reduce((sum, { shift }) => sum + shiftSize(shift), 0);
@@ -94,12 +96,12 @@ async function bySets({ items, cuts }: MendComponent, sets: readonly ChangeSet[]
   return best === undefined ? { status: 'infeasible', found: undefined, bound: Infinity } : { status: 'optimal', found: best.found, bound: best.cost };
 }
 
-async function byProgram(component: MendComponent, timeLimitS: number | undefined): Promise<MendedComponent> {
+async function byProgram(component: MendComponent, until: Deadline | undefined): Promise<MendedComponent> {
   const layout = layOut(component);
   const { count, upper, cost, size, rows } = layout;
   const integer = layout.integer.some((value) => value === 1) ? { integer: layout.integer } : {};
   const solve = (objective: Float64Array): Promise<ProgramResult> =>
-    minimise({ cost: objective, lower: new Float64Array(count), upper, ...integer }, rows, timeLimitS === undefined ? {} : { timeLimitS });
+    minimise({ cost: objective, lower: new Float64Array(count), upper, ...integer }, rows, until === undefined ? {} : withinTime(until));
   const reach = size.reduce((sum, value, column) => sum + value * upper[column], 0);
   const unit = costUnit(cost);
   const weight = unit === 0 ? 0 : Math.max(1, 1.01 * reach) / unit;

@@ -31,7 +31,7 @@ export function mendWords(plan: Omit<MendPlan, 'words'>, cabin: Cabin, judged: J
     return [
       plan.outOfTime ? `No plan was found in the time allowed. That there is none is not proved${boundWords(plan, options)}.`
         : plan.blockers.length === 0 ? 'No plan was found: the changes kept missing what the ordinary check asks. That there is none is not proved.'
-        : `There is no plan within reach: ${plan.blockers.length === 1 ? `the joint ${joint(plan.blockers[0])} cannot be made to hold` : `the joints ${joined(plan.blockers.map(joint))} cannot all be made to hold together, though any one left out would do`}.`,
+        : `There is no plan within reach: ${plan.blockers.length === 1 ? `the joint ${joint(plan.blockers[0])} cannot be made to hold` : `the joints ${joined(plan.blockers.map(joint))} cannot all be made to hold together, though ${plan.irreducible === false ? 'fewer of them may make it so: the time allowed was over' : 'any one left out would do'}`}.`,
       ...(plan.withoutBlockers === undefined ? [] : [
         `Leaving ${joined(plan.withoutBlockers.left.map(joint))} as ${plan.withoutBlockers.left.length === 1 ? 'it is' : 'they are'}, the others hold with ${plan.withoutBlockers.changes.length === 0 ? 'no change' : `${plan.withoutBlockers.changes.length} parts changed: ${joined(plan.withoutBlockers.changes.map(({ part }) => name(part)))}`}.`,
       ]),
@@ -75,10 +75,15 @@ export function mendIssues(cabin: Cabin, options: MendOptions): readonly Issue[]
     ({ code, severity: 'error', path, found, expected: `one of ${[...known].slice(0, 12).join(', ')}${known.size > 12 ? ' ...' : ''}` });
   return [
     ...(options.locked ?? []).filter((part) => !parts.has(part)).map((part) => unknown('unknown-part', 'lock', part, parts)),
+    ...(options.released ?? []).filter((part) => !parts.has(part)).map((part) => unknown('unknown-part', 'release', part, parts)),
     ...(options.except ?? []).filter((joint) => !joints.has(joint)).map((joint) => unknown('unknown-joint', 'except', joint, joints)),
     ...Object.entries(options.costs ?? {}).flatMap(([part, cost]) => [
       ...(parts.has(part) ? [] : [unknown('unknown-part', 'cost', part, parts)]),
       ...(cost >= 0 && Number.isFinite(cost) ? [] : [notNumber(`cost ${part}`, cost)]),
+    ]),
+    ...Object.entries(options.partReach ?? {}).flatMap(([part, reach]) => [
+      ...(parts.has(part) ? [] : [unknown('unknown-part', 'part-reach', part, parts)]),
+      ...Object.values(reach).filter((value) => !(value >= 0 && Number.isFinite(value))).map((value) => notNumber(`part-reach ${part}`, value as number)),
     ]),
     ...Object.entries(options.reach ?? {}).flatMap(([material, reach]) => [
       ...(materials.has(material) ? [] : [unknown('unknown-material', 'reach', material, materials)]),

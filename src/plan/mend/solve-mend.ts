@@ -1,3 +1,4 @@
+import type { Deadline } from '../deadline.ts';
 import { step } from '../watch.ts';
 import type { Watch } from '../watch.ts';
 import { cutAt, eitherChanges } from './mend-cut.ts';
@@ -16,14 +17,19 @@ export interface MendSolution {
   /** What the changes cost, and what no set of changes can cost less than; infinite where there is none. */
   readonly cost: number;
   readonly bound: number;
-  /** A program was stopped by its time limit. */
+  /** The time was over before the answer was found or proved. */
   readonly outOfTime: boolean;
 }
 
 export interface MendSolverOptions {
   readonly watch?: Watch;
-  /** Seconds for each program. */
-  readonly timeLimitS?: number;
+  /** When the search ends, whatever it has. */
+  readonly until?: Deadline;
+  /**
+   * Any plan, soon: every item may change and only the sum of the shifts is kept small. Linear programs alone, but for steps of gloss; what it
+   * costs is no bound.
+   */
+  readonly anyPlan?: boolean;
   /** Joints whose limits are looked at; all where absent. */
   readonly joints?: ReadonlySet<number>;
   /** Where to begin the slopes of limits that are not convex. */
@@ -49,11 +55,17 @@ export async function solveMend(problem: MendProblem, options: MendSolverOptions
   let shifts: readonly Shift[] = options.from ?? items.map(() => noShift);
   search.meet(shifts, options.from !== undefined);
   if (options.from === undefined && search.cuts.length === 0) return { feasible: true, proved: true, shifts, changed: [], cost: 0, bound: 0, outOfTime: false };
-  let settled: readonly ItemChange[] | undefined;
+  let settled: readonly ItemChange[] | undefined = options.anyPlan === true ? items.map(() => ({ changes: true, gloss: true })) : undefined;
   let unpolished: readonly Shift[] | undefined;
   let outOfTime = false;
   for (let round = 0; round < mostCuts; round++) {
     await step(options.watch, round / mostCuts, 'finding the least change');
+    if (options.until?.passed() === true) {
+      const bound = await search.costBound();
+      // A set that was settled and not yet made small will do, if all its limits hold.
+      return settled !== undefined && unpolished !== undefined ? finished(problem, unpolished, settled, bound, true)
+        : { feasible: false, proved: false, shifts: [], changed: [], cost: Infinity, bound: Number.isFinite(bound) ? bound : 0, outOfTime: true };
+    }
     const found = await search.solve(search.cuts, settled);
     outOfTime ||= found.outOfTime;
     if (found.shifts === undefined) {
@@ -63,7 +75,7 @@ export async function solveMend(problem: MendProblem, options: MendSolverOptions
     }
     shifts = found.shifts;
     if (search.meet(shifts, false) > 0) continue;
-    if (settled !== undefined) return finished(problem, shifts, settled, await search.costBound(), outOfTime);
+    if (settled !== undefined) return finished(problem, shifts, settled, options.anyPlan === true ? 0 : await search.costBound(), outOfTime);
     // The set is settled; what is left is to make its shifts as small as they can be, free of the large numbers of the first stage.
     settled = found.changes;
     unpolished = shifts;
@@ -74,7 +86,7 @@ export async function solveMend(problem: MendProblem, options: MendSolverOptions
 function finished({ items }: MendProblem, found: readonly Shift[], settled: readonly ItemChange[], bound: number, outOfTime: boolean): MendSolution {
   const shifts = found.map((shift) => shift.map((value) => (Math.abs(value) < 1e-7 ? 0 : value)) as unknown as Shift);
   const changed = items.flatMap((_, index) => (shifts[index].some((value) => value !== 0) ? [index] : []));
-  const cost = changed.reduce((sum, index) => sum + items[index].cost + (settled[index].gloss ? items[index].glossCost : 0), 0);
+  const cost = changed.reduce((sum, index) => sum + items[index].cost + (settled[index].gloss && shifts[index][3] !== 0 ? items[index].glossCost : 0), 0);
   return { feasible: true, proved: cost <= bound + 1e-6 * Math.max(1, cost), shifts, changed, cost, bound: Math.min(bound, cost), outOfTime };
 }
 
@@ -163,7 +175,7 @@ class CutSearch {
     if (known !== undefined) return known;
     const made = await mendComponent({
       cuts, items: items.map((index) => ({ index, item: this.problem.items[index], ...(settled === undefined ? {} : { settled: settled[index] }) })),
-    }, this.options.timeLimitS);
+    }, this.options.until);
     this.solved.set(key, made);
     return made;
   }

@@ -10,7 +10,7 @@ import { combinations, partGroups } from './groups.ts';
 import type { PartGroup, Share } from './groups.ts';
 import { jointWeights } from './joint-weight.ts';
 import type { PairJudge } from './pair-judge.ts';
-import { costBasis, inMinorUnits, sourceCost } from './source-cost.ts';
+import { costBasis, inMinorUnits, rateOf, sourceCost } from './source-cost.ts';
 import type { Picks } from './with-picks.ts';
 
 export interface ModelTerms extends CandidateTerms {
@@ -90,7 +90,7 @@ export async function planModel(cabin: Cabin, judge: PairJudge, terms: ModelTerm
   };
   const variables = groups.map(({ alternatives }): PickVariable => ({
     harmony: new Float64Array(alternatives.length),
-    money: Float64Array.from(alternatives, (way) => way.reduce((sum, source) => sum + inMinorUnits(sourceCost(source, volume, terms)), 0)),
+    money: Float64Array.from(alternatives, (way) => way.reduce((sum, source) => sum + inMinorUnits(sourceCost(source, volume, terms, rateOf(cabin, source, terms))), 0)),
     suppliers: alternatives.map((way) => [...new Set(way.map((source) => suppliers.indexOf(source.supplier)))]),
   }));
   const pairs = new Map<string, PickPair>();

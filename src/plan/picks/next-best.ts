@@ -20,6 +20,7 @@ export async function nextBest(problem: PickProblem, count: number, options: Pic
   };
   await ask(options.domains ?? fullDomains(problem));
   while (solutions.length < count && waiting.length > 0) {
+    if (options.until?.passed() === true) return { solutions, proved: false };
     await step(options.watch, solutions.length / count, 'finding the next best sets');
     waiting.sort((a, b) => compareSolutions(a.solution, b.solution) || comparePicks(a.solution, b.solution));
     const { domains, solution } = waiting.shift()!;

@@ -1,3 +1,5 @@
+import { withinTime } from '../deadline.ts';
+import type { Deadline } from '../deadline.ts';
 import { minimise, ProgramRows } from '../solver/highs-solver.ts';
 import type { Columns, ProgramResult } from '../solver/highs-solver.ts';
 import type { Domains, PickProblem, PickSolution } from './pick-problem.ts';
@@ -31,13 +33,13 @@ const slack = 0.25;
  * best choice met so far is given with the bound that is proved.
  * Source: local polytope of a pairwise model with binary alternatives, A. M. C. A. Koster, S. P. M. van Hoesel, A. W. J. Kolen, Operations Research Letters 23 (1998) 89.
  */
-export async function picksByProgram(problem: PickProblem, domains: Domains, timeLimitS?: number): Promise<ProgramPicks> {
+export async function picksByProgram(problem: PickProblem, domains: Domains, until?: Deadline): Promise<ProgramPicks> {
   const layout = layOut(problem, domains);
   const { rows, count, clash, overUse, money } = layout;
   const integer = Int32Array.from({ length: count }, (_, column) => (column < layout.starts[layout.starts.length - 1] || column >= count - layout.ofSupplier.size ? 1 : 0));
   const solve = (cost: Float64Array): Promise<ProgramResult> => minimise(
     { cost, lower: new Float64Array(count), upper: new Float64Array(count).fill(1), integer } satisfies Columns, rows,
-    timeLimitS === undefined ? {} : { timeLimitS },
+    until === undefined ? {} : withinTime(until),
   );
   const all = Int32Array.from({ length: count }, (_, column) => column);
   let best: PickSolution | undefined;

@@ -1,3 +1,4 @@
+import type { Deadline } from '../deadline.ts';
 import type { Watch } from '../watch.ts';
 import { step } from '../watch.ts';
 import { dropDeadEnds } from './dead-ends.ts';
@@ -15,8 +16,8 @@ export type PickMethod = 'elimination' | 'elimination over sets of suppliers' | 
 export interface PickOptions {
   readonly domains?: Domains;
   readonly watch?: Watch;
-  /** Seconds the mixed-integer program may take for each of its three stages, where it is needed. */
-  readonly timeLimitS?: number;
+  /** When a mixed-integer program ends, where one is needed. */
+  readonly until?: Deadline;
   readonly limits?: EliminationLimits;
   /** Another method than the one that suits, for checks of one by the other. */
   readonly only?: 'program';
@@ -41,14 +42,19 @@ export async function solvePicks(problem: PickProblem, options: PickOptions = {}
     const free = await bestWithoutBudget(problem, domains, options);
     if (free !== undefined) {
       const { solution, method } = free;
+      if (free.over === true) return { solution: keeping(problem, solution), proved: false, bound: { harmony: bestOf(problem, domains, options.limits ?? usualLimits)?.harmony ?? 0, money: 0 }, method };
       if (solution === undefined || solution.money <= (problem.budget ?? Infinity)) return proved(solution, method);
       const front = await pickFront(problem, { ...options, domains });
       if (front !== undefined) return proved(front[0], 'elimination over fronts');
     }
   }
-  const found = await picksByProgram(problem, domains, options.timeLimitS);
+  const found = await picksByProgram(problem, domains, options.until);
   return { solution: found.solution, proved: found.proved, bound: found.bound, method: 'mixed-integer program' };
 }
+
+/** A choice that was met before the time was over, if the budget allows it. */
+const keeping = (problem: PickProblem, solution: PickSolution | undefined): PickSolution | undefined =>
+  (solution !== undefined && solution.money <= (problem.budget ?? Infinity) ? solution : undefined);
 
 const nothing = (method: PickMethod): PickOutcome => proved(undefined, method);
 
@@ -60,7 +66,7 @@ const proved = (solution: PickSolution | undefined, method: PickMethod): PickOut
 /** Undefined where the tables would grow too large. */
 async function bestWithoutBudget(
   problem: PickProblem, domains: Domains, options: PickOptions,
-): Promise<{ readonly solution: PickSolution | undefined; readonly method: PickMethod } | undefined> {
+): Promise<{ readonly solution: PickSolution | undefined; readonly method: PickMethod; readonly over?: boolean } | undefined> {
   const limits = options.limits ?? usualLimits;
   if (!suppliersMatter(problem, domains)) {
     const solution = bestOf(problem, domains, limits);
@@ -73,6 +79,7 @@ async function bestWithoutBudget(
   const beaten: { readonly set: ReadonlySet<number>; readonly harmony: number }[] = [];
   for (const [index, subset] of subsets.entries()) {
     await step(options.watch, index / subsets.length, 'comparing sets of suppliers');
+    if (index > 0 && options.until?.passed() === true) return { solution: best, method: 'elimination over sets of suppliers', over: true };
     const least = best?.harmony ?? Infinity;
     if (beaten.some(({ set, harmony }) => harmony > least && subset.every((supplier) => set.has(supplier)))) continue;
     const served = servedBy(problem, domains, subset);
