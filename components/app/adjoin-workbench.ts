@@ -432,6 +432,10 @@ export class AdjoinWorkbench extends LitElement {
       return html`<div class="notice" role="status"><p><b>Changes are not kept.</b> ${keepFault.hint ?? keepFault.found}</p>
         <button type="button" @click=${() => void this.desk.save()}>Save to a file</button></div>`;
     }
+    if (open !== undefined && this.desk.keeping !== undefined) {
+      return html`<div class="notice" role="status"><p><b>Not safe from a crash yet.</b> The last change has so many readings that keeping it takes a while: a crash now would lose it.</p>
+        <span aria-hidden="true">${Math.round(100 * this.desk.keeping)} % kept</span></div>`;
+    }
     if (this.offline.newer) {
       return html`<div class="notice" role="status"><p>A newer version of Adjoin is ready. It is used once the page is loaded anew; what is open stays open.</p>
         <button type="button" @click=${() => void this.takeNewer()}>Load anew</button></div>`;

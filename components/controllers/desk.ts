@@ -27,7 +27,9 @@ interface Origin {
   readonly lastModified?: number;
   /** It lies in a file or beside the page as it was opened. */
   readonly saved: boolean;
-  readonly text?: string;
+  readonly text?: Blob;
+  /** It was recovered from what is kept of it. */
+  readonly continued?: boolean;
 }
 
 /**
@@ -43,6 +45,8 @@ export class Desk implements ReactiveController {
   refusal: Refusal | undefined;
   /** Why changes are not kept against a crash. */
   keepFault: Issue | undefined;
+  /** Share of a change with very many readings that is kept against a crash by now; undefined where there is none. */
+  keeping: number | undefined;
   /** Documents with changes that never reached a file, for the offer at the start. */
   recoverable: readonly Recoverable[] = [];
 
@@ -60,6 +64,11 @@ export class Desk implements ReactiveController {
       if (this.keepFault?.code === issue?.code) return;
       this.keepFault = issue;
       if (issue !== undefined) this.say(`${issue.hint ?? issue.code}`);
+      this.host.requestUpdate();
+    },
+    keeping: (share) => {
+      if (this.keeping === share) return;
+      this.keeping = share;
       this.host.requestUpdate();
     },
     lost: () => this.lock(true),
@@ -104,7 +113,8 @@ export class Desk implements ReactiveController {
       return Promise.resolve(false);
     }
     return this.take(file.name, async (show) => {
-      const text = await file.text();
+      // Its bytes as they are now: the file may be another one later.
+      const text = new Blob([await file.arrayBuffer()], { type: file.type });
       return {
         reply: this.session.open(text, file.name, show),
         origin: (cabin) => ({
@@ -123,7 +133,7 @@ export class Desk implements ReactiveController {
     return this.take(name, async (show, signal) => {
       const answer = await fetch(address, { signal });
       if (!answer.ok) throw new Error(`the server answered ${answer.status} for ${address}`);
-      const text = await answer.text();
+      const text = await answer.blob();
       return { reply: this.session.open(text, name, show), origin: (cabin) => ({ card: { key, name: cabin.name, fileName: name }, saved: true, text }) };
     });
   }
@@ -136,15 +146,14 @@ export class Desk implements ReactiveController {
 
   /** Opens a document as it was kept in this browser. */
   async openKept(key: string): Promise<boolean> {
-    const [card, kept] = await Promise.all([this.keeper.card(key), this.keeper.recover(key)]);
-    const { value: cabin } = kept;
+    const card = await this.keeper.card(key);
     const name = card?.fileName ?? card?.name ?? 'The kept document';
-    if (card === undefined || cabin === undefined) {
-      this.refuse({ file: name, issues: kept.issues });
-      return false;
-    }
-    const { unsaved, ...rest } = card;
-    return this.take(name, (show) => Promise.resolve({ reply: this.session.take(cabin, show), origin: () => ({ card: rest, saved: !unsaved }) }));
+    return this.take(name, async (show) => {
+      const { value: text, issues } = await this.keeper.recover(key);
+      if (card === undefined || text === undefined) return { reply: Promise.resolve({ kind: 'refused', issues } as const), origin: () => ({ card: { key, name }, saved: false }) };
+      const { unsaved, ...rest } = card;
+      return { reply: this.session.open(text, name, show), origin: () => ({ card: rest, saved: !unsaved, text, continued: true }) };
+    });
   }
 
   /** The document this tab had open before it was loaded anew, if it was kept. */
@@ -229,7 +238,7 @@ export class Desk implements ReactiveController {
     this.before = undefined;
     this.open = { ...closed, file, cabin, judgement, paths, issues };
     this.showEditor();
-    const owned = await this.keeper.begin(origin.card, cabin, { unsaved: !origin.saved, ...(origin.text === undefined ? {} : { text: origin.text }) });
+    const owned = await this.keeper.begin(origin.card, cabin, { unsaved: !origin.saved, continued: origin.continued === true, ...(origin.text === undefined ? {} : { text: origin.text }) });
     this.lock(!owned);
   }
 

@@ -2,7 +2,7 @@ import type { Cabin } from '../../src/cabin/cabin.ts';
 import { currentVersion } from '../../src/cabin/migrations.ts';
 import type { Issue, Outcome } from '../../src/issue.ts';
 import { DocumentStore, askToPersist } from '../platform/document-store.ts';
-import type { DocumentCard, OriginalFile, Recoverable } from '../platform/document-store.ts';
+import type { Beginning, DocumentCard, OriginalFile, Recoverable } from '../platform/document-store.ts';
 import { SingleOwner } from '../platform/single-owner.ts';
 
 const tabKey = 'adjoin-open';
@@ -11,6 +11,8 @@ const tabKey = 'adjoin-open';
 export interface KeeperEvents {
   /** Changes can not be kept, or can again (`undefined`). */
   readonly fault: (issue: Issue | undefined) => void;
+  /** Share of a large change that is kept by now; `undefined` once it is. */
+  readonly keeping: (share: number | undefined) => void;
   /** Another tab took the document. */
   readonly lost: () => void;
   /** Another tab let go of a document. */
@@ -23,8 +25,15 @@ export class Keeper {
     this.events = events;
     this.opening = DocumentStore.open().then(({ value, issues: [issue] }) => {
       if (issue !== undefined) events.fault(issue);
-      value?.addEventListener('fault', (event) => events.fault((event as CustomEvent<Issue>).detail));
-      value?.addEventListener('kept', () => events.fault(undefined));
+      value?.addEventListener('fault', (event) => {
+        events.keeping(undefined);
+        events.fault((event as CustomEvent<Issue>).detail);
+      });
+      value?.addEventListener('keeping', (event) => events.keeping((event as CustomEvent<number>).detail));
+      value?.addEventListener('kept', () => {
+        events.keeping(undefined);
+        events.fault(undefined);
+      });
       return value;
     });
     this.owner.addEventListener('give-way', () => void this.giveWay());
@@ -41,13 +50,13 @@ export class Keeper {
   private store: DocumentStore | undefined;
 
   /** Begins to keep a document that was opened; resolves to whether this tab owns it now. */
-  async begin(card: DocumentCard, cabin: Cabin, options: { readonly unsaved: boolean; readonly text?: string }): Promise<boolean> {
+  async begin(card: DocumentCard, cabin: Cabin, { unsaved, text, continued = false }: Omit<Beginning, 'original'>): Promise<boolean> {
     this.store = await this.opening;
     const owned = await this.owner.claim(card.key);
     remember(card.key);
     if (!owned) return false;
-    const original = options.text === undefined ? undefined : olderOriginal(card.fileName ?? card.name, options.text);
-    await this.store?.begin(card, cabin, { unsaved: options.unsaved, ...(original === undefined ? {} : { original }) });
+    const original = text === undefined || continued ? undefined : await olderOriginal(card.fileName ?? card.name, text);
+    await this.store?.begin(card, cabin, { unsaved, continued, ...(text === undefined ? {} : { text }), ...(original === undefined ? {} : { original }) });
     void askToPersist();
     return true;
   }
@@ -73,7 +82,8 @@ export class Keeper {
     return kept.filter(({ key }) => !owned.has(key));
   }
 
-  async recover(key: string): Promise<Outcome<Cabin>> {
+  /** The text of a kept document with all its changes. */
+  async recover(key: string): Promise<Outcome<Blob>> {
     const store = await this.opening;
     return store?.recover(key) ?? { value: undefined, issues: [] };
   }
@@ -134,7 +144,11 @@ function forgetTab(): void {
 }
 
 /** The text of a file of an older version, which is kept untouched beside its migrated document. */
-function olderOriginal(fileName: string, text: string): OriginalFile | undefined {
-  const version = /"version"\s*:\s*(\d+)/.exec(text)?.[1];
-  return version !== undefined && Number(version) < currentVersion ? { fileName, text } : undefined;
+async function olderOriginal(fileName: string, file: Blob): Promise<OriginalFile | undefined> {
+  const versionIn = (text: string): string | undefined => /"version"\s*:\s*(\d+)/.exec(text)?.[1];
+  // As a rule it stands at the head, and a large file is not read for it.
+  const version = versionIn(await file.slice(0, headBytes).text()) ?? (file.size > headBytes ? versionIn(await file.text()) : undefined);
+  return version !== undefined && Number(version) < currentVersion ? { fileName, text: await file.text() } : undefined;
 }
+
+const headBytes = 4096;

@@ -1,23 +1,16 @@
 import type { CabinPatch } from '../../src/actions/cabin-patch.ts';
-import { cabinPatch, patchCabin } from '../../src/actions/cabin-patch.ts';
+import { cabinPatch } from '../../src/actions/cabin-patch.ts';
 import type { Cabin } from '../../src/cabin/cabin.ts';
-import { restoreCabin } from '../../src/cabin/restore-cabin.ts';
+import { serialiseCabin } from '../../src/cabin/serialise-cabin.ts';
 import type { Issue, Outcome } from '../../src/issue.ts';
-import { weightOf } from '../../src/workers/cabin-pieces.ts';
-import type { ReadingsPiece } from '../../src/workers/import-protocol.ts';
-import { inPieces } from '../../src/workers/patch-pieces.ts';
-import { answered, committed, openDatabase } from './database.ts';
-import { writeHeavily, writeWhole } from './heavy-write.ts';
+import { journalOf } from '../../src/workers/journal.ts';
+import type { JournalEntry } from '../../src/workers/journal.ts';
+import { answered, committed } from './database.ts';
+import { askKeeping } from './keeping-protocol.ts';
+import { journalRange, openStore, storeNames } from './store-records.ts';
+import type { Base, DocumentCard, JournalRecord, Kept } from './store-records.ts';
 
-/** What is kept of an open document beside its content. */
-export interface DocumentCard {
-  /** Key of the document in the store: one for each file that is opened, or the id of a new cabin. */
-  readonly key: string;
-  /** Name of the cabin. */
-  readonly name: string;
-  readonly fileName?: string;
-  readonly handle?: FileSystemFileHandle;
-}
+export type { DocumentCard } from './store-records.ts';
 
 /** The file as it was, where it was written in an older version of the format or could not be taken as it is. */
 export interface OriginalFile {
@@ -34,45 +27,51 @@ export interface Recoverable extends DocumentCard {
   readonly hasOriginal: boolean;
 }
 
-interface Base {
-  readonly key: string;
-  readonly cabin: Cabin;
-}
-interface Kept extends DocumentCard {
-  readonly patch: CabinPatch;
-  readonly keptAt: number;
-  readonly unsaved: boolean;
-}
-
-/** The open document, with what of it lies in the store as a whole. */
+/** The open document, and what of it lies in the store. */
 interface OpenDocument {
   card: DocumentCard;
-  base: Cabin;
+  /** As it was opened. */
+  readonly first: Cabin;
+  /** As base and journal give it. */
+  written: Cabin;
+  /** Place of the last record of the journal, and how many there are. */
+  at: number;
+  records: number;
+  /** Items that differed from the file when it was opened. */
+  changed: number;
 }
 
-const version = 1;
-const stores = ['bases', 'kept', 'originals'] as const;
+/** How a document begins to be kept. */
+export interface Beginning {
+  /** It is recovered, or new and in no file. */
+  readonly unsaved?: boolean;
+  readonly original?: OriginalFile;
+  /** The text that it was read from; written anew where absent. */
+  readonly text?: Blob;
+  /** It was recovered and goes on from what is kept of it. */
+  readonly continued?: boolean;
+}
+
 /** Changes are kept this long after the last edit, and never later than this after the first. Together under a second. */
 const quietMs = 250;
 const latestMs = 750;
-/** Items in a patch beyond which the whole document is written anew. */
-const largestPatch = 200;
-/** Pieces of readings in a patch, of a thousand at most each, beyond which a worker writes it. */
-const mostPieces = 8;
-/** Readings, parts and joints together beyond which a worker writes the whole document. */
-const heaviest = 4000;
+/** Records of a journal beyond which it is folded into a new copy when nothing is edited for a while, ms. */
+const mostRecords = 500;
+const idleMs = 5000;
+/** Pieces of readings, of a thousand at most each, in one record. */
+const piecesInRecord = 2;
 
 /**
- * Keeps the open document in IndexedDB so that a crash loses at most the last second: the whole of it once, then at every pause what
- * changed since. Written on a short delay, and at once when the page is hidden. Faults fire `fault` with an Issue as detail and end nothing:
- * the next edit tries again. Fires `kept` when all is written.
+ * Keeps the open document in IndexedDB so that a crash loses at most the last second: the text it was read from once, then in a journal
+ * at every pause what changed since, however large the document. Written on a short delay, and at once when the page is hidden; a worker folds a
+ * long journal into a new copy. Faults fire `fault` with an Issue as detail and end nothing: the next edit tries again.
+ * Fires `keeping` with the share that is written of a change with so many readings that this takes longer, and `kept` when all is written.
  */
 export class DocumentStore extends EventTarget {
   /** Opens the store, or says why there is none, as in a private window that keeps nothing. */
   static async open(name = 'adjoin'): Promise<Outcome<DocumentStore>> {
     try {
-      const database = await openDatabase(name, version, (made) => stores.forEach((store) => made.createObjectStore(store, { keyPath: 'key' })));
-      return { value: new DocumentStore(database), issues: [] };
+      return { value: new DocumentStore(await openStore(name)), issues: [] };
     } catch (reason) {
       return { value: undefined, issues: [storeFault(reason)] };
     }
@@ -90,23 +89,36 @@ export class DocumentStore extends EventTarget {
   private waiting: { readonly cabin: Cabin; readonly unsaved: boolean } | undefined;
   private since = 0;
   private timer: ReturnType<typeof setTimeout> | undefined;
+  private folding: ReturnType<typeof setTimeout> | undefined;
   private writing: Promise<void> = Promise.resolve();
 
   /**
-   * Begins to keep a document. What was kept under the key before is replaced; an original file is kept beside it, untouched,
-   * and stays until `forget()`. `unsaved` where the document is recovered, or new and in no file.
+   * Begins to keep a document. What was kept under the key before is replaced, unless the document is that one; an original file is kept
+   * beside it, untouched, and stays until `forget()`.
    */
-  begin(card: DocumentCard, cabin: Cabin, options: { readonly unsaved?: boolean; readonly original?: OriginalFile } = {}): Promise<boolean> {
+  begin(card: DocumentCard, cabin: Cabin, { unsaved = false, original, text, continued = false }: Beginning = {}): Promise<boolean> {
     this.drop();
-    this.open = { card, base: cabin };
-    const { unsaved = false, original } = options;
+    const open: OpenDocument = { card, first: cabin, written: cabin, at: 0, records: 0, changed: 0 };
+    this.open = open;
     return this.write(async () => {
-      const heavy = weightOf(cabin) > heaviest;
-      if (heavy) await writeWhole(cabin, { database: this.database.name, version, kept: { ...card, keptAt: Date.now(), unsaved } as { readonly key: string } });
       const transaction = this.transaction('readwrite');
-      if (!heavy) this.putWhole(transaction, card, cabin, unsaved);
+      const done = committed(transaction);
+      const [kept, places] = continued ? await Promise.all([
+        answered(transaction.objectStore('kept').get(card.key) as IDBRequest<Kept | undefined>),
+        answered(transaction.objectStore('journal').getAllKeys(journalRange(card.key))),
+      ]) : [undefined, []];
+      open.changed = kept === undefined ? 0 : changesOf(kept);
+      // What was kept before there was a journal has its changes beside the base.
+      if (kept !== undefined && kept.patch === undefined) {
+        open.at = (places.at(-1) as readonly [string, number] | undefined)?.[1] ?? 0;
+        open.records = places.length;
+      } else {
+        transaction.objectStore('bases').put({ key: card.key, text: text ?? new Blob([serialiseCabin(cabin)], { type: 'application/json' }), stamp: Date.now() } satisfies Base);
+        transaction.objectStore('journal').delete(journalRange(card.key));
+        transaction.objectStore('kept').put({ ...card, changes: open.changed, keptAt: Date.now(), unsaved } satisfies Kept);
+      }
       if (original !== undefined) transaction.objectStore('originals').put({ key: card.key, ...original });
-      return committed(transaction);
+      await done;
     });
   }
 
@@ -127,31 +139,46 @@ export class DocumentStore extends EventTarget {
     const { waiting, open } = this;
     if (waiting === undefined || open === undefined) return this.writing.then(() => this.waiting === undefined);
     this.waiting = undefined;
-    return this.write(() => this.writeChanges(open, waiting), () => {
+    return this.write(async () => {
+      await this.writeChanges(open, waiting);
+      this.foldWhenIdle(open);
+    }, () => {
       if (this.open === open) this.waiting ??= waiting;
     });
   }
 
   private async writeChanges(open: OpenDocument, { cabin, unsaved }: { readonly cabin: Cabin; readonly unsaved: boolean }): Promise<void> {
-    const patch = cabinPatch(open.base, cabin);
-    const pieces: ReadingsPiece[] = [];
-    const short = inPieces(patch, (piece) => pieces.push(piece));
-    if (pieces.length > mostPieces) {
-      await writeHeavily({ database: this.database.name, version, patch: short, kept: { ...open.card, keptAt: Date.now(), unsaved } as { readonly key: string } }, pieces);
-      open.base = cabin;
-      return;
+    const entries = journalOf(open.written, cabin, open.at + 1);
+    const changes = open.changed + sizeOf(cabinPatch(open.first, cabin));
+    // What leads up to a change says nothing without it: only the last record, which has it, makes the document another one.
+    for (let from = 0; from < entries.length; from += piecesInRecord) {
+      const slice = entries.slice(from, from + piecesInRecord);
+      const last = from + piecesInRecord >= entries.length;
+      const transaction = this.transaction('readwrite');
+      this.add(transaction, open, slice);
+      if (last) transaction.objectStore('kept').put({ ...open.card, changes, keptAt: Date.now(), unsaved } satisfies Kept);
+      await committed(transaction);
+      if (!last) this.dispatchEvent(new CustomEvent('keeping', { detail: (from + slice.length) / entries.length }));
     }
-    const whole = sizeOf(patch) > largestPatch;
-    if (whole && weightOf(cabin) > heaviest) {
-      await writeWhole(cabin, { database: this.database.name, version, kept: { ...open.card, keptAt: Date.now(), unsaved } as { readonly key: string } });
-      open.base = cabin;
-      return;
-    }
-    const transaction = this.transaction('readwrite');
-    if (whole) this.putWhole(transaction, open.card, cabin, unsaved);
-    else transaction.objectStore('kept').put({ ...open.card, patch, keptAt: Date.now(), unsaved } satisfies Kept);
-    await committed(transaction);
-    if (whole) open.base = cabin;
+    open.written = cabin;
+  }
+
+  private add(transaction: IDBTransaction, open: OpenDocument, entries: readonly JournalEntry[]): void {
+    open.at += 1;
+    open.records += 1;
+    transaction.objectStore('journal').put({ document: open.card.key, at: open.at, entries } satisfies JournalRecord);
+  }
+
+  /** A long journal takes long to replay. */
+  private foldWhenIdle(open: OpenDocument): void {
+    clearTimeout(this.folding);
+    if (open.records < mostRecords) return;
+    this.folding = setTimeout(() => {
+      if (this.open !== open) return;
+      open.records = 0;
+      // Where it fails the journal is as it was.
+      askKeeping({ kind: 'fold', database: this.database.name, key: open.card.key }).catch(() => undefined);
+    }, idleMs);
   }
 
   /** Documents with unsaved changes, the latest first. */
@@ -161,28 +188,25 @@ export class DocumentStore extends EventTarget {
       answered(transaction.objectStore('kept').getAll() as IDBRequest<Kept[]>), answered(transaction.objectStore('originals').getAllKeys()),
     ]);
     return kept.filter(({ unsaved, key }) => unsaved && key !== this.open?.card.key)
-      .map(({ patch, unsaved, ...card }) => ({ ...card, changes: sizeOf(patch), hasOriginal: originals.includes(card.key) }))
+      .map((one): Recoverable => {
+        const { patch: _patch, unsaved: _unsaved, ...card } = one;
+        return { ...card, changes: changesOf(one), hasOriginal: originals.includes(card.key) };
+      })
       .sort((first, second) => second.keptAt - first.keptAt);
   }
 
-  /** A kept document, through the one door of all documents; nothing is lost where it cannot be read. */
-  async recover(key: string): Promise<Outcome<Cabin>> {
-    const transaction = this.transaction('readonly');
-    const [base, kept] = await Promise.all([
-      answered(transaction.objectStore('bases').get(key) as IDBRequest<Base | undefined>),
-      answered(transaction.objectStore('kept').get(key) as IDBRequest<Kept | undefined>),
-    ]);
-    if (base === undefined || kept === undefined) {
-      return { value: undefined, issues: [{ code: 'not-kept', severity: 'error', found: JSON.stringify(key), expected: 'a document that was kept' }] };
-    }
-    return restoreCabin(patchCabin(base.cabin, kept.patch));
+  /** The text of a kept document with all its changes, to be read like that of a file; nothing is lost where it cannot be read. */
+  async recover(key: string): Promise<Outcome<Blob>> {
+    await this.writing;
+    const { text: value, issues } = await askKeeping({ kind: 'recover', database: this.database.name, key });
+    return { value, issues };
   }
 
   /** What is kept of a document beside its content. */
   async card(key: string): Promise<(DocumentCard & { readonly unsaved: boolean }) | undefined> {
     const kept = await answered(this.transaction('readonly').objectStore('kept').get(key) as IDBRequest<Kept | undefined>);
     if (kept === undefined) return undefined;
-    const { patch: _patch, keptAt: _keptAt, ...card } = kept;
+    const { patch: _patch, keptAt: _keptAt, changes: _changes, ...card } = kept;
     return card;
   }
 
@@ -195,7 +219,8 @@ export class DocumentStore extends EventTarget {
     if (this.open?.card.key === key) this.drop();
     return this.write(() => {
       const transaction = this.transaction('readwrite');
-      stores.forEach((store) => transaction.objectStore(store).delete(key));
+      for (const store of ['bases', 'kept', 'originals'] as const) transaction.objectStore(store).delete(key);
+      transaction.objectStore('journal').delete(journalRange(key));
       return committed(transaction);
     });
   }
@@ -209,17 +234,13 @@ export class DocumentStore extends EventTarget {
 
   private drop(): void {
     clearTimeout(this.timer);
+    clearTimeout(this.folding);
     this.waiting = undefined;
     this.open = undefined;
   }
 
   private transaction(mode: IDBTransactionMode): IDBTransaction {
-    return this.database.transaction(stores, mode, { durability: 'relaxed' });
-  }
-
-  private putWhole(transaction: IDBTransaction, card: DocumentCard, cabin: Cabin, unsaved: boolean): void {
-    transaction.objectStore('bases').put({ key: card.key, cabin } satisfies Base);
-    transaction.objectStore('kept').put({ ...card, patch: cabinPatch(cabin, cabin), keptAt: Date.now(), unsaved } satisfies Kept);
+    return this.database.transaction(storeNames, mode, { durability: 'relaxed' });
   }
 
   /** One write after the other, so that an older state never comes last. */
@@ -245,6 +266,8 @@ export class DocumentStore extends EventTarget {
 
 const sizeOf = ({ lists, fields, gone }: CabinPatch): number =>
   Object.keys(fields).length + gone.length + Object.values(lists).reduce((sum, { items, order }) => sum + Math.max(items.length, order === undefined ? 0 : 1), 0);
+
+const changesOf = ({ changes, patch }: Kept): number => changes ?? (patch === undefined ? 0 : sizeOf(patch));
 
 function storeFault(reason: unknown): Issue {
   const name = reason instanceof DOMException ? reason.name : '';

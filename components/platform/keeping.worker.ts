@@ -1,41 +1,56 @@
-import { cabinPatch, patchCabin } from '../../src/actions/cabin-patch.ts';
+import { patchCabin } from '../../src/actions/cabin-patch.ts';
 import type { Cabin } from '../../src/cabin/cabin.ts';
-import { GatheredCabin } from '../../src/workers/cabin-pieces.ts';
-import type { ReadingsPiece } from '../../src/workers/import-protocol.ts';
-import { fromPieces } from '../../src/workers/patch-pieces.ts';
-import { answered, committed, openDatabase } from './database.ts';
-import type { HeavyReply, HeavyWrite, KeepingRequest, WholeWrite } from './heavy-write.ts';
+import { parseCabin } from '../../src/cabin/parse-cabin.ts';
+import { serialiseCabin } from '../../src/cabin/serialise-cabin.ts';
+import type { Outcome } from '../../src/issue.ts';
+import { replayed } from '../../src/workers/journal.ts';
+import { answered, committed } from './database.ts';
+import type { KeepingReply, KeepingRequest } from './keeping-protocol.ts';
+import { journalRange, openStore } from './store-records.ts';
+import type { Base, JournalRecord, Kept, OldBase } from './store-records.ts';
 
-const pieces: ReadingsPiece[] = [];
-const coming = new GatheredCabin();
+// A fault of the store must reach the page as one, not as silence.
+const thrown = (fault: unknown): unknown => setTimeout(() => { throw fault; });
 
-/** Writes the document that the kept one becomes by a patch, or another one, whole; one message a piece, then the write. */
 addEventListener('message', ({ data }: MessageEvent<KeepingRequest>) => {
-  if (data.kind === 'piece') pieces.push(data);
-  else if (data.kind === 'gather') coming.take(data.piece);
-  else {
-    write(data).then((): HeavyReply => ({ done: true }), (reason: unknown): HeavyReply => ({
-      done: false, name: reason instanceof Error || reason instanceof DOMException ? reason.name : '', message: reason instanceof Error ? reason.message : String(reason),
-    })).then((reply) => postMessage(reply), () => undefined);
-  }
+  answer(data).then((reply) => postMessage(reply), thrown);
 });
 
-async function write(wanted: HeavyWrite | WholeWrite): Promise<void> {
-  const { database: name, version, kept } = wanted;
-  const database = await openDatabase(name, version, () => undefined);
+async function answer({ kind, database: name, key }: KeepingRequest): Promise<KeepingReply> {
+  const database = await openStore(name);
   try {
-    const transaction = database.transaction(['bases', 'kept'], 'readwrite', { durability: 'relaxed' });
-    const cabin = wanted.kind === 'write whole' ? coming.gathered() : await patched(transaction, wanted);
-    transaction.objectStore('bases').put({ key: kept.key, cabin });
-    transaction.objectStore('kept').put({ ...kept, patch: cabinPatch(cabin, cabin) });
-    await committed(transaction);
+    const reading = database.transaction(['bases', 'kept', 'journal'], 'readonly');
+    const [base, kept, records] = await Promise.all([
+      answered(reading.objectStore('bases').get(key) as IDBRequest<Base | OldBase | undefined>),
+      answered(reading.objectStore('kept').get(key) as IDBRequest<Kept | undefined>),
+      answered(reading.objectStore('journal').getAll(journalRange(key)) as IDBRequest<JournalRecord[]>),
+    ]);
+    if (base === undefined || kept === undefined) {
+      return { issues: [{ code: 'not-kept', severity: 'error', found: JSON.stringify(key), expected: 'a document that was kept' }] };
+    }
+    if (records.length === 0 && 'text' in base) return { text: base.text, issues: [] };
+    const { value: whole, issues } = await wholeOf(base);
+    if (whole === undefined) return { issues };
+    const before = kept.patch === undefined ? whole : patchCabin(whole, kept.patch);
+    const text = new Blob([serialiseCabin(replayed(before, records.flatMap(({ entries }) => entries)))], { type: 'application/json' });
+    if (kind === 'fold') await fold(database, base, { key, text, stamp: Date.now() }, records.at(-1)?.at);
+    return { text, issues: [] };
   } finally {
     database.close();
   }
 }
 
-async function patched(transaction: IDBTransaction, { kept, patch }: HeavyWrite): Promise<Cabin> {
-  const base = await answered(transaction.objectStore('bases').get(kept.key) as IDBRequest<{ readonly key: string; readonly cabin: Cabin } | undefined>);
-  if (base === undefined) throw new Error('the document is not kept');
-  return patchCabin(base.cabin, fromPieces(patch, pieces));
+const wholeOf = async (base: Base | OldBase): Promise<Outcome<Cabin>> => ('cabin' in base ? { value: base.cabin, issues: [] } : parseCabin(await base.text.text()));
+
+/** Both at once or neither: the new copy is there and the entries it holds are gone. Left off where another copy has come meanwhile. */
+async function fold(database: IDBDatabase, before: Base | OldBase, after: Base, upTo: number | undefined): Promise<void> {
+  const writing = database.transaction(['bases', 'journal'], 'readwrite', { durability: 'relaxed' });
+  const done = committed(writing);
+  const present = await answered(writing.objectStore('bases').get(after.key) as IDBRequest<Base | OldBase | undefined>);
+  // What was kept before there was a journal has changes that lie elsewhere, and is not folded.
+  if (present !== undefined && 'text' in before && 'text' in present && present.stamp === before.stamp) {
+    writing.objectStore('bases').put(after);
+    if (upTo !== undefined) writing.objectStore('journal').delete(journalRange(after.key, upTo));
+  }
+  await done;
 }

@@ -33,7 +33,7 @@ export class SessionBridge {
   private sending: Promise<void> | undefined;
 
   /** Reads and judges a file's text; `show` is told of the cabin as soon as its parts can be shown, and again with every lot of joints that is judged. */
-  open(text: string, file: string, show: Show): Promise<OpenedWhole | RefusedReply> {
+  open(text: string | Pick<Blob, 'text'>, file: string, show: Show): Promise<OpenedWhole | RefusedReply> {
     return this.opened({ kind: 'open', text, file }, show);
   }
 

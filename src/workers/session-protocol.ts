@@ -13,7 +13,7 @@ export type JointPaths = ReadonlyMap<string, JointPath>;
 
 /** What the page asks of the session's worker. Pieces hold readings of the edit that follows them, or the cabin that is then to be taken; they are not answered. Edits count from the document the worker holds; a trial leaves that as it is. */
 export type SessionRequest =
-  | { readonly kind: 'open'; readonly text: string; readonly file: string }
+  | { readonly kind: 'open'; readonly text: string | Pick<Blob, 'text'>; readonly file: string }
   | { readonly kind: 'gather'; readonly piece: CabinPiece }
   | { readonly kind: 'take' }
   | { readonly kind: 'edit'; readonly patch: CabinPatch }

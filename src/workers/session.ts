@@ -25,6 +25,9 @@ import type { ChangedReply, JudgingReply, SessionReply, SessionRequest } from '.
 /** Parts whose results go in one message. */
 const mostResults = 250;
 
+/** What is answered at once, the text of a file at hand. */
+export type SessionQuestion = Exclude<SessionRequest, { readonly kind: 'open' | 'look' | 'piece' | 'gather' | 'judge by' }> | { readonly kind: 'open'; readonly text: string; readonly file: string };
+
 type Pace = Parameters<typeof judgeInSteps>[2];
 
 interface Held {
@@ -55,7 +58,7 @@ export class Session {
   }
 
   /** Answers a request; of a cabin that is opened it tells what can be shown before all of it is judged. */
-  answer(request: Exclude<SessionRequest, { readonly kind: 'look' | 'piece' | 'gather' | 'judge by' }>, tell: (reply: SessionReply) => void): SessionReply {
+  answer(request: SessionQuestion, tell: (reply: SessionReply) => void): SessionReply {
     switch (request.kind) {
       case 'open': {
         const { value, issues } = parseCabin(request.text, request.file);

@@ -1,5 +1,6 @@
 import { provideMathjs } from '../rules/mathjs-parser.ts';
 import { Session } from './session.ts';
+import type { SessionQuestion } from './session.ts';
 import type { Numbered, SessionReply, SessionRequest } from './session-protocol.ts';
 import { tellingPace } from './telling-pace.ts';
 
@@ -26,6 +27,16 @@ async function judgeBy(ruleBook: string | object, answer: (reply: SessionReply) 
   }
 }
 
+/** The text of a file is read here, so that not even its bytes hold the page. */
+async function open(text: Pick<Blob, 'text'>, file: string, tell: (reply: SessionReply) => void): Promise<SessionReply> {
+  try {
+    return session.answer({ kind: 'open', text: await text.text(), file }, tell);
+  } catch (reason) {
+    if (!(reason instanceof DOMException)) throw reason;
+    return { kind: 'refused', issues: [{ code: 'not-readable', severity: 'error', found: reason.message, expected: 'a cabin file that can be read', hint: 'Check the name and that the file is still there, then open it again.' }] };
+  }
+}
+
 // A bug must reach the page as one, not as silence.
 const thrown = (fault: unknown): unknown => setTimeout(() => { throw fault; });
 
@@ -37,6 +48,7 @@ addEventListener('message', ({ data: { number, content } }: MessageEvent<Numbere
   else if (content.kind === 'judge by') judgeBy(content.ruleBook, answer).catch(thrown);
   else {
     if (content.kind !== 'try') turn = undefined;
-    answer(session.answer(content, answer));
+    if (content.kind === 'open' && typeof content.text !== 'string') open(content.text, content.file, answer).then(answer, thrown);
+    else answer(session.answer(content as SessionQuestion, answer));
   }
 });

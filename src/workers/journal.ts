@@ -1,0 +1,37 @@
+import { cabinPatch, patchCabin } from '../actions/cabin-patch.ts';
+import type { CabinPatch } from '../actions/cabin-patch.ts';
+import type { Cabin } from '../cabin/cabin.ts';
+import type { ReadingsPiece } from './import-protocol.ts';
+import { fromPieces, inPieces } from './patch-pieces.ts';
+
+/**
+ * One entry of the journal of a document: a change, which counts from the document that all entries before it give. A change with very
+ * many readings is preceded by these in pieces of the same batch; without the change, as when the page was killed in between, they say nothing.
+ */
+export type JournalEntry =
+  | { readonly kind: 'readings'; readonly batch: number; readonly piece: ReadingsPiece }
+  | { readonly kind: 'change'; readonly batch: number; readonly patch: CabinPatch };
+
+/** The entries that lead from one document to another that shares what did not change; the last of them is the change. */
+export function journalOf(before: Cabin, after: Cabin, batch: number): readonly JournalEntry[] {
+  const entries: JournalEntry[] = [];
+  const patch = inPieces(cabinPatch(before, after), (piece) => entries.push({ kind: 'readings', batch, piece }));
+  return [...entries, { kind: 'change', batch, patch }];
+}
+
+/** The document that the entries lead to. The lists of the entries are filled in place: they must be nobody else's. */
+export function replayed(cabin: Cabin, entries: readonly JournalEntry[]): Cabin {
+  const pieces = new Map<number, ReadingsPiece[]>();
+  let present = cabin;
+  for (const entry of entries) {
+    if (entry.kind === 'readings') {
+      const known = pieces.get(entry.batch);
+      if (known === undefined) pieces.set(entry.batch, [entry.piece]);
+      else known.push(entry.piece);
+    } else {
+      present = patchCabin(present, fromPieces(entry.patch, pieces.get(entry.batch) ?? []));
+      pieces.delete(entry.batch);
+    }
+  }
+  return present;
+}
