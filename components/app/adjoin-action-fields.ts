@@ -9,6 +9,7 @@ import { doAction } from '../controllers/edit-events.ts';
 import { argumentText, argumentValue } from '../model/argument-text.ts';
 import { fields } from '../styles/fields.ts';
 import { base, controls } from '../styles/shared.ts';
+import { fieldLabel } from './field-label.ts';
 import { styles } from './action-fields.styles.ts';
 
 /**
@@ -67,7 +68,7 @@ export class AdjoinActionFields extends LitElement {
     const unit = argument.range?.unit;
     return html`
       <label class="field ${argument.kind}">
-        <span class="label">${argument.label}${unit ? html` <span class="unit">${unit}</span>` : nothing}</span>
+        <span class="label">${fieldLabel(argument.label)}${unit ? html` <span class="unit">${unit}</span>` : nothing}</span>
         ${this.control(key, argument, fault?.text ?? now, fault !== undefined)}
         ${fault === undefined ? nothing : html`<span class="fault" role="alert">${faultText(fault.issue)}</span>`}
       </label>

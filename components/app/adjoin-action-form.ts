@@ -13,6 +13,7 @@ import { argumentText, argumentValue } from '../model/argument-text.ts';
 import { argumentOf, faultText } from '../model/fault-text.ts';
 import { base, controls } from '../styles/shared.ts';
 import { fields } from '../styles/fields.ts';
+import { fieldLabel } from './field-label.ts';
 import { styles } from './action-form.styles.ts';
 
 /** The form of any action of the registry, made of what the action asks for. */
@@ -121,7 +122,7 @@ export class AdjoinActionForm extends LitElement {
     const unit = argument.range?.unit;
     return html`
       <label class="field ${argument.kind}">
-        <span class="label">${argument.label}${unit ? html` <span class="unit">${unit}</span>` : nothing}${argument.kind === 'names' ? html` <span class="unit">with commas between</span>` : nothing}${argument.presence === 'needed' ? nothing : html` <span class="unit">optional</span>`}</span>
+        <span class="label">${fieldLabel(argument.label)}${unit ? html` <span class="unit">${unit}</span>` : nothing}${argument.kind === 'names' ? html` <span class="unit">with commas between</span>` : nothing}${argument.presence === 'needed' ? nothing : html` <span class="unit">optional</span>`}</span>
         ${this.control(key, argument, told)}
         ${issue === undefined ? nothing : html`<span class="fault" id=${`${key}-fault`}>${faultText(issue)}</span>`}
       </label>

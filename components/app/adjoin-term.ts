@@ -1,4 +1,4 @@
-import { css, html, LitElement } from 'lit';
+import { css, html, LitElement, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { announce } from '../controllers/announcer.ts';
 import { glossary } from '../model/glossary.ts';
@@ -13,8 +13,10 @@ export class AdjoinTerm extends LitElement {
   static override styles = [base, css`
     :host { display: inline; }
     button {
-      font: inherit; color: inherit; text-align: inherit; letter-spacing: inherit; padding: 0; min-height: 24px; min-width: 24px; border: 0; background: none; cursor: help;
+      font: inherit; color: inherit; text-align: inherit; letter-spacing: inherit; border: 0; background: none; cursor: help; min-width: 24px;
       text-decoration: underline dotted 1px; text-underline-offset: 3px; white-space: inherit;
+      /* 24 px high to hit without moving lines apart: upwards, since what a label names lies below it. */
+      padding: 8px 0 1px; margin: -8px 0 -1px;
     }
     button:hover { text-decoration-style: solid; }
     [popover] {
@@ -28,6 +30,8 @@ export class AdjoinTerm extends LitElement {
 
   declare word: string;
   declare shown: boolean;
+  /** It was open as the pointer came down on the word, which closes it by itself. */
+  private closing = false;
 
   constructor() {
     super();
@@ -35,14 +39,19 @@ export class AdjoinTerm extends LitElement {
     this.shown = false;
   }
 
-  private toggle(): void {
+  /** The meaning is there only while it is shown: it is no part of the words around it, such as the label of a field. */
+  private async toggle(): Promise<void> {
     const note = this.renderRoot.querySelector<HTMLElement>('[popover]');
     const button = this.renderRoot.querySelector('button');
     if (note === null || button === null) return;
-    if (note.matches(':popover-open')) {
+    const { closing } = this;
+    this.closing = false;
+    if (closing || note.matches(':popover-open')) {
       note.hidePopover();
       return;
     }
+    this.shown = true;
+    await this.updateComplete;
     note.showPopover();
     const place = button.getBoundingClientRect();
     const { width, height } = note.getBoundingClientRect();
@@ -52,8 +61,8 @@ export class AdjoinTerm extends LitElement {
   }
 
   override render(): TemplateResult {
-    return html`<button type="button" aria-expanded=${this.shown} aria-description="says what the word means" @click=${(event: Event) => { event.stopPropagation(); this.toggle(); }}><slot>${this.word}</slot></button><span
-      popover="auto" role="note" @toggle=${(event: ToggleEvent) => { this.shown = event.newState === 'open'; }}><b>${this.word}</b>${glossary.get(this.word)}</span>`;
+    return html`<button type="button" aria-expanded=${this.shown} aria-description="says what the word means" @pointerdown=${() => { this.closing = this.shown; }} @click=${(event: Event) => { event.stopPropagation(); event.preventDefault(); void this.toggle(); }}><slot>${this.word}</slot></button><span
+      popover="auto" role="note" @toggle=${(event: ToggleEvent) => { this.shown = event.newState === 'open'; }}>${this.shown ? html`<b>${this.word}</b>${glossary.get(this.word)}` : nothing}</span>`;
   }
 }
 

@@ -86,6 +86,33 @@ test('a word is explained where it stands by a key, aloud, and Escape puts it aw
   expect((await focusOf(page)).words).toBe('coverage');
 });
 
+test('every place explains its words where they stand, within the screen, and a second press puts the meaning away', async () => {
+  const page = await opened({ viewport: { width: 390, height: 844 } });
+  const words = new Map<string, number>();
+  for (const place of places) {
+    await arrive(page, place);
+    if (place[0] === 'compare') await goTo(page, 'compare');
+    const terms = page.locator('main adjoin-term button:visible');
+    const count = await terms.count();
+    words.set(place[0], count);
+    if (count === 0) continue;
+    // The last one that is in sight of its row: tables may have columns to scroll to.
+    const term = terms.nth(count - 1);
+    await term.scrollIntoViewIfNeeded();
+    await term.click();
+    const note = page.locator('adjoin-term [popover]:popover-open');
+    await note.waitFor();
+    const box = await note.boundingBox();
+    expect(box!.x, place[0]).toBeGreaterThanOrEqual(0);
+    expect(box!.x + box!.width, place[0]).toBeLessThanOrEqual(390);
+    expect(box!.y + box!.height, place[0]).toBeLessThanOrEqual(844);
+    expect((await wordsOf(note)).length, place[0]).toBeGreaterThan(30);
+    await term.click();
+    await expect.poll(() => note.count(), place[0]).toBe(0);
+  }
+  for (const place of ['cabin', 'joint/map-pocket--sill', 'parts', 'readings', 'masters', 'rules', 'sources', 'mend', 'apportion', 'compare']) expect(words.get(place), place).toBeGreaterThan(0);
+}, 120_000);
+
 test('a verdict that changes is said aloud', async () => {
   const page = await opened();
   await goTo(page, 'joint/map-pocket--sill');

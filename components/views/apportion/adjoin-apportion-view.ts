@@ -76,7 +76,7 @@ export class AdjoinApportionView extends ViewElement {
     return html`
       <aside aria-label="Terms of the tolerances"><details class="terms" ?open=${!matchMedia(narrow).matches}><summary>Terms of the tolerances</summary>${this.terms()}</details></aside>
       <div class="body">${plan === undefined
-        ? html`<div><h1>Apportion</h1><div class="teach"><p>Every part gets a tolerance about its target, as large and as even as can be, so that any two parts in tolerance hold at their joint under every light of its rule.</p></div></div>${planState(this.apportioning, () => this.apportioning.again())}`
+        ? html`<div><h1>Apportion</h1><div class="teach"><p>Every part is <adjoin-term word="apportion">given</adjoin-term> a tolerance about its target, as large and as even as can be, so that any two parts in tolerance hold at their joint under every light of its rule.</p></div></div>${planState(this.apportioning, () => this.apportioning.again())}`
         : this.planned(plan)}</div>
     `;
   }
@@ -89,11 +89,11 @@ export class AdjoinApportionView extends ViewElement {
     const suppliers = [...new Set(cabin.parts.flatMap((part) => part.sources.map(({ supplier }) => supplier)))];
     const shares = sharesOf(options);
     return html`<div>
-      <fieldset><legend>How tolerances add</legend>${radio('rule', 'worst', 'worst', 'worst case: any two parts in tolerance hold')}${radio('rule', 'statistical', 'worst', 'statistical, by squares: most parts in tolerance, joints hold about as often')}
+      <fieldset><legend>How tolerances <adjoin-term word="worst case, statistical">add</adjoin-term></legend>${radio('rule', 'worst', 'worst', 'worst case: any two parts in tolerance hold')}${radio('rule', 'statistical', 'worst', 'statistical, by squares: most parts in tolerance, joints hold about as often')}
         ${options['rule'] === 'statistical' ? html`<div class="two">${this.share('confidence', 'Joints that hold')}${this.share('kept', 'Parts in tolerance')}</div>
           <p class="small quiet">Of normal laws: ${quantileSource}.</p>` : nothing}</fieldset>
-      <fieldset><legend>Laid about</legend>${radio('about', 'master', 'master', 'the masters, where recorded')}${radio('about', 'present', 'master', 'the parts as they are')}</fieldset>
-      <label class="field"><span class="label">Largest radius <span class="unit">units of the formula</span></span><input type="number" name="radius" min="0" step="any" placeholder="3" .value=${options['radius'] ?? ''}
+      <fieldset><legend>Laid about a <adjoin-term word="target">target</adjoin-term></legend>${radio('about', 'master', 'master', 'the masters, where recorded')}${radio('about', 'present', 'master', 'the parts as they are')}</fieldset>
+      <label class="field"><span class="label">Largest <adjoin-term word="radius">radius</adjoin-term> <span class="unit">units of the formula</span></span><input type="number" name="radius" min="0" step="any" placeholder="3" .value=${options['radius'] ?? ''}
         @change=${(event: Event) => this.choose({ ...options, radius: (event.target as HTMLInputElement).value })} /></label>
       <fieldset><legend>What suppliers need beside the others</legend>${suppliers.map((id) => html`<label class="share"><span>${cabin.suppliers.find((one) => one.id === id)?.name ?? id}</span>
         <input type="number" name="share" data-supplier=${id} min="0.1" step="0.1" placeholder="1" .value=${shares[id] === undefined ? '' : String(shares[id])} @change=${(event: Event) => this.choose(withShare(options, id, Number((event.target as HTMLInputElement).value || '1')))} /></label>`)}
@@ -143,10 +143,10 @@ export class AdjoinApportionView extends ViewElement {
     const { simulated, confirmed } = plan;
     const link = (id: string): TemplateResult => html`<a href=${this.toJoint(id)}>${this.jointName(id)}</a>`;
     return html`<div class="side">
-      <div><h2>Tried by drawing</h2><p class="drawn">${simulated.clashes} of ${simulated.draws} <span>cabins drawn have a joint outside its limits; ${simulated.law}</span></p>
+      <div><h2><adjoin-term word="tried by drawing">Tried by drawing</adjoin-term></h2><p class="drawn">${simulated.clashes} of ${simulated.draws} <span>cabins drawn have a joint outside its limits; ${simulated.law}</span></p>
         ${simulated.joints.length === 0 ? nothing : html`<table><thead><tr><th scope="col">joint</th><th scope="col" class="n">share of cabins</th></tr></thead><tbody>${simulated.joints.slice(0, 6).map(({ joint, share }) => html`<tr><th scope="row">${link(joint)}</th><td class="n">${fixed(100 * share, 1)} %</td></tr>`)}</tbody></table>`}
         ${confirmed === undefined ? nothing : html`<p class="small quiet">${confirmed.worstExcess <= 1e-3 ? `A search on the boundaries of ${counted(confirmed.joints, 'joint')} found no pair outside.` : `A search on the boundaries still finds a pair ${fixed(confirmed.worstExcess, 3)} outside a limit.`}</p>`}</div>
-      <div><h2>Tightest joints</h2>${plan.bottlenecks.length === 0 ? html`<p>No joint limits a colour.</p>` : html`<p class="joints small">${plan.bottlenecks.slice(0, mostTight).map(link)}</p>`}
+      <div><h2><adjoin-term word="tightest joint">Tightest joints</adjoin-term></h2>${plan.bottlenecks.length === 0 ? html`<p>No joint limits a colour.</p>` : html`<p class="joints small">${plan.bottlenecks.slice(0, mostTight).map(link)}</p>`}
         ${plan.bottlenecks.length > mostTight ? html`<details><summary>${plan.bottlenecks.length - mostTight} more</summary><p class="joints small">${plan.bottlenecks.slice(mostTight).map(link)}</p></details>` : nothing}
         ${plan.targetsClash.length === 0 ? nothing : html`<p class="small"><b>Targets that clash by themselves</b></p><p class="joints small">${plan.targetsClash.map(link)}</p><p><a class="button" href=${this.linkTo({ view: 'mend', joint: undefined, item: undefined, options: {} })}>Mend them first</a></p>`}</div>
     </div>`;
@@ -159,7 +159,7 @@ export class AdjoinApportionView extends ViewElement {
     return html`<div class="tolerances"><header><h3>${name}</h3><span class="tools"><button type="button" aria-label=${`Save as CSV: ${name}`} @click=${() => this.save(plan, supplier)}>Save as CSV</button></span></header>
       <div class="scroll" tabindex="0" role="group" aria-label=${`Tolerances of ${name}`}><table><caption class="unseen">Tolerances of ${name}</caption>
         <colgroup><col class="chips" /><col class="name" /><col class="radius" /><col class="bars" /><col class="glyphs" /><col class="target" /><col class="axes" /><col class="band" /><col /></colgroup>
-        <thead><tr><th scope="col" colspan="2">part</th><th scope="col" colspan="2" class="n">radius</th><th scope="col"><span class="unseen">picture</span></th><th scope="col">target L*, a*, b*</th><th scope="col" class="n">half axes</th><th scope="col" class="n">gloss ± GU</th><th scope="col">held by</th></tr></thead>
+        <thead><tr><th scope="col" colspan="2">part</th><th scope="col" colspan="2" class="n"><adjoin-term word="radius">radius</adjoin-term></th><th scope="col"><span class="unseen">picture</span></th><th scope="col"><adjoin-term word="target">target</adjoin-term> <adjoin-term word="L*, a*, b*">L*, a*, b*</adjoin-term></th><th scope="col" class="n"><adjoin-term word="half axes">half axes</adjoin-term></th><th scope="col" class="n">gloss ± <adjoin-term word="gloss unit, GU">GU</adjoin-term></th><th scope="col">held by</th></tr></thead>
         <tbody>${own.map((one) => html`<tr>
           <td>${colourChip(this.colours.get(one.id))}</td><th scope="row">${names.get(one.id) ?? one.id}</th>
           <td class="n"><b>${fixed(one.radius, 2)}</b> <span class="small quiet">${one.radius === undefined ? '' : one.formula}</span></td><td>${bar(one)}</td>

@@ -97,7 +97,7 @@ export class AdjoinMapFoot extends LitElement {
       <figure class="run">
         ${run.limit === undefined ? nothing : scene(runSteps({ steps: run.steps, limit: run.limit, label }, { width: 220, height: 64 }, { ...tableInk, ink: tableInk.tableInk, faint: tableInk.tableInk }))}
         <figcaption>
-          <b class="word">${run.verdict}</b> ${run.sentence}
+          <b class="word">${run.verdict}</b> along the <adjoin-term word="run">run</adjoin-term>: ${run.sentence}
           <details>
             <summary>The steps as a table</summary>
             <table>

@@ -151,7 +151,7 @@ export class AdjoinWall extends LitElement {
       ${this.joints.length > 0
         ? html`<p class="keys">
             Arrow keys move along the wall, Enter opens a joint. Gaps are drawn at the angle they have in the cabin, for a screen at
-            600 mm, grain likewise: a simulation from Sa, Sal, Str and gloss, not a photograph; parts without such readings are plain. The small triangle is the colour's limit use under ${this.light}.
+            600 mm, grain likewise: a simulation from Sa, Sal, Str and gloss, not a photograph; parts without such readings are plain. The small triangle is the colour's limit use under ${this.light}. Lines and words say the <adjoin-term word="verdict">verdict</adjoin-term>.
           </p>`
         : nothing}
     `;
@@ -160,7 +160,7 @@ export class AdjoinWall extends LitElement {
   private noJoints(): TemplateResult {
     return html`<div class="nothing teach">
       <h2>No joint yet.</h2>
-      <p>${this.cabin.parts.length === 0 ? 'A joint is where two parts meet. Make the parts first: by hand, or while importing readings that name them.' : 'A joint is where two parts meet: draw from one part to another on the map, or pick a pair in the matrix. Every joint is then judged, and its strip stands here.'}</p>
+      <p>A <adjoin-term word="joint">joint</adjoin-term> is where two parts meet${this.cabin.parts.length === 0 ? '. Make the parts first: by hand, or while importing readings that name them.' : ': draw from one part to another on the map, or pick a pair in the matrix. Every joint is then judged, and its strip stands here.'}</p>
       <adjoin-ways .cabin=${this.cabin} .linkTo=${this.wayTo}></adjoin-ways>
     </div>`;
   }
@@ -171,11 +171,17 @@ export class AdjoinWall extends LitElement {
     return 'srgb';
   }
 
+  /** The rule by which verdicts are made, its first word explained. */
+  private rule(): TemplateResult {
+    const [name = '', ...rest] = this.judgement.decisionRule.split(':');
+    return html`<adjoin-term word="decision rule">${name}</adjoin-term>${rest.length === 0 ? nothing : `:${rest.join(':')}`}`;
+  }
+
   private summary(): TemplateResult {
     const { holds, nothingJudged, clashes, accepted, open, expectedWrongHolds, coverage } = this.judgement.summary;
     const judged = this.judgement.joints.length;
     return html`${this.judging ? html`${judged} of ${counted(this.cabin.joints.length, 'joint')} judged so far: ` : nothing}<b>${holds} hold${nothingJudged > 0 ? ` (${nothingJudged} with nothing to judge)` : ''}, ${clashes + accepted} clash${accepted > 0 ? ` (${accepted} accepted)` : ''}, ${open} open.</b>
-      <adjoin-term word="wrong holds">Expected number of holds that in truth do not</adjoin-term>: ${fixed(expectedWrongHolds, 1)}. <adjoin-term word="coverage">Coverage</adjoin-term> ${percent(coverage)}. ${this.judgement.decisionRule}.`;
+      <adjoin-term word="wrong holds">Expected number of holds that in truth do not</adjoin-term>: ${fixed(expectedWrongHolds, 1)}. <adjoin-term word="coverage">Coverage</adjoin-term> ${percent(coverage)}. ${this.rule()}.`;
   }
 }
 

@@ -165,7 +165,7 @@ export class AdjoinCompareView extends ViewElement {
     if (this.working) return html`<div class="empty" role="status"><b>Judging both.</b></div>`;
     return html`<div class="empty">
       <b>Which joints became better, worse, new or gone?</b>
-      <p class="quiet">Set ${this.open.cabin.name} against another cabin file: the build phase before, or the cabin before a supplier changed. Or set it against itself: before one of the last steps, as it was saved, or at another stage.</p>
+      <p class="quiet">Set ${this.open.cabin.name} against another cabin file: the build phase before, or the cabin before a supplier changed. Or set it against itself: before one of the last steps, as it was saved, or at another <adjoin-term word="stage">stage</adjoin-term>.</p>
       <div class="choices">
         <button class="strong" type="button" @click=${() => void takeComparedCabin(this, this.bridge)}>Pick a cabin file</button>
         ${this.desk.earlier.slice(0, 1).map(({ id, words }) => html`<button type="button" @click=${() => this.set({ before: id })}>Now against ${words}</button>`)}
@@ -212,9 +212,9 @@ export class AdjoinCompareView extends ViewElement {
       ${ageing === undefined || ageing.parts.length === 0 ? nothing : this.grades(ageing.parts)}
       <table>
         <caption>Joints, before and now</caption>
-        <thead><tr><th scope="col">Joint</th><th scope="col">Change</th><th scope="col">Before</th><th scope="col">Now</th>
+        <thead><tr><th scope="col">Joint</th><th scope="col">Change</th><th scope="col"><adjoin-term word="verdict">Verdict</adjoin-term> before</th><th scope="col">now</th>
           ${['Colour', 'Gloss', 'Texture'].map((name) => html`<th scope="col" class="number">${name} before</th><th scope="col" class="number">now</th>`)}
-          <th scope="col" class="number">Limit use before</th><th scope="col" class="number">now</th></tr></thead>
+          <th scope="col" class="number"><adjoin-term word="limit use">Limit use</adjoin-term> before</th><th scope="col" class="number">now</th></tr></thead>
         <tbody>${changes.map((change) => html`<tr>
           <th scope="row">${change.names[0]} and ${change.names[1]}</th><td>${changeWord(change)}</td>
           ${[change.before, change.after].map((side) => html`<td>${side === undefined ? '–' : html`<span class="word ${side.verdict}">${standingWord(side)}</span>`}</td>`)}
@@ -242,7 +242,7 @@ export class AdjoinCompareView extends ViewElement {
   private grades(parts: readonly AgedPart[]): TemplateResult {
     return html`<table>
       <caption>Change of each part, exposed minus unexposed; grey-scale grade after ISO 105-A05</caption>
-      <thead><tr><th scope="col">Part</th><th scope="col">Geometry</th>${['ΔL*', 'Δa*', 'Δb*', 'ΔE*ab', 'Grade'].map((title) => html`<th scope="col" class="number">${title}</th>`)}<th scope="col">It is now</th></tr></thead>
+      <thead><tr><th scope="col">Part</th><th scope="col">Geometry</th>${['ΔL*', 'Δa*', 'Δb*', 'ΔE*ab', 'Grade'].map((title) => html`<th scope="col" class="number">${title === 'Grade' ? html`<adjoin-term word="grade">Grade</adjoin-term>` : title}</th>`)}<th scope="col">It is now</th></tr></thead>
       <tbody>${parts.map(({ name, geometry, difference, cie76, greyScale, words, fast }) => html`<tr>
         <th scope="row">${name}</th><td>${geometry}</td>${[difference.dL, difference.da, difference.db].map((value) => html`<td class="number">${signed(value, 2)}</td>`)}
         <td class="number">${fixed(cie76, 2)}</td><td class="number">${fast ? greyScale.grade : html`<b>${greyScale.grade}</b>`} (${fixed(greyScale.value, 2)})</td><td>${words.join(', ') || 'hardly changed'}</td>

@@ -109,7 +109,7 @@ export class AdjoinImportFile extends LitElement {
       <section>
         <h3>First rows</h3>
         <div class="wide" tabindex="0" role="region" aria-label="First rows of the file"><table>
-          <thead><tr><th scope="col">${places ? 'line' : 'no.'}</th><th scope="col">part</th><th scope="col">specimen</th><th scope="col">spot</th><th scope="col">reading</th><th scope="col">value</th></tr></thead>
+          <thead><tr><th scope="col">${places ? 'line' : 'no.'}</th><th scope="col"><adjoin-term word="part">part</adjoin-term></th><th scope="col"><adjoin-term word="specimen">specimen</adjoin-term></th><th scope="col"><adjoin-term word="spot">spot</adjoin-term></th><th scope="col"><adjoin-term word="reading">reading</adjoin-term></th><th scope="col">value</th></tr></thead>
           <tbody>${summary.preview.map((row) => html`<tr><td class="number">${row.line ?? row.row}</td><td>${row.part || '–'}</td><td>${row.specimen}</td><td>${row.spot || '–'}</td><td>${row.what}</td><td>${row.value}</td></tr>`)}</tbody>
         </table></div>
         ${summary.readings > summary.preview.length ? html`<p class="quiet">and ${counted(summary.readings - summary.preview.length, 'more', 'more')}</p>` : nothing}

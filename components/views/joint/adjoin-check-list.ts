@@ -12,6 +12,9 @@ import { styles } from './check-list.styles.ts';
 
 const scaleSize = { width: 184, height: 18 } as const;
 
+/** Checks whose names are terms of the glossary. */
+const explained: ReadonlyMap<string, string> = new Map([['metamerism', 'metamerism'], ['near-miss', 'near miss'], ['gloss', 'gloss unit, GU'], ['texture', 'Sa, Sal, Str'], ['master', 'master'], ['cap', 'cap']]);
+
 /** Every check of a joint or a part: its verdict, its place against the limit, its sentence, and what to know about it. */
 export class AdjoinCheckList extends LitElement {
   static override styles = [base, styles];
@@ -40,7 +43,7 @@ export class AdjoinCheckList extends LitElement {
     return html`
       <li>
         <div>
-          <div class="name">${check.check}</div>
+          <div class="name">${explained.has(check.check) ? html`<adjoin-term word=${explained.get(check.check)}>${check.check}</adjoin-term>` : check.check}</div>
           <div class="word ${check.verdict}">${word}</div>
           <div class="standing">${[check.subject, check.standing].filter(Boolean).join(', ')}</div>
         </div>

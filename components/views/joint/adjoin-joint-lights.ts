@@ -44,12 +44,12 @@ export class AdjoinJointLights extends LitElement {
     if (lights.length === 0) return html`<p class="none">No light gives both sides a colour that may be compared.</p>`;
     return html`
       <div class="multiples">${lights.map((result) => this.multiple(result))}</div>
+      <p class="about" id="about">
+        Differences of <adjoin-term word="standard and trial">standard and trial</adjoin-term> in ${this.check?.formula ?? 'the units of the rule'}; <adjoin-term word="standard uncertainty, u">u</adjoin-term> is the standard uncertainty,
+        <adjoin-term word="probability that it holds, p">p</adjoin-term> the probability of being within the limit.
+      </p>
       <div class="rows" tabindex="0" role="group" aria-label="Colour by light">
-        <table>
-          <caption>
-            Differences are trial minus standard in ${this.check?.formula ?? 'the units of the rule'}; u is the standard uncertainty,
-            p the probability of being within the limit.
-          </caption>
+        <table aria-labelledby="about">
           <thead>
             <tr>
               ${columns.map((column) => html`<th scope="col">${column}</th>`)}

@@ -12,9 +12,9 @@ export const styles = css`
   .title { display: flex; justify-content: space-between; align-items: baseline; font-size: var(--small); padding: 5px 0 0; }
   .title b { font-weight: 600; }
   .title span { color: var(--quiet); }
-  .rows { overflow-x: auto; margin-top: 20px; }
+  .about { color: var(--quiet); font-size: var(--small); margin-top: 20px; padding-bottom: 6px; }
+  .rows { overflow-x: auto; }
   table { border-collapse: collapse; width: 100%; font-size: var(--small); }
-  caption { text-align: left; color: var(--quiet); padding-bottom: 6px; font-size: var(--small); }
   th, td { padding: 4px 12px 4px 0; text-align: right; white-space: nowrap; height: 26px; }
   thead th { font-weight: 600; font-size: var(--tiny); color: var(--quiet); border-bottom: 1px solid var(--line); vertical-align: bottom; }
   tbody th { text-align: left; font-weight: 600; }

@@ -78,7 +78,7 @@ export class AdjoinMasterPanel extends LitElement {
         <h3>Its parts, against it and against their neighbours</h3>
         ${entry.parts.length === 0 ? html`<p class="quiet">No part is held to it. Set it as the target of a part among the <a href=${this.linkTo({ view: 'parts', item: undefined })}>parts</a>.</p>` : html`
           <div class="wide" tabindex="0" role="region" aria-label="Parts of the master"><table>
-            <thead><tr><th scope="col">part</th><th scope="col" colspan="2">colour against the master</th><th scope="col" colspan="2">gloss against the master</th><th scope="col">against its neighbours</th></tr></thead>
+            <thead><tr><th scope="col">part</th><th scope="col" colspan="2">colour against the master, <adjoin-term word="limit use">limit use</adjoin-term></th><th scope="col" colspan="2">gloss against the master, <adjoin-term word="limit use">limit use</adjoin-term></th><th scope="col">against its neighbours</th></tr></thead>
             <tbody>${entry.parts.map((part) => this.held(part))}</tbody></table></div>`}
       </section>
       <section class="two">
@@ -90,7 +90,7 @@ export class AdjoinMasterPanel extends LitElement {
             <adjoin-figure-table of="Spectrum of the master" .table=${() => spectraTable(entry.spectrum === undefined ? undefined : { name: entry.name, ...entry.spectrum })}></adjoin-figure-table>`}
         </div>
         <div>
-          <h3>Drift</h3>
+          <h3><adjoin-term word="drift">Drift</adjoin-term></h3>
           ${entry.drifts.length === 0 ? html`<p class="quiet">Nothing earlier to compare it with: no parent master, and colour readings of one day only.</p>` : entry.drifts.map((drift) => this.drift(drift))}
           <h3>Files for a supplier</h3>
           <p class="does">
@@ -144,7 +144,7 @@ export class AdjoinMasterPanel extends LitElement {
   private drift(drift: MasterDrift): TemplateResult {
     return html`
       <p>${driftSentence(drift)}</p>
-      ${drift.lights.length === 0 ? nothing : html`<div class="wide" tabindex="0" role="region" aria-label="Drift by light"><table><thead><tr><th scope="col">light</th><th scope="col" class="number">${drift.formula}</th><th scope="col" class="number">dL*</th><th scope="col" class="number">da*</th><th scope="col" class="number">db*</th></tr></thead>
+      ${drift.lights.length === 0 ? nothing : html`<div class="wide" tabindex="0" role="region" aria-label="Drift by light"><table><thead><tr><th scope="col">light</th><th scope="col" class="number">${drift.formula}</th><th scope="col" class="number"><adjoin-term word="dL*, da*, db*">dL*</adjoin-term></th><th scope="col" class="number">da*</th><th scope="col" class="number">db*</th></tr></thead>
         <tbody>${drift.lights.map(({ light, value, difference }) => html`<tr><th scope="row">${light}</th><td class="number">${fixed(value, 2)}</td><td class="number">${signed(difference.dL, 2)}</td><td class="number">${signed(difference.da, 2)}</td><td class="number">${signed(difference.db, 2)}</td></tr>`)}</tbody></table></div>`}
       ${drift.worst?.limitShare === undefined ? nothing : html`<p class="quiet">${percent(drift.worst.limitShare)} of the strictest limit that a part is held to it by.</p>`}
       ${drift.gloss.length === 0 ? nothing : html`<p class="quiet">Gloss: ${drift.gloss.map(({ angle, change }) => `${signed(change, 1)} GU at ${angle}°`).join(', ')}.</p>`}`;

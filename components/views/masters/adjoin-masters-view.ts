@@ -55,7 +55,7 @@ export class AdjoinMastersView extends ViewElement {
   }
 
   private empty(): TemplateResult {
-    return html`<div class="note"><p class="lead">No master is recorded. A master is the piece that a material is held to: its spectrum, gloss and texture, with issue and expiry. Add one here, or import a file in which a row is of the kind “master”; then set it as the target of the parts.</p>
+    return html`<div class="note"><p class="lead">No <adjoin-term word="master">master</adjoin-term> is recorded. A master is the piece that a material is held to: its spectrum, gloss and texture, with issue and expiry. Add one here, or import a file in which a row is of the kind “master”; then set it as the target of the parts.</p>
       <adjoin-ways .cabin=${this.open.cabin} .linkTo=${this.linkTo}></adjoin-ways></div>`;
   }
 
@@ -81,25 +81,26 @@ export class AdjoinMastersView extends ViewElement {
       </div>`;
   }
 
-  private clashing(cabin: Cabin, { withinYetClashing }: MasterOverview): TemplateResult {
+  private clashing(cabin: Cabin, { withinYetClashing, masters }: MasterOverview): TemplateResult {
     return html`
       <section>
-        <h2>In tolerance, yet clashing</h2>
+        <h2><adjoin-term word="in tolerance, yet clashing">In tolerance, yet clashing</adjoin-term></h2>
         ${withinYetClashing.length === 0 ? html`<p class="lead">No joint clashes while both of its parts are within their masters.</p>` : html`
-          <p class="lead">Each part is inside the limit to its own master, and the two clash where they meet: the limits to the masters leave more room than the joint has.</p>
-          <ul class="pairs">${withinYetClashing.map((pair) => this.pair(cabin, pair))}</ul>`}
+          <p class="lead">Each part is inside the limit to its own <adjoin-term word="master">master</adjoin-term>, and the two clash where they meet: the limits to the masters leave more room than the joint has.</p>
+          <ul class="pairs">${withinYetClashing.map((pair) => this.pair(cabin, pair, masters))}</ul>`}
       </section>`;
   }
 
-  private pair(cabin: Cabin, pair: WithinYetClashing): TemplateResult {
+  private pair(cabin: Cabin, pair: WithinYetClashing, masters: readonly MasterEntry[]): TemplateResult {
+    const masterName = (id: string | undefined): string => masters.find(({ master }) => master === id)?.name ?? id ?? '';
     const name = (id: string): string => cabin.parts.find((part) => part.id === id)?.name ?? id;
     const scale = (use: number, verdict: 'holds' | 'clashes'): TemplateResult => html`${scene(drawing(260, 18, undefined, limitScale({ verdict, limitUse: use }, { width: 260, height: 18 }, paperInk)))}`;
     return html`
       <li>
         <h3><a href=${this.linkTo({ view: 'joint', joint: pair.joint, item: undefined })}>${name(pair.parts[0])} and ${name(pair.parts[1])}</a> <span class="about">${pair.check}${pair.accepted ? ', accepted' : ''}</span></h3>
         <dl>
-          ${pair.parts.map((part, at) => html`<dt>${name(part)} <span class="about">against <a href=${this.linkTo({ view: 'masters', item: pair.masters[at] })}>${pair.masters[at]}</a></span></dt><dd>${scale(pair.masterUses[at] ?? 0, 'holds')}</dd><dd class="number">${limitUseText(pair.masterUses[at])}</dd>`)}
-          <dt><b>the joint</b></dt><dd>${scale(pair.jointUse, 'clashes')}</dd><dd class="number"><b>${limitUseText(pair.jointUse)}</b></dd>
+          ${pair.parts.map((part, at) => html`<dt>${name(part)} <span class="about">against <a href=${this.linkTo({ view: 'masters', item: pair.masters[at] })}>${masterName(pair.masters[at])}</a></span></dt><dd>${scale(pair.masterUses[at] ?? 0, 'holds')}</dd><dd class="number">${limitUseText(pair.masterUses[at])}</dd>`)}
+          <dt><b>the joint</b> <span class="about">of its limit</span></dt><dd>${scale(pair.jointUse, 'clashes')}</dd><dd class="number"><b>${limitUseText(pair.jointUse)}</b></dd>
         </dl>
         <p class="about">${pair.sentence}</p>
       </li>`;
@@ -107,7 +108,7 @@ export class AdjoinMastersView extends ViewElement {
 
   private without(cabin: Cabin, { partsWithoutMaster }: MasterOverview): TemplateResult | typeof nothing {
     if (partsWithoutMaster.length === 0) return nothing;
-    return html`<section><h2>Held to no master</h2><p class="about">Parts with colour readings of their own that have no target:</p>
+    return html`<section><h2>Held to no master</h2><p class="about">Parts with colour readings of their own that have no <adjoin-term word="target">target</adjoin-term>:</p>
       <ul class="plain">${partsWithoutMaster.map((id) => html`<li><a href=${this.linkTo({ view: 'parts', item: id })}>${cabin.parts.find((part) => part.id === id)?.name ?? id}</a></li>`)}</ul></section>`;
   }
 }

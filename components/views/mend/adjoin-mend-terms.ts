@@ -9,6 +9,7 @@ import { doAction } from '../../controllers/edit-events.ts';
 import { asksBeside, exceptOf, lockedOf, reachAxes, toggled, usualSeconds } from '../../model/mend-terms.ts';
 import type { ReachAxis } from '../../model/mend-terms.ts';
 import type { Options } from '../../model/source-terms.ts';
+import '../../app/adjoin-term.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { planStyles } from '../plan/plan.styles.ts';
@@ -102,7 +103,7 @@ export class AdjoinMendTerms extends LitElement {
     return html`<fieldset><legend>Parts that stay as they are</legend>
       ${this.kept([...own, ...asked], name, (part) => (own.includes(part) ? this.mend(part, { locked: null }) : this.change(toggled(options, 'lock', part))))}
       ${this.adder('lock', 'Lock a part…', cabin.parts.filter(({ id }) => !own.includes(id) && !asked.includes(id)).map(({ id }) => [id, name(id)] as const), (part) => this.mend(part, { locked: true }))}
-      ${frozen === 0 ? nothing : html`<label class="check"><input type="checkbox" name="frozen" .checked=${options['frozen'] === 'free'} @change=${(event: Event) => this.change({ ...options, frozen: (event.target as HTMLInputElement).checked ? 'free' : '' })} /><span>${counted(frozen, 'carry-over part')} may change as well</span></label>`}</fieldset>`;
+      ${frozen === 0 ? nothing : html`<label class="check"><input type="checkbox" name="frozen" .checked=${options['frozen'] === 'free'} @change=${(event: Event) => this.change({ ...options, frozen: (event.target as HTMLInputElement).checked ? 'free' : '' })} /><span>${frozen} <adjoin-term word="carry-over">carry-over</adjoin-term> ${frozen === 1 ? 'part' : 'parts'} may change as well</span></label>`}</fieldset>`;
   }
 
   private joints(): TemplateResult {
@@ -124,7 +125,7 @@ export class AdjoinMendTerms extends LitElement {
         .value=${isSet ? String(value) : ''} @change=${(event: Event) => doAction(this, 'planning.set-reach', { material, [axis]: numberOf(event) })} /></td>`;
     };
     const set = materials.some((material) => own[material] !== undefined);
-    return html`<div><table class="terms-table"><caption>Reach of the materials, up or down</caption><thead><tr><th scope="col">material</th><th scope="col" class="n">L*</th><th scope="col" class="n">a*</th><th scope="col" class="n">b*</th><th scope="col" class="n">GU</th></tr></thead>
+    return html`<div><table class="terms-table"><caption><adjoin-term word="reach">Reach</adjoin-term> of the materials, up or down</caption><thead><tr><th scope="col">material</th><th scope="col" class="n"><adjoin-term word="L*, a*, b*">L*</adjoin-term></th><th scope="col" class="n">a*</th><th scope="col" class="n">b*</th><th scope="col" class="n"><adjoin-term word="gloss unit, GU">GU</adjoin-term></th></tr></thead>
         <tbody>${materials.map((material) => html`<tr><th scope="row">${material}</th>${reachAxes.map((axis) => cell(material, axis))}</tr>`)}</tbody></table>
       <p class="small quiet">${set ? html`Set ones stand bold, the others are an ${reachBasis}.` : html`${reachBasis[0]?.toUpperCase()}${reachBasis.slice(1)}: set it to what the suppliers say.`} The gloss of a grained moulding changes in steps of ${fixed(toolGlossStep, 1)} GU, with its tool.</p></div>`;
   }

@@ -69,7 +69,7 @@ export class AdjoinMendView extends ViewElement {
     return html`
       <aside aria-label="Terms of the mend"><details class="terms" ?open=${!matchMedia(narrow).matches}><summary>Terms of the mend</summary>${this.terms()}</details></aside>
       <div class="body">${plan === undefined
-        ? html`<div><h1>Mend</h1><div class="teach"><p>The fewest parts to change, and the least shifts, so that every joint that a change can mend holds under every light of its rule. The ordinary check judges the cabin with the changes met before the plan is shown.</p></div></div>${planState(this.mending, () => this.mending.again())}`
+        ? html`<div><h1>Mend</h1><div class="teach"><p>A <adjoin-term word="mend">mend</adjoin-term>: the fewest parts to change, and the least shifts, so that every joint that a change can mend holds under every light of its rule. The ordinary check judges the cabin with the changes met before the plan is shown.</p></div></div>${planState(this.mending, () => this.mending.again())}`
         : this.planned(plan)}</div>
     `;
   }
@@ -107,7 +107,7 @@ export class AdjoinMendView extends ViewElement {
       ${plan.feasible || plan.blockers.length === 0 ? nothing : this.blockers(plan)}
       ${changes.length === 0 ? nothing : html`
         <section class=${running ? 'old' : ''}><h2>${plan.feasible ? 'Before and after' : 'What can be done for the others'}</h2>${this.maps(cards, outcome, plan, after)}</section>
-        <section class=${running ? 'old' : ''}><header class="bar"><h2>Cards for the suppliers</h2><span class="tools"><button type="button" @click=${() => this.saveTable(cards)}>Save all as CSV</button><button type="button" @click=${() => print()}>Print</button></span></header>
+        <section class=${running ? 'old' : ''}><header class="bar"><h2>Cards for the suppliers: a <adjoin-term word="target">target</adjoin-term> each</h2><span class="tools"><button type="button" @click=${() => this.saveTable(cards)}>Save all as CSV</button><button type="button" @click=${() => print()}>Print</button></span></header>
           <div class="cards">${cards.map((card) => html`<adjoin-mend-card .cabin=${this.open.cabin} .card=${card} .reaches=${this.mending.made?.task.options.reach ?? {}} .now=${this.colours.get(card.parts[0] ?? '')} .target=${this.target(card)} .linkTo=${this.toJoint}></adjoin-mend-card>`)}</div></section>
         ${this.tables(changes, outcome)}`}
       <p class="small quiet">${mendCaution}</p>
@@ -127,7 +127,7 @@ export class AdjoinMendView extends ViewElement {
     const disabled = off || this.open.locked || kept;
     return html`<div class="apply">
       <button class=${disabled ? '' : 'strong'} type="button" aria-disabled=${disabled} @click=${() => { if (!disabled) this.keep(changes, mended); }}>${kept ? 'Kept as proposals' : `Keep as proposals: ${counted(changes.length, 'part')}`}</button>
-      <span class="note">${this.open.locked ? 'Another tab owns this cabin.' : 'One step, which Undo takes back. A target is no reading: verdicts stay until new plaques are measured.'}</span></div>`;
+      <span class="note">${this.open.locked ? 'Another tab owns this cabin.' : html`One step, which Undo takes back. A <adjoin-term word="proposal">proposal</adjoin-term> is no reading: verdicts stay until new plaques are measured.`}</span></div>`;
   }
 
   /** The colour a part would have, under the light of the workbench. */
@@ -153,7 +153,7 @@ export class AdjoinMendView extends ViewElement {
     const counts = ({ holds, open, clashes }: MendPlan['before']): string => `${counted(clashes, 'clash', 'clashes')}, ${open} open, ${holds} hold`;
     return html`<div class="maps"><adjoin-plan-map .input=${now} .caption=${'Now'} .about=${counts(plan.before)}></adjoin-plan-map>
       <adjoin-plan-map .input=${then} .caption=${'With all cards met'} .about=${after === undefined ? '' : counts(after)}></adjoin-plan-map></div>
-      <p class="small quiet">Parts that change have a light edge.</p>`;
+      <p class="small quiet">Parts that change have a light edge; a saw is a joint that <adjoin-term word="clashes">clashes</adjoin-term>.</p>`;
   }
 
   private blockers(plan: MendPlan): TemplateResult {
@@ -175,10 +175,10 @@ export class AdjoinMendView extends ViewElement {
     const moved = outcome.filter(({ id, verdict, limitUse }) => { const before = now.get(id); return before !== undefined && (before.verdict !== verdict || Math.abs((before.limitUse ?? 0) - (limitUse ?? 0)) > 0.005); });
     return html`
       <section><h2>In numbers</h2>
-        <div class="scroll"><table><caption>Shifts, under D65</caption><thead><tr><th scope="col">part</th><th scope="col" class="n">dL*</th><th scope="col" class="n">da*</th><th scope="col" class="n">db*</th><th scope="col" class="n">dGloss GU</th></tr></thead>
+        <div class="scroll"><table><caption>Shifts, now to <adjoin-term word="target">target</adjoin-term>, under D65</caption><thead><tr><th scope="col">part</th><th scope="col" class="n"><adjoin-term word="dL*, da*, db*">dL*</adjoin-term></th><th scope="col" class="n">da*</th><th scope="col" class="n">db*</th><th scope="col" class="n">dGloss GU</th></tr></thead>
           <tbody>${changes.map(({ part, dL, da, db, dGloss }) => html`<tr><th scope="row">${names.get(part) ?? part}</th><td class="n">${signed(dL, 2)}</td><td class="n">${signed(da, 2)}</td><td class="n">${signed(db, 2)}</td><td class="n">${signed(dGloss, 2)}</td></tr>`)}</tbody></table></div>
       </section>
-      <section><div class="scroll"><table><caption>Joints that become other</caption><thead><tr><th scope="col">joint</th><th scope="col">now</th><th scope="col" class="n">limit use</th><th scope="col">after</th><th scope="col" class="n">limit use</th></tr></thead>
+      <section><div class="scroll"><table><caption>Joints that become other</caption><thead><tr><th scope="col">joint</th><th scope="col">now</th><th scope="col" class="n"><adjoin-term word="limit use">limit use</adjoin-term></th><th scope="col">after</th><th scope="col" class="n">limit use</th></tr></thead>
         <tbody>${moved.map((joint) => { const before = now.get(joint.id)!; return html`<tr><th scope="row"><a href=${this.toJoint(joint.id)}>${before.parts.map((part) => names.get(part) ?? part).join(' / ')}</a></th>
           <td><span class="word ${before.verdict}">${before.verdict}</span></td><td class="n">${limitUseText(before.limitUse)}</td><td><span class="word ${joint.verdict}">${joint.verdict}</span></td><td class="n">${limitUseText(joint.limitUse)}</td></tr>`; })}</tbody></table></div></section>`;
   }

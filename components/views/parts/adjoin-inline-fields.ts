@@ -4,6 +4,7 @@ import { live } from 'lit/directives/live.js';
 import type { Argument } from '../../../src/actions/argument.ts';
 import { actionById } from '../../../src/actions/index.ts';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
+import { fieldLabel } from '../../app/field-label.ts';
 import { doAction } from '../../controllers/edit-events.ts';
 import { argumentOptions } from '../../model/argument-options.ts';
 import { argumentText, argumentValue } from '../../model/argument-text.ts';
@@ -75,7 +76,7 @@ export class AdjoinInlineFields extends LitElement {
     const unit = argument.range?.unit;
     return html`
       <label class="field ${argument.kind}">
-        <span class="label">${argument.label}${unit ? html` <span class="unit">${unit}</span>` : nothing}</span>
+        <span class="label">${fieldLabel(argument.label)}${unit ? html` <span class="unit">${unit}</span>` : nothing}</span>
         ${this.control(key, argument, fault?.text ?? text, text, fault !== undefined)}
         ${fault === undefined ? nothing : html`<span class="fault" role="alert" id=${`${key}-fault`}>${fault.why}</span>`}
       </label>`;

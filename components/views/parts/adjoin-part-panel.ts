@@ -52,14 +52,14 @@ export class AdjoinPartPanel extends LitElement {
       <section><h3>Part</h3>${fields('part.set')}</section>
       <section class="pair">
         <div><h3>Hand</h3>${fields('part.set-hand')}</div>
-        <div><h3>Target</h3>${fields('part.set-target')}</div>
+        <div><h3><adjoin-term word="target">Target</adjoin-term></h3>${fields('part.set-target')}</div>
       </section>
       <section>
-        <h3>Sources <button type="button" ?disabled=${locked} @click=${() => askAction(this, 'source.add', about)}>Add a source</button></h3>
+        <h3><adjoin-term word="source">Sources</adjoin-term> <button type="button" ?disabled=${locked} @click=${() => askAction(this, 'source.add', about)}>Add a source</button></h3>
         ${part.sources.map((source) => html`<adjoin-source-panel .cabin=${cabin} .of=${part} .source=${source} .locked=${locked}></adjoin-source-panel>`)}
       </section>
       <section>
-        <h3>Joints <button type="button" ?disabled=${locked || cabin.parts.length < 2} @click=${() => askAction(this, 'joint.add', { first: part.id })}>Join with another part</button></h3>
+        <h3><adjoin-term word="joint">Joints</adjoin-term> <button type="button" ?disabled=${locked || cabin.parts.length < 2} @click=${() => askAction(this, 'joint.add', { first: part.id })}>Join with another part</button></h3>
         ${this.joints()}
       </section>
       <section>
@@ -68,7 +68,7 @@ export class AdjoinPartPanel extends LitElement {
         ${fields('part.set-outline')}
       </section>
       ${zone?.caps?.length ? html`<section>
-        <h3>Caps of the zone ${zone.name}</h3>
+        <h3><adjoin-term word="cap">Caps</adjoin-term> of the zone ${zone.name}</h3>
         <ul class="caps">${zone.caps.map((cap) => html`<li>${cap.quantity} at most ${cap.max}${cap.quantity === 'gloss' ? ` GU at ${cap.angle ?? 60}°` : ''} <span class="quiet">${cap.basis}</span></li>`)}</ul>
         <a href=${this.linkTo({ view: 'parts', item: 'zones', options: { show: 'registers' } })}>Edit zones and caps</a>
       </section>` : nothing}

@@ -138,8 +138,8 @@ export class AdjoinPartsView extends ViewElement {
       <div class="list" tabindex="-1">
         <table @keydown=${this.key}>
           <caption class="unseen">Parts of the cabin; arrow keys go from row to row, Enter opens one</caption>
-          <thead><tr><th scope="col" colspan="2">part</th><th scope="col" class="more">number</th><th scope="col">zone</th><th scope="col">material</th><th scope="col" class="more">supplier</th>
-            <th scope="col" class="number more">sources</th><th scope="col" class="number less">specimens</th><th scope="col" class="number">readings</th><th scope="col" class="number more">joints</th></tr></thead>
+          <thead><tr><th scope="col" colspan="2"><adjoin-term word="part">part</adjoin-term></th><th scope="col" class="more">number</th><th scope="col">zone</th><th scope="col"><adjoin-term word="material">material</adjoin-term></th><th scope="col" class="more">supplier</th>
+            <th scope="col" class="number more"><adjoin-term word="source">sources</adjoin-term></th><th scope="col" class="number less"><adjoin-term word="specimen">specimens</adjoin-term></th><th scope="col" class="number"><adjoin-term word="reading">readings</adjoin-term></th><th scope="col" class="number more">joints</th></tr></thead>
           <tbody>${shown.map((part) => this.row(part, part === chosen, part === first, joints.get(part.id)))}</tbody>
         </table>
         ${passing.length === 0 ? html`<p class="none">No part passes the filter.</p>` : nothing}

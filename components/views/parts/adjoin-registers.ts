@@ -39,7 +39,7 @@ export class AdjoinRegisters extends LitElement {
   override render(): TemplateResult {
     const { cabin } = this;
     return html`
-      ${this.section('zones', 'Zones and caps', [['Add a zone', 'zone.add']], this.zones(), 'A zone may cap the gloss or lightness of its parts, as the upper dash against veiling glare. The caps are a design aid; legal visibility requirements and the responsible engineer decide.')}
+      ${this.section('zones', html`Zones and <adjoin-term word="cap">caps</adjoin-term>`, [['Add a zone', 'zone.add']], this.zones(), 'A zone may cap the gloss or lightness of its parts, as the upper dash against veiling glare. The caps are a design aid; legal visibility requirements and the responsible engineer decide.')}
       ${this.section('suppliers', 'Suppliers', [['Add a supplier', 'supplier.add']], cabin.suppliers.map(({ id, name, setupCost }) => ({
         name, about: [counted(cabin.parts.flatMap(({ sources }) => sources).filter(({ supplier }) => supplier === id).length, 'source'), setupCost === undefined ? undefined : `set-up cost ${setupCost}`].filter(Boolean).join(', '),
         edit: ['supplier.set', { supplier: id }], remove: ['supplier.remove', { supplier: id }],
@@ -59,14 +59,14 @@ export class AdjoinRegisters extends LitElement {
           edit: ['light.set', { light: light.id }], remove: ['light.remove', { light: light.id }],
         } satisfies Line;
       }), html`The published lights are always there. A lamp measured to IES TM-27 <a href=${this.linkTo({ view: 'import', item: undefined, options: {} })}>comes in by its file</a>.`)}
-      ${this.section('runs', 'Runs along which drift is watched', [], (cabin.runs ?? []).map((run) => ({
+      ${this.section('runs', html`<adjoin-term word="run">Runs</adjoin-term> along which drift is watched`, [], (cabin.runs ?? []).map((run) => ({
         name: run.name ?? run.id, about: run.parts.map((id) => this.partName(id)).join(', '), edit: ['run.set', { run: run.id }], remove: ['run.remove', { run: run.id }],
       })), 'Select two parts or more, in their order, then choose “Watch drift along parts” among the commands.')}
-      ${this.section('decisions', 'Decisions', [], cabin.joints.flatMap((joint) => (joint.decisions ?? []).map((decision): Line => ({
+      ${this.section('decisions', html`<adjoin-term word="decision">Decisions</adjoin-term>`, [], cabin.joints.flatMap((joint) => (joint.decisions ?? []).map((decision): Line => ({
         name: this.jointName(joint.parts), about: `${decision.check} until ${decision.expires}: ${decision.reason} (${decision.role}, ${decision.date})`, link: this.linkTo({ view: 'joint', joint: joint.id, item: undefined, options: {} }),
         remove: ['decision.withdraw', { decision: decision.id }],
       }))), 'A decision is made at its joint.')}
-      ${this.section('visual', 'Visual records', [], cabin.joints.flatMap((joint) => (joint.visualRecords ?? []).map((record, place): Line => ({
+      ${this.section('visual', html`<adjoin-term word="visual record">Visual records</adjoin-term>`, [], cabin.joints.flatMap((joint) => (joint.visualRecords ?? []).map((record, place): Line => ({
         name: this.jointName(joint.parts), about: `${record.result} under ${record.light} on ${record.date}, ${counted(record.observers.count, 'observer')}${record.note === undefined ? '' : `: ${record.note}`}`,
         link: this.linkTo({ view: 'joint', joint: joint.id, item: undefined, options: {} }), remove: ['visual-record.remove', { joint: joint.id, record: place }],
       }))), 'What the light booth said is recorded at its joint.')}
@@ -98,7 +98,7 @@ export class AdjoinRegisters extends LitElement {
     }));
   }
 
-  private section(id: string, title: string, adds: readonly (readonly [string, string])[], lines: readonly Line[], note: string | TemplateResult = ''): TemplateResult {
+  private section(id: string, title: string | TemplateResult, adds: readonly (readonly [string, string])[], lines: readonly Line[], note: string | TemplateResult = ''): TemplateResult {
     return html`
       <section id=${id}>
         <h2>${title} <span class="quiet">${lines.length}</span>${adds.map(([words, action]) => html`<button type="button" ?disabled=${this.locked} @click=${() => askAction(this, action)}>${words}</button>`)}</h2>

@@ -55,8 +55,8 @@ export class AdjoinSpecimenPanel extends LitElement {
     const fields = (action: string): TemplateResult => html`<adjoin-inline-fields .cabin=${cabin} .action=${action} .about=${about} .locked=${locked}></adjoin-inline-fields>`;
     return html`
       ${fields('specimen.set')}
-      <div><h4>Lot</h4>${fields('specimen.set-lot')}</div>
-      <div><h4>Stage</h4>${fields('specimen.set-exposure')}</div>
+      <div><h4><adjoin-term word="lot">Lot</adjoin-term></h4>${fields('specimen.set-lot')}</div>
+      <div><h4><adjoin-term word="stage">Stage</adjoin-term></h4>${fields('specimen.set-exposure')}</div>
       <div><h4>${counted(specimen.readings.length, 'reading')}</h4>${this.readings()}</div>
       <p class="does">
         <button type="button" ?disabled=${locked} @click=${() => askAction(this, 'readings.add', about)}>Add readings</button>
@@ -73,7 +73,7 @@ export class AdjoinSpecimenPanel extends LitElement {
     const [first] = about.readings;
     return html`
       <div class="wide" tabindex="0" role="region" aria-label="Readings of ${specimen.id}"><table>
-        <thead><tr><th scope="col"><span class="unseen">pick</span></th><th scope="col">spot</th><th scope="col">what</th><th scope="col">value</th><th scope="col">conditions</th><th scope="col">from</th></tr></thead>
+        <thead><tr><th scope="col"><span class="unseen">pick</span></th><th scope="col"><adjoin-term word="spot">spot</adjoin-term></th><th scope="col">what</th><th scope="col">value</th><th scope="col">conditions</th><th scope="col">from</th></tr></thead>
         <tbody>${shown.map((reading, place) => this.row(reading, place))}</tbody>
       </table></div>
       ${specimen.readings.length > shown.length ? html`<button type="button" @click=${() => { this.all = true; }}>Show all ${specimen.readings.length}</button>` : nothing}

@@ -6,6 +6,7 @@ import type { GeometryKind, GeometryRule } from '../../../src/readings/geometry-
 import { counted, fixed } from '../../../src/report/number-text.ts';
 import type { QualityLook } from '../../../src/workers/session-look.ts';
 import type { Route } from '../../controllers/route.ts';
+import '../../app/adjoin-term.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { pageStyles } from './readings-view.styles.ts';
 
@@ -56,7 +57,7 @@ export class AdjoinGeometryTable extends LitElement {
     const counts = this.counts();
     const rule = ruleFor(...this.pointed);
     return html`
-      <p class="lead">Colour readings are grouped by how they were taken before any mean. Unlike geometries are never compared; a joint whose sides share none is open.</p>
+      <p class="lead">Colour readings are grouped by how they were taken before any mean. Unlike <adjoin-term word="geometry">geometries</adjoin-term> are never compared; a joint whose sides share none is open.</p>
       <div class="wide" tabindex="0" role="region" aria-label="What may be compared"><table class="matrix">
         <thead><tr><th scope="col"><span class="unseen">geometry</span></th>${geometryKinds.map((kind) => html`<th scope="col">${kind}</th>`)}<th scope="col" class="number">readings here</th></tr></thead>
         <tbody>${geometryKinds.map((row) => html`<tr><th scope="row">${row}</th>${geometryKinds.map((column) => this.cell(row, column))}<td class="number">${counts.get(row) ?? 0}</td></tr>`)}</tbody>

@@ -47,7 +47,7 @@ export class AdjoinRequests extends LitElement {
     const shown = sheets.filter(({ supplier }) => this.supplier === undefined || supplier.id === this.supplier);
     const expected = lines.reduce((sum, line) => sum + line.expected, 0);
     return html`
-      <p class="lead">${counted(lines.length, 'line')} for ${counted(sheets.length, 'supplier')} would decide ${fixed(expected, 1)} open checks on average. The table goes to the supplier to be filled in; sent back and <a href=${this.linkTo({ view: 'import', item: undefined, options: {} })}>imported</a>, its ids bring every row to its place.</p>
+      <p class="lead"><adjoin-term word="request sheet">Request sheets</adjoin-term>: ${counted(lines.length, 'line')} for ${counted(sheets.length, 'supplier')} would decide ${fixed(expected, 1)} open checks on average. The table goes to the supplier to be filled in; sent back and <a href=${this.linkTo({ view: 'import', item: undefined, options: {} })}>imported</a>, its ids bring every row to its place.</p>
       <div class="does filters">
         <span class="pick ${this.supplier === undefined ? '' : 'on'}"><select aria-label="Supplier" @change=${(event: Event) => this.dispatchEvent(new CustomEvent('adjoin-supplier', { detail: (event.target as HTMLSelectElement).value || undefined }))}>
           <option value="" ?selected=${this.supplier === undefined}>Supplier: all</option>${sheets.map(({ supplier }) => html`<option value=${supplier.id} ?selected=${supplier.id === this.supplier}>${supplier.name}</option>`)}</select></span>

@@ -127,7 +127,7 @@ export class AdjoinReportView extends ViewElement {
           ${(['html', 'json', 'csv'] as const).map((format) => html`<button type="button" @click=${() => void this.save(format)}>${format.toUpperCase()}</button>`)}
         </div>
         ${this.issues.length === 0 ? nothing : html`<div class="faults" role="alert"><b>Not taken</b>${this.issues.slice(0, 8).map((issue) => html`<p>${issueText(issue)}</p>`)}</div>`}
-        <label class="field"><span class="label">Stage judged</span><span class="pick"><select @change=${(event: Event) => this.set('stage', (event.target as HTMLSelectElement).value)}>
+        <label class="field"><span class="label"><adjoin-term word="stage">Stage</adjoin-term> judged</span><span class="pick"><select @change=${(event: Event) => this.set('stage', (event.target as HTMLSelectElement).value)}>
           ${this.stages.map((stage) => html`<option value=${stage} ?selected=${stage === this.stage}>${stage}</option>`)}
         </select></span></label>
         ${this.comparedWith()}

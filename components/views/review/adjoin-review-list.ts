@@ -21,7 +21,7 @@ export class AdjoinReviewList extends LitElement {
       <p class="sentence">${counted(seen.length, 'joint')} of ${this.rows.length} seen. ${counted(count('decision'), 'decision')}, ${counted(count('visual record'), 'visual record')} and ${counted(count('note'), 'note')} taken in this review.</p>
       ${shown.length === 0 ? nothing : html`<div class="wrap" tabindex="0" role="region" aria-label="Running list"><table>
         <caption>Running list, worst joint first</caption>
-        <thead><tr><th scope="col">Joint</th><th scope="col">Verdict</th><th scope="col" class="number">Limit use</th><th scope="col">Taken</th></tr></thead>
+        <thead><tr><th scope="col">Joint</th><th scope="col"><adjoin-term word="verdict">Verdict</adjoin-term></th><th scope="col" class="number">Limit use</th><th scope="col">Taken</th></tr></thead>
         <tbody>${shown.map((row) => html`<tr>
           <th scope="row">${row.names[0]} and ${row.names[1]}</th><td><span class="word ${row.verdict.split(',')[0] ?? ''}">${row.verdict}</span></td>
           <td class="number">${limitUseText(row.limitUse)}</td><td>${row.steps.length === 0 ? '–' : row.steps.map(({ kind, text }, index) => html`${index > 0 ? html`<br />` : nothing}<b>${kind}</b> ${text}`)}</td>

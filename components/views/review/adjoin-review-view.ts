@@ -301,8 +301,8 @@ export class AdjoinReviewView extends ViewElement {
     const records = joint?.visualRecords ?? [];
     const decisions = joint?.decisions ?? [];
     const lines = [
-      ...records.slice(-2).map((record) => html`<li><b>Booth, ${record.date}:</b> ${record.result} under ${record.light}${record.note === undefined ? '' : `. ${record.note}`}</li>`),
-      ...decisions.slice(-2).map((decision) => html`<li><b>Decision, ${decision.date}:</b> ${decision.check} accepted until ${decision.expires}. ${decision.reason}</li>`),
+      ...records.slice(-2).map((record) => html`<li><b><adjoin-term word="visual record">Booth</adjoin-term>, ${record.date}:</b> ${record.result} under ${record.light}${record.note === undefined ? '' : `. ${record.note}`}</li>`),
+      ...decisions.slice(-2).map((decision) => html`<li><b><adjoin-term word="decision">Decision</adjoin-term>, ${decision.date}:</b> ${decision.check} accepted until ${decision.expires}. ${decision.reason}</li>`),
       ...(joint?.note === undefined ? [] : [html`<li><b>Note:</b> ${joint.note}</li>`]),
     ];
     return lines.length === 0 ? nothing : html`<ul class="done">${lines}</ul>`;

@@ -178,7 +178,7 @@ export class AdjoinBookCompare extends LitElement {
     const changes = this.whole ? all : all.slice(0, listedAtMost);
     if (changes.length === 0) return html`<p class="quiet">No joint is to be listed so.</p>`;
     return html`<div class="scroll" tabindex="0" role="region" aria-label="Joints under both books"><table><caption class="unseen">Joints under both books, the largest change first</caption>
-      <thead><tr><th scope="col">joint</th><th scope="col">by the cabin’s book</th><th scope="col" class="n">limit use</th><th scope="col">by the other</th><th scope="col" class="n">limit use</th><th scope="col" class="n">change</th></tr></thead>
+      <thead><tr><th scope="col">joint</th><th scope="col">by the cabin’s book</th><th scope="col" class="n"><adjoin-term word="limit use">limit use</adjoin-term></th><th scope="col">by the other</th><th scope="col" class="n">limit use</th><th scope="col" class="n">change</th></tr></thead>
       <tbody>${changes.map(({ id, names, before, after, limitUseChange }) => html`<tr data-joint=${id} class=${id === this.pointed ? 'on' : ''} @pointerenter=${() => { this.pointed = id; }} @pointerleave=${() => { this.pointed = undefined; }}>
         <th scope="row"><a href=${this.at.linkTo({ view: 'joint', joint: id, item: undefined, options: {} })}>${names.join(' / ')}</a></th>
         <td data-name="cabin’s book">${this.verdict(before)}</td><td class="n" data-name="limit use">${limitUseText(before?.limitUse)}</td><td data-name="other book">${this.verdict(after)}</td><td class="n" data-name="limit use">${limitUseText(after?.limitUse)}</td>

@@ -8,6 +8,7 @@ import type { Expression } from '../../../src/rules/index.ts';
 import { checkExpression, ruleVariables } from '../../../src/rules/index.ts';
 import { plainNumber } from '../../../src/rules/plain-number.ts';
 import { fixed } from '../../../src/report/number-text.ts';
+import { fieldLabel } from '../../app/field-label.ts';
 import type { BookDraft } from '../../controllers/book-trial.ts';
 import { doAction } from '../../controllers/edit-events.ts';
 import { argumentText, argumentValue } from '../../model/argument-text.ts';
@@ -200,7 +201,7 @@ export class AdjoinFormulaField extends LitElement {
     const open = this.offered.length > 0;
     return html`
       <div class="field">
-        <label class="label" for="entry">${this.label || argument.label}${argument.range?.unit === undefined ? nothing : html` <span class="unit">${argument.range.unit}</span>`}</label>
+        <label class="label" for="entry">${fieldLabel(this.label || argument.label)}${argument.range?.unit === undefined ? nothing : html` <span class="unit">${argument.range.unit}</span>`}</label>
         <div class="entry">
           <input
             id="entry" type="text" role=${argument.kind === 'formula' ? 'combobox' : nothing} class=${argument.kind} spellcheck="false" autocomplete="off" autocapitalize="off" ?readonly=${locked}

@@ -50,7 +50,7 @@ export class AdjoinLightRows extends LitElement {
     const names = [...lightNames, ...(cabin.lights ?? []).map(({ id }) => id)];
     const text = (event: Event): string => (event.target as HTMLInputElement).value;
     return html`
-      <table class="rows"><thead><tr><th scope="col">light</th><th scope="col">limit times</th><th scope="col">judged</th><th scope="col"><span class="unseen">order</span></th></tr></thead>
+      <table class="rows"><thead><tr><th scope="col">light</th><th scope="col"><adjoin-term word="factor of a light">limit times</adjoin-term></th><th scope="col"><adjoin-term word="standing">judged</adjoin-term></th><th scope="col"><span class="unseen">order</span></th></tr></thead>
       <tbody>${this.lights.map((light, index) => html`
         <tr><td><span class="pick"><select aria-label="Light ${index + 1}" ?disabled=${locked} .value=${live(light.light)} @change=${(event: Event) => this.change(index, { light: text(event) })}>
             ${[...new Set([light.light, ...names])].map((name) => html`<option value=${name} ?selected=${name === light.light}>${name}</option>`)}</select></span></td>

@@ -86,7 +86,7 @@ export class AdjoinPairPanel extends LitElement {
       <section><h3><adjoin-term word="rule, rule book">Rules</adjoin-term> that could apply, the most specific first</h3>
         <ol>${ruling.map((one, index) => this.entry(one, index, one === entry))}</ol>
         <div class="bar">${this.tools(rule)}</div>${this.adding ? this.addForm() : nothing}</section>
-      <section><h3>${rule === undefined ? (a === b ? `The class ${a}` : 'The classes') : html`The rule <code>${rule.id}</code>`}</h3>
+      <section><h3>${rule === undefined ? html`<adjoin-term word="class of material">${a === b ? 'The class' : 'The classes'}</adjoin-term>${a === b ? ` ${a}` : ''}` : html`The rule <code>${rule.id}</code>`}</h3>
         ${rule === undefined ? this.classes() : html`<adjoin-rule-editor .at=${at} .rule=${rule}></adjoin-rule-editor>`}</section>
       ${cell.joints.length === 0 ? nothing : this.joints()}`;
   }
@@ -120,7 +120,7 @@ export class AdjoinPairPanel extends LitElement {
     return html`<form class="new" @submit=${(event: SubmitEvent) => this.add(event)}>
       <label class="field"><span class="label">For</span><span class="pick"><select name="pair"><option value="both">${a === b ? `${a} against its like` : `${a} and ${b}`}</option><option value="first">${a} and any material</option>${a === b ? nothing : html`<option value="second">${b} and any material</option>`}</select></span></label>
       ${options('intent', 'Intent', colourIntents)}${options('kind', 'Kind of joint', jointKinds)}${options('zone', 'Zone', open.cabin.zones.map(({ id }) => id))}
-      <label class="field wide"><span class="label">Basis</span><input type="text" name="basis" required .value=${commonPractice} /></label>
+      <label class="field wide"><span class="label"><adjoin-term word="basis">Basis</adjoin-term></span><input type="text" name="basis" required .value=${commonPractice} /></label>
       <div class="bar"><button class="strong" type="submit">Add the rule</button><button type="button" @click=${() => { this.adding = false; }}>Leave it</button></div>
       <p class="small quiet field wide">It begins with the limit that holds now, ${limitText(book, this.cell.materials, this.ruling.find(({ place }) => place === 'wins')?.rule)}, and leaves all else to the classes.</p></form>`;
   }

@@ -53,7 +53,7 @@ export class AdjoinRuleMatrix extends LitElement {
         ${line.map((cell, column) => html`<td role="gridcell">${this.cell(cell, row, column, cell === reached)}</td>`)}
       </tr>`)}</tbody></table>
       <div class=${this.materials.length > 7 ? 'legend corner' : 'legend'}>
-        <span><b>0.70</b> colour limit; <b class="bad">1</b> of 12 joints that clash</span><span>classes: the values of both materials combined; in bold the rule that wins before them</span>
+        <span><b>0.70</b> colour limit; <b class="bad">1</b> of 12 joints that clash</span><span><span><adjoin-term word="class of material">classes</adjoin-term>: the values of both materials combined; in bold the rule that wins before them</span></span>
         ${(['clashes', 'open', 'holds'] as const).map((verdict) => html`<span>${scene(verdictSample({ verdict }, 26, 12, paperInk))}${verdict}, as long as its share</span>`)}
       </div></div>`;
   }

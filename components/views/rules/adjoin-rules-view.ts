@@ -166,7 +166,7 @@ export class AdjoinRulesView extends ViewElement {
     const { place } = this;
     return html`
       <header>
-        <div><h1>Rules</h1><p class="book">${book.name}</p><p class="note">${book.note}</p></div>
+        <div><h1>Rules</h1><p class="book"><adjoin-term word="rule, rule book">Rule book</adjoin-term>: ${book.name}</p><p class="note">${book.note}</p></div>
         <div class="actions">
           <button type="button" @click=${() => this.save(book)}>Save the book to a file</button>
           <button type="button" aria-expanded=${this.beginning} aria-disabled=${this.open.locked} @click=${() => { if (!this.open.locked) this.beginning = !this.beginning; }}>New book</button>
@@ -205,7 +205,7 @@ export class AdjoinRulesView extends ViewElement {
       <button class="strong" type="submit">Begin it in this cabin</button><button type="button" @click=${() => { this.beginning = false; }}>Leave it</button></form>`;
   }
 
-  private pick(name: string, label: string, values: readonly (readonly [string, string])[]): TemplateResult {
+  private pick(name: string, label: string | TemplateResult, values: readonly (readonly [string, string])[]): TemplateResult {
     const now = this.options[name] ?? '';
     return html`<label class="field"><span class="label">${label}</span><span class=${now === '' ? 'pick' : 'pick on'}><select @change=${(event: Event) => this.set({ [name]: (event.target as HTMLSelectElement).value }, true)}>
       <option value="" ?selected=${now === ''}>any</option>${values.map(([value, text]) => html`<option value=${value} ?selected=${value === now}>${text}</option>`)}</select></span></label>`;
@@ -219,9 +219,9 @@ export class AdjoinRulesView extends ViewElement {
       ${judgement.joints.length > 0 ? nothing : html`<div class="teach"><p class="ask">A rule book says what two materials that meet must satisfy.</p>
         <p>This cabin has no joint yet. Each pair of materials below has its limit: from the classes of the two, combined, or from a rule of its own. Draw joints between parts on the map and every pair shows how many it judges.</p></div>`}
       <div class="filters">
-        ${this.pick('intent', 'Intent of colour', colourIntents.map((intent) => [intent, intent]))}${this.pick('kind', 'Kind of joint', jointKinds.map((kind) => [kind, kind]))}${this.pick('in-zone', 'Zone', cabin.zones.map(({ id, name }) => [id, name]))}
+        ${this.pick('intent', html`<adjoin-term word="intent">Intent</adjoin-term> of colour`, colourIntents.map((intent) => [intent, intent]))}${this.pick('kind', 'Kind of joint', jointKinds.map((kind) => [kind, kind]))}${this.pick('in-zone', 'Zone', cabin.zones.map(({ id, name }) => [id, name]))}
         <label class="check"><input type="checkbox" .checked=${this.options['all'] === 'yes'} @change=${(event: Event) => this.set({ all: (event.target as HTMLInputElement).checked ? 'yes' : '' }, true)} />all materials of the book</label>
-        <span class="small quiet">${counted(meets, 'pair')} of materials ${meets === 1 ? 'meets' : 'meet'} so</span>
+        <span class="small quiet">${counted(meets, 'pair')} of <adjoin-term word="material">materials</adjoin-term> ${meets === 1 ? 'meets' : 'meet'} so</span>
         ${this.narrow ? nothing : html`<span class="views"><button type="button" aria-pressed=${shown === 'matrix'} @click=${() => this.set({ as: '' }, true)}>Matrix</button><button type="button" aria-pressed=${shown === 'list'} @click=${() => this.set({ as: 'list' }, true)}>Table</button></span>`}
       </div>
       <div class="two">
@@ -241,8 +241,8 @@ export class AdjoinRulesView extends ViewElement {
     const { book } = at;
     const row = this.shownClass;
     return html`<div class="two">
-      <div class="stay scroll" tabindex="0" role="region" aria-label="Classes of material"><table><caption>Classes of material; the values of two are combined for their pair</caption>
-        <thead><tr><th scope="col">material</th><th scope="col">family</th><th scope="col" class="n">limit</th><th scope="col" class="n">kL</th><th scope="col" class="n">cap |dL*|</th><th scope="col">gloss</th><th scope="col" class="n">spots</th><th scope="col" class="n">joints</th></tr></thead>
+      <div class="stay scroll" tabindex="0" role="region" aria-label="Classes of material"><table><caption>Limits and factors of each material; those of two <adjoin-term word="class of material">classes</adjoin-term> are combined for their pair</caption>
+        <thead><tr><th scope="col">material</th><th scope="col"><adjoin-term word="family">family</adjoin-term></th><th scope="col" class="n">limit</th><th scope="col" class="n"><adjoin-term word="kL">kL</adjoin-term></th><th scope="col" class="n"><adjoin-term word="component limit">cap |dL*|</adjoin-term></th><th scope="col">gloss</th><th scope="col" class="n"><adjoin-term word="spot">spots</adjoin-term></th><th scope="col" class="n">joints</th></tr></thead>
         <tbody>${book.materials.map((one) => html`<tr class=${one === row ? 'here' : ''}><th scope="row"><button type="button" class="bare" aria-pressed=${one === row} @click=${() => this.set({ class: one.material, joint: '' }, true)}>${one.material}</button></th>
           <td>${one.family}</td><td class="n">${plainNumber(one.colourLimit)}</td><td class="n">${plainNumber(one.kL)}</td><td class="n">${one.lightnessCap === undefined ? '–' : plainNumber(one.lightnessCap)}</td><td class="small" title=${glossRuleText(one.gloss)}>${shortGloss(one.gloss)}</td>
           <td class="n">${one.wanted.spots}</td><td class="n">${this.jointsOf(one.material).length}</td></tr>`)}</tbody></table></div>
@@ -259,7 +259,7 @@ export class AdjoinRulesView extends ViewElement {
   private whole(at: RulesContext): TemplateResult {
     return html`<div class="two even">
       <div class="side first"><adjoin-joint-choice .at=${at} .touched=${[]}></adjoin-joint-choice><adjoin-book-editor .at=${at}></adjoin-book-editor></div>
-      <div class="side scroll" tabindex="0" role="region" aria-label="Every value of the book"><table><caption>Every value with its basis, as the report prints it</caption><thead><tr><th scope="col">of</th><th scope="col">value</th><th scope="col">is</th><th scope="col">basis</th></tr></thead>
+      <div class="side scroll" tabindex="0" role="region" aria-label="Every value of the book"><table><caption>Every value with its basis, as the report prints it</caption><thead><tr><th scope="col">of</th><th scope="col">value</th><th scope="col">is</th><th scope="col"><adjoin-term word="basis">basis</adjoin-term></th></tr></thead>
         <tbody>${describeBook(at.book).map((row) => html`<tr><th scope="row">${row.subject}</th><td>${row.name}</td><td>${row.value} ${row.unit}</td><td class="small quiet">${row.basis}</td></tr>`)}</tbody></table></div></div>`;
   }
 }

@@ -142,7 +142,7 @@ export class AdjoinSeriesView extends ViewElement {
         <div class="two"><adjoin-drawn .draw=${(width: number) => forecastLines(rows, ahead, width, paperInk)}></adjoin-drawn>
           <p class="small quiet">From the latest lot on. Thin: within the limit by the lines. Tick and sawtooth: over it. Bar: where the lines leave room for the day.</p></div>
         <div class="scroll" tabindex="0" role="group" aria-label="Forecast of the joints"><table><caption class="unseen">Forecast of the joints</caption>
-          <thead><tr><th scope="col">joint</th><th scope="col" class="n">use now</th><th scope="col">over its limit</th><th scope="col">earliest</th><th scope="col">latest</th><th scope="col">under</th><th scope="col">sides</th></tr></thead>
+          <thead><tr><th scope="col">joint</th><th scope="col" class="n"><adjoin-term word="limit use">use</adjoin-term> now</th><th scope="col">over its limit</th><th scope="col">earliest</th><th scope="col">latest</th><th scope="col">under</th><th scope="col">sides</th></tr></thead>
           <tbody>${told.map((joint) => this.forecastRow(plan, joint))}</tbody></table></div>`}
       ${silent.length === 0 ? nothing : html`<details class="rest"><summary>${silent.length} ${silent.length === 1 ? 'joint' : 'joints'} without a forecast</summary><ul class="small">${silent.map((joint) => html`<li>${forecastWords(joint, this.jointName(joint.joint), { days: plan.aheadDays, lots: plan.aheadLots })}</li>`)}</ul></details>`}`;
   }
@@ -169,7 +169,7 @@ export class AdjoinSeriesView extends ViewElement {
       <div class="row" aria-hidden="true">${part.lots.map((lot, index) => html`<span>${sampleOf(told[index])}<b>${lot.id}</b></span>`)}</div>
       <div class="told"><p>${title}</p>${rest.map((sentence) => html`<p>${sentence}</p>`)}</div>
       <div class="two">
-        <figure><figcaption>T², colour${part.gloss === undefined ? '' : ' and gloss'} over time <span>under ${part.light}; band: the line at ${fixed(100 * plan.confidence, plan.confidence === 0.9973 ? 2 : 0)} %</span></figcaption><adjoin-drawn .draw=${(width: number) => lotPanels(part, colours, width, paperInk)}></adjoin-drawn></figure>
+        <figure><figcaption><adjoin-term word="T2">T²</adjoin-term>, colour${part.gloss === undefined ? '' : ' and gloss'} over time <span>under ${part.light}; band: the line at ${fixed(100 * plan.confidence, plan.confidence === 0.9973 ? 2 : 0)} %</span></figcaption><adjoin-drawn .draw=${(width: number) => lotPanels(part, colours, width, paperInk)}></adjoin-drawn></figure>
         <figure><figcaption>The way of the lots <span>in a*, b* and L*, the latest largest</span></figcaption><adjoin-drawn .draw=${(width: number) => lotPath(part, colours, width, paperInk)}></adjoin-drawn></figure>
       </div>
       ${this.lotTable(part, told)}`;
@@ -180,11 +180,11 @@ export class AdjoinSeriesView extends ViewElement {
     const { slope, reach, state } = part.trend;
     const gloss = new Map((part.gloss?.lots ?? []).map(({ id, mean }) => [id, mean]));
     return html`<div class="scroll" tabindex="0" role="group" aria-label=${`Lots of ${this.name(part.part)}`}><table><caption class="unseen">Lots of ${this.name(part.part)}</caption>
-      <thead><tr><th scope="col" colspan="2">lot</th><th scope="col">made on</th><th scope="col" class="n">L*</th><th scope="col" class="n">a*</th><th scope="col" class="n">b*</th>${gloss.size === 0 ? nothing : html`<th scope="col" class="n">GU ${part.gloss?.angle}°</th>`}<th scope="col" class="n">spots</th><th scope="col" class="n">T²</th><th scope="col" class="n">limit</th><th scope="col">held as</th></tr></thead>
+      <thead><tr><th scope="col" colspan="2"><adjoin-term word="lot">lot</adjoin-term></th><th scope="col">made on</th><th scope="col" class="n">L*</th><th scope="col" class="n">a*</th><th scope="col" class="n">b*</th>${gloss.size === 0 ? nothing : html`<th scope="col" class="n">GU ${part.gloss?.angle}°</th>`}<th scope="col" class="n">spots</th><th scope="col" class="n">T²</th><th scope="col" class="n">limit</th><th scope="col">held as</th></tr></thead>
       <tbody>${part.lots.map((lot, index) => html`<tr><td>${colourChip(told[index])}</td><th scope="row">${lot.id}</th><td class="day">${lot.producedOn ?? '–'}</td>${lot.lab.map((value) => html`<td class="n">${fixed(value, 2)}</td>`)}
         ${gloss.size === 0 ? nothing : html`<td class="n">${fixed(gloss.get(lot.id), 2)}</td>`}<td class="n">${lot.spots}</td><td class="n">${fixed(lot.charted?.statistic, 1)}</td><td class="n">${fixed(lot.charted?.limit, 1)}</td>
         <td class=${lot.charted?.outside === true ? 'out' : ''}>${lot.charted === undefined ? '–' : held[lot.charted.against]}${lot.charted?.outside === true ? html`, <span class="word clashes">outside</span>` : nothing}</td></tr>`)}
-        ${slope === undefined || reach === undefined ? nothing : html`<tr><td></td><th scope="row">${state === 'trend' ? 'trend' : 'slope, no trend'}</th><td>${per}</td>${slope.map((value, axis) => html`<td class="n">${signed(value * factor)}<br /><span class="small quiet">± ${fixed((reach[axis] ?? 0) * factor, 2)}</span></td>`)}
+        ${slope === undefined || reach === undefined ? nothing : html`<tr><td></td><th scope="row">${state === 'trend' ? html`<adjoin-term word="trend">trend</adjoin-term>` : html`slope, no <adjoin-term word="trend">trend</adjoin-term>`}</th><td>${per}</td>${slope.map((value, axis) => html`<td class="n">${signed(value * factor)}<br /><span class="small quiet">± ${fixed((reach[axis] ?? 0) * factor, 2)}</span></td>`)}
           ${gloss.size === 0 ? nothing : html`<td class="n">${part.gloss?.slope === undefined ? '–' : html`${signed((part.gloss.slope[0] ?? 0) * factor)}<br /><span class="small quiet">± ${fixed((part.gloss.reach?.[0] ?? 0) * factor, 2)}</span>`}</td>`}<td></td><td></td><td></td><td></td></tr>`}</tbody></table></div>`;
   }
 

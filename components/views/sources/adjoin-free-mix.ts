@@ -66,7 +66,7 @@ export class AdjoinFreeMix extends LitElement {
             <th scope="row">${partName(one)}</th><td>${supplier(one, one.source)}</td>${several ? html`<td>${where(one)}</td>` : nothing}<td class="n">${shareText(one.share)}</td><td class="n">${shareText(one.with)}</td><td class="n">${shareText(one.without)}</td>
             <td class="n">${pointsText(one.harm)}</td><td><svg viewBox="0 0 120 12" preserveAspectRatio="none" aria-hidden="true">${svg`<rect x="0" y="2" width=${(120 * one.harm) / most} height="8" fill="currentColor" />`}</svg></td></tr>`)}</tbody></table></div>
         <div>
-          <h3>The largest set that may be mixed freely</h3>
+          <h3>The largest set that may be <adjoin-term word="free mix">mixed freely</adjoin-term></h3>
           ${dropped.length === 0 ? html`<p>All approved sources.</p>` : html`<p>All approved sources but ${dropped.length === 1 ? 'this one' : `these ${dropped.length}`}${proved ? '' : ' (that it is the largest is not proved)'}:</p>
             <ul>${dropped.map((one) => html`<li>${partName(one)}: ${supplier(one, one.source)}${several ? html` <span class="quiet small">in ${where(one)}</span>` : nothing}</li>`)}</ul>`}
           ${unavoidable.length === 0 ? nothing : html`<p class="small quiet below">${counted(unavoidable.length, 'joint')} ${unavoidable.length === 1 ? 'does' : 'do'} not hold for certain whatever runs:</p>

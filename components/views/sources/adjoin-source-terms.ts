@@ -34,13 +34,13 @@ export class AdjoinSourceTerms extends LitElement {
     this.dispatchEvent(new CustomEvent('adjoin-terms', { detail: options, bubbles: true, composed: true }));
   }
 
-  private number(name: string, label: string, unit: string, least: number, none: string): TemplateResult {
+  private number(name: string, label: string | TemplateResult, unit: string, least: number, none: string): TemplateResult {
     return html`<label class="field"><span class="label">${label}${unit === '' ? nothing : html` <span class="unit">${unit}</span>`}</span>
       <input type="number" name=${name} min=${least} step="any" placeholder=${none} .value=${this.options[name] ?? ''}
         @change=${(event: Event) => this.change({ ...this.options, [name]: (event.target as HTMLInputElement).value })} /></label>`;
   }
 
-  private flag(name: string, value: string, label: string): TemplateResult {
+  private flag(name: string, value: string, label: TemplateResult): TemplateResult {
     return html`<label class="check"><input type="checkbox" name=${name} .checked=${this.options[name] === value}
       @change=${(event: Event) => this.change({ ...this.options, [name]: (event.target as HTMLInputElement).checked ? value : '' })} /><span>${label}</span></label>`;
   }
@@ -70,14 +70,14 @@ export class AdjoinSourceTerms extends LitElement {
           <span>${supplierName(id)} <span class="count">${counted(parts.size, 'part')}</span>${dropping.has(id) && !out.includes(id) ? html`<span class="would">${dropping.get(id)}</span>` : nothing}</span></label>`)}
         ${dropping.size === 0 ? nothing : html`<p class="small quiet">Under each, what the best set without it comes to. Ticked ones are left out of the plan.</p>`}
       </fieldset>
-      <fieldset><legend>Parts kept on a source</legend>
+      <fieldset><legend>Parts kept on a <adjoin-term word="source">source</adjoin-term></legend>
         ${locks.length === 0 ? html`<p class="small quiet">None. Keep one in the table of the parts.</p>` : html`<ul class="locks">${locks.map(([part, source]) => html`<li>
           <span>${names.get(part) ?? part}: ${supplierName(cabin.parts.find((one) => one.id === part)?.sources.find((one) => one.id === source)?.supplier ?? source)}</span>
           <button type="button" aria-label=${`Let ${names.get(part) ?? part} go`} @click=${() => this.change(toggledLock(options, part, source))}>Let go</button></li>`)}</ul>`}
       </fieldset>
       <fieldset><legend>Reckoning</legend>
-        ${this.flag('paid', 'yes', 'Tools and set-ups of series sources are paid')}
-        ${this.flag('frozen', 'free', 'Carry-over parts may change as well')}
+        ${this.flag('paid', 'yes', html`<adjoin-term word="tool and set-up">Tools and set-ups</adjoin-term> of series sources are paid`)}
+        ${this.flag('frozen', 'free', html`<adjoin-term word="carry-over">Carry-over</adjoin-term> parts may change as well`)}
       </fieldset>
     `;
   }

@@ -116,7 +116,7 @@ export class AdjoinSourcesView extends ViewElement {
   }
 
   private waiting(): TemplateResult {
-    return html`<div><h1>Sources</h1><div class="teach"><p>One source is chosen for each part: fewest joints that clash, then least over-use of limits, then least cost. Every joint is judged under every pair of sources that may meet in it, and that no set is better is proved.</p></div></div>
+    return html`<div><h1>Sources</h1><div class="teach"><p>One source is <adjoin-term word="choose">chosen</adjoin-term> for each part: fewest joints that clash, then least over-use of limits, then least cost. Every joint is judged under every pair of sources that may meet in it, and that no set is better is proved.</p></div></div>
       ${planState(this.choice, () => this.choice.again())}`;
   }
 
@@ -140,7 +140,7 @@ export class AdjoinSourcesView extends ViewElement {
           @adjoin-pick-set=${(event: CustomEvent<number>) => this.choose({ ...this.options, point: String(event.detail + 1), next: '' })}></adjoin-front>`}
         ${this.facts(plan, set)}
       </section>
-      <section class=${this.choice.running === undefined ? '' : 'old'}><h2>Parts</h2>
+      <section class=${this.choice.running === undefined ? '' : 'old'}><h2>Parts: what was <adjoin-term word="choose">chosen</adjoin-term>, and why not another</h2>
         <adjoin-source-choice
           .cabin=${this.open.cabin} .plan=${plan} .picks=${set.picks} .swaps=${this.swaps.running === undefined && this.swaps.made?.task.picks === set.picks ? this.swaps.made.plan : undefined} .locks=${locksOf(this.options)}
           .colourOf=${(part: Part, source: Source) => this.colourOf(part, source)}
@@ -155,7 +155,7 @@ export class AdjoinSourcesView extends ViewElement {
   private mixed(): TemplateResult {
     const made = this.mix.made?.cabin.id === this.open.cabin.id ? this.mix.made : undefined;
     const wanted = this.options['mix'] === 'yes';
-    return html`<section><h2>Running all approved sources at once</h2>
+    return html`<section><h2><adjoin-term word="free mix">Free mix</adjoin-term>: running all approved sources at once</h2>
       <div class="mix">
         <p class="small quiet">Where several approved sources run on the line, every combination of them is built sooner or later: how many of the cabins would have a clash? Other colourways join in with what they carry over: a source of such a part may be mixed freely only where it holds in all of them.</p>
         <div class="tools">
@@ -197,7 +197,7 @@ export class AdjoinSourcesView extends ViewElement {
   private facts(plan: ChoicePlan, set: ChosenSet): TemplateResult {
     const { present } = plan;
     const money = (value: number): string => moneyText(value, '');
-    const row = (name: string, before: number, after: number, text: (value: number) => string, change: (value: number) => string): TemplateResult =>
+    const row = (name: string | TemplateResult, before: number, after: number, text: (value: number) => string, change: (value: number) => string): TemplateResult =>
       html`<tr><th scope="row">${name}</th><td class="n">${text(before)}</td><td class="n"><b>${text(after)}</b></td><td class="n">${Math.abs(after - before) < 0.005 ? '–' : change(after - before)}</td></tr>`;
     const whole = (value: number): string => fixed(value, 0);
     const names = partNames(this.open.cabin.parts);
@@ -205,10 +205,10 @@ export class AdjoinSourcesView extends ViewElement {
       <table>
         <thead><tr><th scope="col">${this.setName(plan, set)}</th><th scope="col" class="n">as it is</th><th scope="col" class="n">picked</th><th scope="col" class="n">change</th></tr></thead>
         <tbody>
-          ${row('joints that clash, open ones by chance', present.clashes, set.clashes, (value) => fixed(value, 2), (value) => signed(value, 2))}
+          ${row(html`<adjoin-term word="expected clashes">joints that clash, open ones by chance</adjoin-term>`, present.clashes, set.clashes, (value) => fixed(value, 2), (value) => signed(value, 2))}
           ${row('clashing for certain', present.clashing.length, set.clashing.length, whole, (value) => signed(value, 0))}
-          ${row('open', present.open.length, set.open.length, whole, (value) => signed(value, 0))}
-          ${row('over-use of limits', present.overUse, set.overUse, (value) => fixed(value, 2), (value) => signed(value, 2))}
+          ${row(html`<adjoin-term word="open">open</adjoin-term>`, present.open.length, set.open.length, whole, (value) => signed(value, 0))}
+          ${row(html`<adjoin-term word="over-use">over-use of limits</adjoin-term>`, present.overUse, set.overUse, (value) => fixed(value, 2), (value) => signed(value, 2))}
           ${row(`cost of a year${plan.currency === '' ? '' : `, ${plan.currency}`}`, present.cost, set.cost, money, (value) => `${value > 0 ? '+' : ''}${money(value)}`)}
           ${row('longest lead time, weeks', present.leadWeeks, set.leadWeeks, whole, (value) => signed(value, 0))}
           ${row('suppliers', present.suppliers.length, set.suppliers.length, whole, (value) => signed(value, 0))}
@@ -232,10 +232,10 @@ export class AdjoinSourcesView extends ViewElement {
       <td>${pick === undefined ? nothing : html`<button type="button" aria-pressed=${set === picked} aria-label=${`Pick ${name}`} @click=${() => this.choose({ ...this.options, ...pick })}>Pick</button>`}</td></tr>`;
     const front = plan.front?.sets ?? [];
     const of = plan.front?.of;
-    return html`<section class="sets"><h2>Sets</h2><div class="scroll"><table>
+    return html`<section class="sets"><h2>Sets of the <adjoin-term word="front">front</adjoin-term>, and the next best</h2><div class="scroll"><table>
       <caption class="unseen">The cabin as it is, the front of cost and harmony, and the next best sets</caption>
-      <thead><tr><th scope="col">set</th><th scope="col" class="n">clashes</th><th scope="col" class="n">certain</th><th scope="col" class="n">open</th><th scope="col" class="n">over-use</th>
-        <th scope="col" class="n">cost${plan.currency === '' ? '' : ` ${plan.currency}`}</th><th scope="col" class="n">weeks</th><th scope="col" class="n">suppliers</th><th scope="col" class="n">changed</th><th scope="col">proof</th><th scope="col"><span class="unseen">pick</span></th></tr></thead>
+      <thead><tr><th scope="col">set</th><th scope="col" class="n"><adjoin-term word="expected clashes">clashes</adjoin-term></th><th scope="col" class="n">certain</th><th scope="col" class="n">open</th><th scope="col" class="n">over-use</th>
+        <th scope="col" class="n">cost${plan.currency === '' ? '' : ` ${plan.currency}`}</th><th scope="col" class="n">weeks</th><th scope="col" class="n">suppliers</th><th scope="col" class="n">changed</th><th scope="col"><adjoin-term word="proved">proof</adjoin-term></th><th scope="col"><span class="unseen">pick</span></th></tr></thead>
       <tbody>
         ${row('as it is', plan.present, '', undefined)}
         ${front.map((set, index) => row(`point ${index + 1}`, set, set.proved ? 'proved' : 'not proved', { point: String(index + 1), next: '' }))}

@@ -253,7 +253,7 @@ export class AdjoinSurfaceView extends ViewElement {
     const conditions = measurement?.conditions;
     return html`
       <section>
-        <h2>Areal parameters</h2>
+        <h2><adjoin-term word="Sa, Sal, Str">Areal parameters</adjoin-term></h2>
         <p class="quiet">ISO 25178-2${conditions === undefined ? '' : `; form: ${conditions.form === 'none' ? 'left in' : conditions.form}; S-filter ${conditions.sFilterMm ?? 'none'}${conditions.sFilterMm === undefined ? '' : ' mm'}, L-filter ${conditions.lFilterMm ?? 'none'}${conditions.lFilterMm === undefined ? '' : ' mm'}`}</p>
         <table><thead class="unseen"><tr><th>Parameter</th><th>Value</th><th>Meaning</th></tr></thead><tbody>
           ${rows.filter(([key]) => parameters[key] !== undefined).map(([key, symbol, unit, about]) => html`
