@@ -9,15 +9,9 @@ import type { FigureTheme } from '../../src/report/figures/theme.ts';
 import { drawing, element } from '../../src/report/scene.ts';
 import { scene } from '../figures/scene.ts';
 import { tableInk } from '../figures/inks.ts';
+import { offeredCabins } from '../model/offered-cabins.ts';
 import { base, controls } from '../styles/shared.ts';
 import { styles } from './start.styles.ts';
-
-const demos = [
-  { name: 'Open the shuttle, slate', about: '60 parts, 93 joints, troubles planted', place: 'cabin', file: 'shuttle-slate' },
-  { name: 'The same shuttle, chalk', about: 'its light colourway', place: 'cabin', file: 'shuttle-chalk' },
-  { name: 'First steps', about: 'six parts, to learn on', place: 'cabin', file: 'first-steps' },
-  { name: 'Lots in series', about: 'six parts, one drifts', place: 'series', file: 'lots' },
-] as const;
 
 const lessons: readonly { readonly use: LimitScaleInput; readonly greys: readonly [string, string]; readonly text: string }[] = [
   {
@@ -88,8 +82,8 @@ export class AdjoinStart extends LitElement {
           </p>
           ${this.recoverable.length > 0 ? this.kept() : nothing}
           <div class="ways">
-            ${demos.map((demo, i) => html`
-              <a class="way ${i === 0 ? 'first' : ''}" href=${`#/${demo.place}?open=demo-data/${demo.file}.cabin.json`}>
+            ${offeredCabins.map((demo, i) => html`
+              <a class="way ${i === 0 ? 'first' : ''}" href=${`#/${demo.place}?open=${demo.address}`}>
                 <b>${demo.name}</b><span>${demo.about}</span>
               </a>`)}
             <button class="way" type="button" @click=${() => this.say('adjoin-pick')}>

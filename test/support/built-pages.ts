@@ -24,14 +24,14 @@ export interface BuiltPages {
   readonly complaints: string[];
 }
 
-/** The workbench as it is built and served, in a Chromium of its own, for tests that do what a user does. Call it once in a file. */
-export function builtPages(firstPort: number): BuiltPages {
+/** The workbench as it is built and served, in a Chromium of its own, for tests that do what a user does. Call it once in a file; `under` is the path below the root of the server. */
+export function builtPages(firstPort: number, under = ''): BuiltPages {
   let browser: Browser;
   let app: ServedApp;
   const complaints: string[] = [];
   const files = mkdtempSync(join(tmpdir(), 'adjoin-read-'));
   beforeAll(async () => {
-    app = await serveBuiltApp(firstPort);
+    app = await serveBuiltApp(firstPort, under);
     browser = await chromium.launch({ executablePath: await chromiumPath(), args: chromiumArguments });
   }, 180_000);
   afterEach(async () => {

@@ -30,6 +30,13 @@ export class OfflineCopy extends EventTarget {
     }
   }
 
+  /** Asks for cabins beside the page, by their addresses, to be kept with the copy: those that are offered and the one that is open. */
+  async keep(addresses: readonly string[]): Promise<void> {
+    const { serviceWorker } = navigator as Partial<Navigator>;
+    const registration = await serviceWorker?.ready;
+    registration?.active?.postMessage({ keep: addresses });
+  }
+
   /** Goes over to the newer version: all pages of this origin load anew. Write what is unsaved before. */
   takeNewer(): void {
     this.asked = true;

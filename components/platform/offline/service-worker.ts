@@ -78,12 +78,25 @@ async function seen(request: Request): Promise<Response> {
   }
 }
 
+/** Keeps what may be asked for without a network although nobody asked for it while there was one; what was seen before is left. */
+async function keepBeside(addresses: readonly unknown[]): Promise<void> {
+  const cache = await caches.open(beside);
+  await Promise.all(addresses.map(async (address) => {
+    const { href, pathname } = new URL(String(address), scope);
+    if (!href.startsWith(scope) || !pathname.endsWith('.cabin.json') || (await cache.match(href)) !== undefined) return;
+    const answer = await fetch(href).catch(() => undefined);
+    if (answer?.ok === true) await cache.put(href, answer);
+  }));
+}
+
 worker.addEventListener('install', (event) => event.waitUntil(fetchAll()));
 
 worker.addEventListener('activate', (event) => event.waitUntil(dropOthers().then(() => worker.clients.claim())));
 
 worker.addEventListener('message', (event) => {
-  if (event.data === 'take over') event.waitUntil(worker.skipWaiting());
+  const { data } = event;
+  if (data === 'take over') event.waitUntil(worker.skipWaiting());
+  else if (typeof data === 'object' && data !== null && 'keep' in data && Array.isArray(data.keep)) event.waitUntil(keepBeside(data.keep));
 });
 
 worker.addEventListener('fetch', (event) => {
