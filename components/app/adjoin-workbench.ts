@@ -12,7 +12,7 @@ import type { OpenCabin } from '../controllers/open-cabin.ts';
 import { tabDocument } from '../controllers/keeper.ts';
 import { RouteController } from '../controllers/route-controller.ts';
 import { formatRoute, parseRoute } from '../controllers/route.ts';
-import type { JointFilter, Route } from '../controllers/route.ts';
+import type { JointFilter, Route, View } from '../controllers/route.ts';
 import { actionCommands } from '../model/commands.ts';
 import type { Command, DeskCall } from '../model/commands.ts';
 import type { FocusMark } from '../model/focus-mark.ts';
@@ -20,6 +20,7 @@ import { isTyping, keysOf } from '../model/keys.ts';
 import { findLight, lightGroups, sweepLights } from '../model/light-groups.ts';
 import { partsById, passes } from '../model/joint-filter.ts';
 import { partColours } from '../model/part-colours.ts';
+import { offeredCabins } from '../model/offered-cabins.ts';
 import { remembered } from '../model/remembered.ts';
 import type { PartColour } from '../model/part-colours.ts';
 import { loadFormulasWhenIdle } from '../platform/formulas.ts';
@@ -46,6 +47,7 @@ import './adjoin-start.ts';
 import { styles } from './workbench.styles.ts';
 
 const usualLight = 'D65';
+const none: Readonly<Record<string, string>> = {};
 
 interface RememberedColours {
   readonly judgement: OpenCabin['judgement'];
@@ -55,7 +57,7 @@ interface RememberedColours {
 }
 
 /** Addresses of joints from a place, as one function as long as the place is the same, so that nothing is drawn anew for it. */
-const jointLinks = remembered((route: Route) => (joint: string): string => formatRoute({ ...route, view: 'joint', joint, item: undefined }));
+const jointLinks = remembered((route: Route) => (joint: string): string => formatRoute({ ...route, view: 'joint', joint, item: undefined, options: { ...route.options, try: '' } }));
 
 const deskKeys: Readonly<Record<string, DeskCall>> = {
   'Mod+O': 'open', 'Mod+S': 'save', 'Mod+Shift+S': 'save as', 'Mod+Z': 'undo', 'Mod+Shift+Z': 'redo', 'Mod+Y': 'redo', 'Mod+K': 'palette', F1: 'help',
@@ -91,6 +93,8 @@ export class AdjoinWorkbench extends LitElement {
   private cabinKept: AdjoinCabinView | undefined;
   /** The joint that was looked at last. */
   private visited: string | undefined;
+  /** What was chosen in each place as it was left: its link in the row of places leads back to that. */
+  private readonly choices = new Map<View, Route['options']>();
 
   constructor() {
     super();
@@ -132,7 +136,11 @@ export class AdjoinWorkbench extends LitElement {
     }
     void this.desk.findRecoverable();
     this.offline.addEventListener('newer', () => this.requestUpdate());
-    if (import.meta.env.PROD) void this.offline.begin('./service-worker.js');
+    if (import.meta.env.PROD) {
+      void this.offline.begin('./service-worker.js');
+      const { open } = this.routes.route;
+      void this.offline.keep([...offeredCabins.map(({ address }) => address), ...(open === undefined ? [] : [open])]);
+    }
   }
 
   /** What was changed last is written before the page goes. */
@@ -165,6 +173,7 @@ export class AdjoinWorkbench extends LitElement {
   }
 
   private arrived(route: Route): void {
+    this.choices.set(route.view, route.options);
     if (route.open === undefined || route.open === this.address) return;
     this.address = route.open;
     void this.waiting(this.desk.openAddress(route.open)).then((taken) => {
@@ -225,6 +234,8 @@ export class AdjoinWorkbench extends LitElement {
   private opened(): void {
     const open = this.desk.open;
     if (open === undefined) return;
+    this.choices.clear();
+    this.choices.set(this.routes.route.view, this.routes.route.options);
     const { holds, clashes, open: undecided } = open.judgement.summary;
     this.saySoon(`${open.cabin.name} is open: ${holds} ${holds === 1 ? 'joint holds' : 'joints hold'}, ${clashes} ${clashes === 1 ? 'clashes' : 'clash'}, ${undecided} ${undecided === 1 ? 'is' : 'are'} open.`);
   }
@@ -296,7 +307,7 @@ export class AdjoinWorkbench extends LitElement {
   private run({ run }: Command): void {
     switch (run.kind) {
       case 'action': this.form?.ask({ action: run.action, preset: {} }, this.desk.open?.selection ?? {}); break;
-      case 'place': this.routes.go({ view: run.view, item: undefined, joint: undefined }); break;
+      case 'place': this.routes.go({ view: run.view, item: undefined, joint: undefined, options: this.choices.get(run.view) ?? {} }); break;
       case 'desk': this.call(run.call); break;
     }
   }
@@ -339,12 +350,12 @@ export class AdjoinWorkbench extends LitElement {
   }
 
   private places(route: Route): readonly Place[] {
-    const elsewhere = { joint: undefined, item: undefined, options: {} };
+    const address = (view: View): string => this.linkTo({ joint: undefined, item: undefined, options: view === route.view ? {} : this.choices.get(view) ?? {}, view });
     const cabin: Place = {
-      title: 'Cabin', about: 'Map and joint strips, worst first', address: this.linkTo({ ...elsewhere, view: 'cabin' }), here: route.view === 'cabin' || route.view === 'joint', first: false,
+      title: 'Cabin', about: 'Map and joint strips, worst first', address: address('cabin'), here: route.view === 'cabin' || route.view === 'joint', first: false,
     };
     return [cabin, ...registeredViews.map(({ view, title, about, group }, i): Place => ({
-      title, about, address: this.linkTo({ ...elsewhere, view }), here: route.view === view, first: group !== (registeredViews[i - 1]?.group ?? 'see'),
+      title, about, address: address(view), here: route.view === view, first: group !== (registeredViews[i - 1]?.group ?? 'see'),
     }))];
   }
 
@@ -398,7 +409,7 @@ export class AdjoinWorkbench extends LitElement {
       <button class="skip strong" type="button" @click=${() => this.renderRoot.querySelector('main')?.focus()}>To the content</button>
       <adjoin-header
         .open=${open} .groups=${lightGroups(open?.cabin, open?.judgement)} .light=${this.lightName} .sweep=${sweepLights(open?.judgement)} .places=${this.places(route)}
-        .home=${open ? formatRoute({ ...route, view: 'cabin', joint: undefined, item: undefined }) : '#/'}
+        .home=${open ? this.places(route)[0]?.address ?? '#/' : '#/'}
         @adjoin-light=${(event: CustomEvent<string>) => this.routes.refine({ light: event.detail })}
         @adjoin-call=${(event: CustomEvent<DeskCall>) => this.call(event.detail)}
       ></adjoin-header>
@@ -464,7 +475,7 @@ export class AdjoinWorkbench extends LitElement {
     this.visited = route.joint;
     if (open.judging) return html`<div class="missing"></div>`;
     const joint = open.judgement.joints.find((one) => one.id === route.joint);
-    const back = formatRoute({ ...route, view: 'cabin', joint: undefined });
+    const back = formatRoute({ ...route, view: 'cabin', joint: undefined, options: { ...route.options, try: '' } });
     if (joint === undefined) {
       return html`<div class="missing">
         <h1>There is no joint “${route.joint}” in ${open.cabin.name}.</h1><a class="button" href=${back}>To the cabin</a>
@@ -474,7 +485,8 @@ export class AdjoinWorkbench extends LitElement {
     const listed = worstFirst(open.judgement.joints).filter((one) => one === joint || passes(one, route.filter, parts));
     return html`<adjoin-joint-view
       .cabin=${open.cabin} .judgement=${open.judgement} .joint=${joint} .listed=${listed} .light=${this.lightName} .gamut=${this.display.gamut}
-      .back=${back} .linkTo=${linkTo} .desk=${this.desk} .locked=${open.locked} .selection=${open.selection}
+      .back=${back} .linkTo=${linkTo} .options=${route.options ?? none} .desk=${this.desk} .locked=${open.locked} .selection=${open.selection}
+      @adjoin-option=${(event: CustomEvent<Readonly<Record<string, string>>>) => this.routes.refine({ options: { ...this.routes.route.options, ...event.detail } })}
     ></adjoin-joint-view>`;
   }
 

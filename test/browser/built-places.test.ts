@@ -79,6 +79,50 @@ test('an address leads anyone to its view, joint, light and filter', async () =>
   expect(complaints).toEqual([]);
 }, 120_000);
 
+test('how a joint is shown and what is tried at it stand in the address: loaded anew they are there, at the next joint nothing is tried, back they are again', async () => {
+  const page = await visit(`#/joint/map-pocket--sill?${demo('first-steps')}`, { viewport: { width: 1440, height: 900 } });
+  await page.locator('adjoin-joint-stage').waitFor();
+  await page.getByRole('radio', { name: '×10' }).click();
+  await page.getByRole('radio', { name: '100 mm' }).click();
+  await page.getByRole('button', { name: 'Bring the trial to the standard' }).click();
+  await page.getByText('Tried, not in the document.').waitFor();
+  const tried = await wordsOf(page.locator('.trial p'));
+  const hash = await page.evaluate(() => location.hash);
+  expect(hash).toMatch(/times=10/);
+  expect(hash).toMatch(/seen=100/);
+  await page.reload();
+  await page.getByText('Tried, not in the document.').waitFor();
+  expect(await wordsOf(page.locator('.trial p'))).toBe(tried);
+  expect(await page.getByRole('radio', { name: '×10' }).getAttribute('aria-checked')).toBe('true');
+  await page.getByRole('link', { name: 'Next', exact: true }).click();
+  await expect.poll(() => page.getByText('Tried, not in the document.').count()).toBe(0);
+  expect(await page.getByRole('radio', { name: '×10' }).getAttribute('aria-checked')).toBe('true');
+  await page.goBack();
+  await page.getByText('Tried, not in the document.').waitFor();
+  await page.getByRole('button', { name: 'Back to as measured' }).click();
+  await expect.poll(() => page.evaluate(() => location.hash)).not.toContain('try=');
+  expect(complaints).toEqual([]);
+}, 60_000);
+
+test('the row of places leads back to a place as it was left: its terms, its tint, its page', async () => {
+  const page = await visit(`#/cabin?tint=verdict&${demo('first-steps')}`, { viewport: { width: 1440, height: 900 } });
+  await wall(page);
+  const place = (name: string): Promise<void> => page.getByRole('navigation', { name: 'Places' }).getByRole('link', { name, exact: true }).click();
+  await place('Sources');
+  await page.getByLabel('Budget').fill('900000');
+  await page.keyboard.press('Tab');
+  await expect.poll(() => page.evaluate(() => location.hash)).toContain('budget=900000');
+  await place('Rules');
+  await page.getByRole('button', { name: 'Classes of material' }).click();
+  await place('Cabin');
+  await expect.poll(() => page.getByLabel('Faces tinted by').inputValue()).toBe('verdict');
+  await place('Sources');
+  expect(await page.getByLabel('Budget').inputValue()).toBe('900000');
+  await place('Rules');
+  expect(await page.getByRole('button', { name: 'Classes of material' }).getAttribute('aria-pressed')).toBe('true');
+  expect(complaints).toEqual([]);
+}, 60_000);
+
 const gap = (page: Page): Locator => page.locator('adjoin-joint-view adjoin-action-fields label').filter({ has: page.getByText(/^Gap/) }).locator('input');
 
 test('two tabs keep a place, a light and a filter each, and what one changes the other shows once it takes over', async () => {

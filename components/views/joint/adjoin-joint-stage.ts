@@ -1,5 +1,5 @@
 import { html, LitElement, nothing } from 'lit';
-import type { TemplateResult } from 'lit';
+import type { PropertyValues, TemplateResult } from 'lit';
 import type { Joint } from '../../../src/cabin/cabin.ts';
 import type { Light } from '../../../src/colour/index.ts';
 import type { PartAppearance } from '../../../src/harmony/judgement.ts';
@@ -14,6 +14,7 @@ import '../../figures/surface/adjoin-lamp.ts';
 import '../../figures/surface/adjoin-surface-strip.ts';
 import type { Painted } from '../../figures/surface/adjoin-surface-strip.ts';
 import { draggedLamp } from '../../figures/surface/lamp-drag.ts';
+import { lampAddress, lampOfAddress } from '../../figures/surface/lamp-address.ts';
 import { usualLamp } from '../../figures/surface/lamp.ts';
 import type { LampSetting } from '../../figures/surface/lamp.ts';
 import { scaleBar } from '../../figures/surface/scale-bar.ts';
@@ -44,7 +45,7 @@ const nearerMm = [250, 100] as const;
 export class AdjoinJointStage extends LitElement {
   static override styles = [base, controls, styles];
   static override properties = {
-    joint: { attribute: false }, sides: { attribute: false }, light: { attribute: false }, observer: { type: Number }, gamut: {},
+    joint: { attribute: false }, sides: { attribute: false }, light: { attribute: false }, observer: { type: Number }, gamut: {}, options: { attribute: false },
     factor: { state: true }, closed: { state: true }, seenMm: { state: true }, lamp: { state: true }, moving: { state: true }, painted: { state: true },
   };
 
@@ -54,6 +55,8 @@ export class AdjoinJointStage extends LitElement {
   declare light: Light;
   declare observer: 2 | 10;
   declare gamut: Gamut;
+  /** What the address says of how the joint is shown: `times`, `gap`, `seen` and `lamp`. */
+  declare options: Readonly<Record<string, string>>;
   declare factor: number;
   declare closed: boolean;
   /** Distance it is shown at; undefined for that in the cabin. */
@@ -70,6 +73,20 @@ export class AdjoinJointStage extends LitElement {
     this.seenMm = nearerMm[0];
     this.lamp = usualLamp;
     this.moving = false;
+    this.options = {};
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (!changed.has('options') || this.moving) return;
+    const { times, gap, seen, lamp } = this.options;
+    this.factor = factors.find((factor) => String(factor) === times) ?? 1;
+    this.closed = gap === 'closed';
+    this.seenMm = seen === 'cabin' ? undefined : nearerMm.find((mm) => String(mm) === seen) ?? nearerMm[0];
+    this.lamp = lampOfAddress(lamp);
+  }
+
+  private say(option: Readonly<Record<string, string>>): void {
+    this.dispatchEvent(new CustomEvent('adjoin-option', { detail: option }));
   }
 
   private shown(true_: readonly [PartColour, PartColour]): readonly [PartColour, PartColour] {
@@ -113,16 +130,29 @@ export class AdjoinJointStage extends LitElement {
         </div>
         <adjoin-lamp
           class="row" .setting=${this.lamp}
-          @adjoin-lamp=${(event: CustomEvent<{ setting: LampSetting; moving: boolean }>) => { this.lamp = event.detail.setting; this.moving = event.detail.moving; }}
+          @adjoin-lamp=${(event: CustomEvent<{ setting: LampSetting; moving: boolean }>) => {
+            this.lamp = event.detail.setting;
+            this.moving = event.detail.moving;
+            if (!this.moving) this.say({ lamp: lampAddress(this.lamp) });
+          }}
         ></adjoin-lamp>
         <div class="under row">
-          ${this.choice('Difference', factors.map((factor) => [factor, factor === 1 ? 'as it is' : `×${factor}`] as const), this.factor, (value) => { this.factor = Number(value); })}
+          ${this.choice('Difference', factors.map((factor) => [factor, factor === 1 ? 'as it is' : `×${factor}`] as const), this.factor, (value) => {
+            this.factor = Number(value);
+            this.say({ times: value === 1 ? '' : String(value) });
+          })}
           ${joint.kind === 'gap' || joint.kind === 'sightline'
-            ? this.choice('Gap', [[false, 'as built'], [true, 'closed']], this.closed, (value) => { this.closed = value === true; })
+            ? this.choice('Gap', [[false, 'as built'], [true, 'closed']], this.closed, (value) => {
+              this.closed = value === true;
+              this.say({ gap: this.closed ? 'closed' : '' });
+            })
             : nothing}
           ${this.choice(
             'Seen from', [cabinMm, ...nearerMm.filter((mm) => mm < cabinMm)].map((mm) => [mm, `${fixed(mm, 0)} mm`] as const), seenMm,
-            (value) => { this.seenMm = Number(value) === cabinMm ? undefined : Number(value); },
+            (value) => {
+              this.seenMm = Number(value) === cabinMm ? undefined : Number(value);
+              this.say({ seen: this.seenMm === undefined ? 'cabin' : this.seenMm === nearerMm[0] ? '' : String(this.seenMm) });
+            },
           )}
           <span class="set">${this.scale(perMm)}</span>
           <span class="set">${this.measures()}</span>
@@ -155,6 +185,7 @@ export class AdjoinJointStage extends LitElement {
     if (this.held?.id !== event.pointerId) return;
     this.held = undefined;
     this.moving = false;
+    this.say({ lamp: lampAddress(this.lamp) });
   };
 
   private side(index: 0 | 1, colour: PartColour): TemplateResult {

@@ -33,6 +33,7 @@ import './adjoin-joint-stage.ts';
 import type { StageSide } from './adjoin-joint-stage.ts';
 import './adjoin-proposals.ts';
 import './adjoin-what-if.ts';
+import { trialAddress, trialOfAddress } from '../../model/trial-address.ts';
 import { isNothing, trialText } from '../../model/trial-text.ts';
 import type { Trial } from '../../../src/plan/proposal/proposed-cabin.ts';
 import { styles } from './joint-view.styles.ts';
@@ -44,12 +45,13 @@ const terms = html`<p class="terms">Beside each check: its <adjoin-term word="li
 /**
  * One joint: what it looks like, whether it holds under each light and check, how sure that is, and what it stands on.
  * Shift with the left or right arrow key goes to the joint before or after it on the wall.
+ * @fires adjoin-option - choices for the address
  */
 export class AdjoinJointView extends LitElement {
   static override styles = [base, controls, styles];
   static override properties = {
     cabin: { attribute: false }, judgement: { attribute: false }, joint: { attribute: false }, listed: { attribute: false }, light: {}, gamut: {},
-    back: {}, linkTo: { attribute: false }, desk: { attribute: false }, locked: { type: Boolean }, selection: { attribute: false },
+    back: {}, linkTo: { attribute: false }, options: { attribute: false }, desk: { attribute: false }, locked: { type: Boolean }, selection: { attribute: false },
   };
 
   declare cabin: Cabin;
@@ -61,6 +63,8 @@ export class AdjoinJointView extends LitElement {
   declare gamut: Gamut;
   declare back: string;
   declare linkTo: (joint: string) => string;
+  /** What the address says of how the joint is shown and what is tried at it. */
+  declare options: Readonly<Record<string, string>>;
   /** Absent where the view stands without a workbench. */
   declare desk: Desk | undefined;
   declare locked: boolean;
@@ -74,6 +78,7 @@ export class AdjoinJointView extends LitElement {
     this.light = 'D65';
     this.gamut = 'srgb';
     this.back = '#/cabin';
+    this.options = {};
     this.linkTo = () => '#/';
     this.locked = false;
     this.selection = {};
@@ -91,8 +96,32 @@ export class AdjoinJointView extends LitElement {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     const before = changed.get('joint');
-    if (changed.has('joint') && before !== undefined && before.id !== this.joint.id) this.trial.reset();
+    const another = changed.has('joint') && before?.id !== this.joint.id;
+    if (another && before !== undefined) this.trial.reset();
+    if (another || (changed.has('options') && this.wanted !== this.told)) this.readTrial();
     else if ((changed.has('cabin') || changed.has('judgement')) && !isNothing(this.trial.trial)) this.tryOut(this.trial.trial);
+  }
+
+  /** What is tried, as the address has it. */
+  private get wanted(): string {
+    return this.options['try'] ?? '';
+  }
+
+  /** What of a trial was told to the address last. */
+  private told = '';
+
+  private readTrial(): void {
+    this.told = this.wanted;
+    const trial = trialOfAddress(this.wanted, this.joint.parts);
+    if (!isNothing(trial) || !isNothing(this.trial.trial)) this.tryOut(trial);
+  }
+
+  /** The address follows what is tried. */
+  private tell(trial: Trial): void {
+    const text = trialAddress(trial);
+    if (text === this.told) return;
+    this.told = text;
+    this.dispatchEvent(new CustomEvent('adjoin-option', { detail: { try: text } }));
   }
 
   private tryOut(trial: Trial): void {
@@ -101,7 +130,7 @@ export class AdjoinJointView extends LitElement {
 
   private readonly keep = (): void => {
     askAction(this, 'proposal.add', { joint: this.joint.id, date: this.cabin.asOf, ...this.trial.trial }, {
-      asks: ['date', 'note'], about: `${trialText(this.cabin, this.trial.trial)}.`, done: () => this.trial.reset(),
+      asks: ['date', 'note'], about: `${trialText(this.cabin, this.trial.trial)}.`, done: () => this.untry(),
     });
   };
 
@@ -171,7 +200,8 @@ export class AdjoinJointView extends LitElement {
           <div><dt><adjoin-term word="coverage">coverage</adjoin-term></dt><dd>${percent(result.coverage.withData / Math.max(1, result.coverage.wanted))}</dd></div>
         </dl>
       </header>
-      <adjoin-joint-stage .joint=${tried === undefined ? joint : { ...joint, gapMm: trial.gapMm ?? joint.gapMm, viewMm: trial.viewMm ?? joint.viewMm }} .sides=${sides} .light=${light} .observer=${judgement.observer} .gamut=${this.gamut}></adjoin-joint-stage>
+      <adjoin-joint-stage .joint=${tried === undefined ? joint : { ...joint, gapMm: trial.gapMm ?? joint.gapMm, viewMm: trial.viewMm ?? joint.viewMm }} .sides=${sides} .light=${light} .observer=${judgement.observer} .gamut=${this.gamut} .options=${this.options}
+        @adjoin-option=${(event: CustomEvent<object>) => this.dispatchEvent(new CustomEvent('adjoin-option', { detail: event.detail }))}></adjoin-joint-stage>
       <div class="body">
         ${this.desk === undefined ? nothing : html`
           <section>
@@ -210,12 +240,20 @@ export class AdjoinJointView extends LitElement {
       ${tried === undefined ? nothing : html`
         <div class="trial" role="note">
           <p><b>Tried, not in the document.</b> ${trialText(this.cabin, trial)}.</p>
-          <button type="button" @click=${() => this.trial.reset()}>Back to as measured</button>
+          <button type="button" @click=${() => this.untry()}>Back to as measured</button>
         </div>`}
     `;
   }
 
-  private readonly wished = (event: CustomEvent<Trial>): void => this.tryOut(event.detail);
+  private readonly wished = (event: CustomEvent<Trial>): void => {
+    this.tryOut(event.detail);
+    this.tell(event.detail);
+  };
+
+  private untry(): void {
+    this.trial.reset();
+    this.tell({});
+  }
 
   private fields(action: string, keys: readonly string[], rest: Readonly<Record<string, string | undefined>>): TemplateResult {
     return html`<adjoin-action-fields
