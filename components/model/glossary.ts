@@ -47,7 +47,7 @@ export const glossary: ReadonlyMap<string, string> = new Map([
   ['free mix', 'Several approved sources on the line at once: the share of cabins that would have a clash over all their combinations.'],
   ['apportion', 'Turning the limits of joints into a tolerance for each part, so that any two parts in tolerance hold where they meet.'],
   ['lot', 'Parts made in one go, of one batch of material. Specimens name their lot and the day they were made on.'],
-  ['T2', 'Hotelling’s distance of a lot from the others, or from its master, in L*, a* and b* together, measured by how they scatter. Its limit depends on how many lots it was taken from.'],
+  ['T²', 'Hotelling’s distance of a lot from the others, or from its master, in L*, a* and b* together, measured by how they scatter. Its limit depends on how many lots it was taken from.'],
   ['trend', 'A change of colour or gloss from lot to lot that chance does not explain at the confidence asked for.'],
   ['L*, a*, b*', 'Colour in CIELAB (ISO/CIE 11664-4): L* is lightness, a* goes from green to red, b* from blue to yellow. They hold for the light and the observer named beside them.'],
   ['dL*, da*, db*', 'Differences of colour, trial minus standard: dL* above 0 is lighter, da* above 0 redder, db* above 0 yellower; dC* is chroma, dH* hue.'],

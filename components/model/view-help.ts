@@ -92,10 +92,10 @@ export const viewHelp: Readonly<Record<View, ViewHelp>> = {
     title: 'Series',
     purpose: 'Follows the lots of every part over time: which one is astray, whether they drift, which joint clashes first if they go on, and which lots to build together.',
     steps: [
-      'Read which joint comes over its limit first, and between which days.', 'Choose a part and look at its lots: a ring is outside the limit of T2, a solid line is a trend, a dotted one is none.',
+      'Read which joint comes over its limit first, and between which days.', 'Choose a part and look at its lots: a ring is outside the limit of T², a solid line is a trend, a dotted one is none.',
       'Take the limits from the first lots to see the later ones against them.', 'Choose two parts that meet, and build their lots by the table rather than in order of production.',
     ],
-    words: ['lot', 'T2', 'trend', 'limit use'],
+    words: ['lot', 'T²', 'trend', 'limit use'],
   },
   compare: {
     title: 'Compare',

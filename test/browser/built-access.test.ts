@@ -108,7 +108,7 @@ test('every place explains its words where they stand, within the screen, and a 
     expect(box!.y + box!.height, place[0]).toBeLessThanOrEqual(844);
     expect((await wordsOf(note)).length, place[0]).toBeGreaterThan(30);
     await term.click();
-    await expect.poll(() => note.count(), place[0]).toBe(0);
+    await expect.poll(() => note.count(), { message: place[0] }).toBe(0);
   }
   for (const place of ['cabin', 'joint/map-pocket--sill', 'parts', 'readings', 'masters', 'rules', 'sources', 'mend', 'apportion', 'compare']) expect(words.get(place), place).toBeGreaterThan(0);
 }, 120_000);
