@@ -4,7 +4,7 @@ import type { Cabin, Part, Reach } from '../../../src/cabin/cabin.ts';
 import { sourceOf } from '../../../src/cabin/source-of.ts';
 import { partNames } from '../../../src/harmony/names.ts';
 import { assumedReach, reachBasis, toolGlossStep } from '../../../src/plan/mend/material-reach.ts';
-import { counted, fixed } from '../../../src/report/number-text.ts';
+import { fixed } from '../../../src/report/number-text.ts';
 import { doAction } from '../../controllers/edit-events.ts';
 import { asksBeside, exceptOf, lockedOf, reachAxes, toggled, usualSeconds } from '../../model/mend-terms.ts';
 import type { ReachAxis } from '../../model/mend-terms.ts';
