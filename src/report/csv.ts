@@ -22,7 +22,7 @@ type Row = Partial<Record<(typeof columns)[number], CsvValue>>;
  * Every check of every joint and part, every light of every check and every run as rows of one table, RFC 4180.
  * `row` says which: `joint check`, `joint light`, `joint criterion`, the same of a `part`, `run`, `compared joint` and `compared check` (before and
  * now), `aged part`, `aged joint` and `aged check`, `part` for what it looks like under D65, `source` the same of each source of a part that
- * has several, `proposal`, and for parts with lots `lot`, `trend`, `forecast` and `set`. Numbers in full double precision, decimal point.
+ * has several, `next step` for who is to act on a clash, `proposal`, and for parts with lots `lot`, `trend`, `forecast` and `set`. Numbers in full double precision, decimal point.
  */
 export function reportCsv(input: ReportInput): string {
   const model = reportModel(input);
@@ -61,6 +61,7 @@ function rowsOf(model: ReportModel): Row[] {
     ...model.sources.flatMap(({ part, name, sources }) => sources.map(({ source, supplier, chosen, status, appearance, sample, clashes, accepted, open, holds, worstUse, piecePrice, currency, leadWeeks }): Row => ({
       row: 'source', id: part, trial: name, source, supplier, chosen, subject: status, light: sample?.light, observer: sample?.observer, L: sample?.lab[0], a: sample?.lab[1], b: sample?.lab[2], ...surfaceCells(appearance), clashes, accepted, open, holds, limitUse: worstUse, piecePrice, currency, leadWeeks,
     }))),
+    ...model.nextSteps.flatMap(({ joint, act, sentences }) => act.map(({ part, supplier, because }): Row => ({ row: 'next step', id: joint, subject: part, trial: names.get(part), supplier, cause: because, sentence: sentences.join(' ') }))),
     ...model.proposals.map(({ joint, proposal, verdict, limitUse, sentence }): Row => ({ row: 'proposal', id: joint, subject: proposal.id, verdict, limitUse, sentence })),
     ...model.runs.map((run): Row => ({
       row: 'run', id: run.id ?? run.parts.join(' > '), verdict: run.verdict, light: run.light, formula: run.formula, criterion: run.criterion, value: run.value, limit: run.limit,

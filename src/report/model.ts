@@ -10,6 +10,7 @@ import { cautions } from './cautions.ts';
 import type { ComparedPart } from './model/compared-sources.ts';
 import type { ProposedChange } from './model/proposed-changes.ts';
 import { reportDecisions } from './model/decisions.ts';
+import { nextSteps } from './model/next-steps.ts';
 import { lightOf, sampleUnder } from './sample.ts';
 import { software } from './software.ts';
 import { worstFirst } from './worst-first.ts';
@@ -46,6 +47,9 @@ export function reportModel(input: ReportInput): ReportModel {
       requests: requests.get(result.id) ?? [],
     }];
   });
+  const parts = reportParts(cabin, judgement);
+  const decisions = reportDecisions(cabin, results, judgement.asOf);
+  const { sources = [], proposals = [] } = input;
   return {
     format: 'adjoin-report', version: 1, software,
     cabin: {
@@ -56,16 +60,17 @@ export function reportModel(input: ReportInput): ReportModel {
     observer: judgement.observer, lights: judgement.lights,
     summary: { ...judgement.summary, joints: judgement.joints.length, parts: cabin.parts.length },
     joints: ordered,
-    parts: reportParts(cabin, judgement),
+    nextSteps: nextSteps(ordered, { parts, sources, proposals, decisions }),
+    parts,
     runs: [...judgement.runs].sort((first, second) => runRank[second.verdict] - runRank[first.verdict] || (second.limitUse ?? 0) - (first.limitUse ?? 0)),
     requests: judgement.requests,
-    decisions: reportDecisions(cabin, results, judgement.asOf),
+    decisions,
     booth: ordered.flatMap(({ id, joint, result }) => {
       const latest = [...(joint.visualRecords ?? [])].sort((first, second) => first.date.localeCompare(second.date)).at(-1);
       return latest === undefined ? [] : [{ joint: id, record: latest, verdict: result.verdict, agrees: result.visual?.agrees ?? false }];
     }),
     ...(input.comparison === undefined ? {} : { comparison: input.comparison }),
-    ageing: input.ageing ?? [], sources: input.sources ?? [], proposals: input.proposals ?? [],
+    ageing: input.ageing ?? [], sources, proposals,
     ...(input.series === undefined ? {} : { series: input.series }),
     ruleBook,
     instruments: cabin.instruments,

@@ -8,6 +8,8 @@ import { cabinMap } from './figures/cabin-map.ts';
 import { jointStrip } from './figures/joint-strip.ts';
 import { limitScale } from './figures/limit-scale.ts';
 import { spectraPlot } from './figures/spectra-plot.ts';
+import { mapNumbers } from './figures/map-numbers.ts';
+import type { MapPlace } from './figures/map-place.ts';
 import { printTheme } from './figures/theme.ts';
 import { verdictLine } from './figures/verdict-line.ts';
 import { figure } from './markup.ts';
@@ -21,8 +23,8 @@ export function markDefinitions(): SceneElement {
     mark('mark-holds', 'holds', false), mark('mark-open', 'open', false), mark('mark-clashes', 'clashes', false), mark('mark-accepted', 'clashes', true));
 }
 
-/** The cabin unfolded, parts in their colours under D65, joints in the language of verdicts. */
-export function mapPicture(page: Page, size: { readonly width: number; readonly height: number }): Content {
+/** The cabin unfolded, parts in their colours under D65, joints in the language of verdicts; the joints named are numbered from 1. */
+export function mapPicture(page: Page, size: { readonly width: number; readonly height: number }, numbered: readonly string[] = []): Content {
   const { cabin } = page.input;
   const material = new Map(page.model.parts.map((part) => [part.id, part.material]));
   const parts = cabin.parts.flatMap((part) => (part.outline === undefined ? [] : [{
@@ -38,7 +40,11 @@ export function mapPicture(page: Page, size: { readonly width: number; readonly 
   if (parts.length === 0) return undefined;
   const title = `Map of the cabin with ${parts.length} parts and ${joints.length} joints; the tables name every joint and its verdict`;
   const zones = cabin.zones.map((zone) => ({ id: zone.id, name: zone.name, parts: cabin.parts.filter((part) => part.zone === zone.id).map((part) => part.id) }));
-  return figure(cabinMap({ title, parts, joints, zones }, size, printTheme));
+  const overlay = ({ toScreen }: MapPlace): readonly SceneElement[] => mapNumbers(numbered.flatMap((id, index) => {
+    const joint = joints.find((one) => one.id === id);
+    return joint === undefined ? [] : [{ number: index + 1, path: joint.path.map(toScreen) }];
+  }), size, printTheme);
+  return figure(cabinMap({ title, parts, joints, zones }, { ...size, overlay }, printTheme));
 }
 
 /** The two sides of a joint meeting under a light. */

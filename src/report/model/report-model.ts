@@ -8,6 +8,7 @@ import type { Instrument } from '../../readings/reading.ts';
 import type { CabinSeries } from '../../series/index.ts';
 import type { Sample } from '../sample.ts';
 import type { ComparedPart } from './compared-sources.ts';
+import type { NextStep } from './next-steps.ts';
 import type { ProposedChange } from './proposed-changes.ts';
 
 /** A file that went into the report, by name and by the hash of its bytes. */
@@ -83,6 +84,8 @@ export interface ReportModel {
   readonly summary: Summary & { readonly joints: number; readonly parts: number };
   /** All joints, the worst first. */
   readonly joints: readonly ReportJoint[];
+  /** What is to be done about each clash without a decision in force, and by whom. */
+  readonly nextSteps: readonly NextStep[];
   readonly parts: readonly ReportPart[];
   readonly runs: readonly RunResult[];
   readonly requests: readonly MeasurementRequest[];

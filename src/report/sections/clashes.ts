@@ -14,7 +14,7 @@ export function clashes(page: Page): Markup {
     entries.length === 0
       ? html('p', {}, 'No joint clashes without a decision in force.')
       : html('p', { class: 'lead' }, 'A joint clashes where the data show, with the confidence asked for, that a limit of its rule is passed. The worst stands first.'),
-    jointList(page, entries, (entry) => jointBlock(page, entry, proposalNotes(page, entry.id), decisionNotes(page, entry))));
+    jointList(page, entries, (entry) => jointBlock(page, entry, stepNotes(page, entry.id), proposalNotes(page, entry.id), decisionNotes(page, entry))));
 }
 
 /** Clashes that a decision in force covers. */
@@ -23,6 +23,12 @@ export function acceptedClashes(page: Page): Content {
   return entries.length > 0 && section('accepted', 'Accepted clashes',
     html('p', { class: 'lead' }, 'These joints clash and are accepted by a decision in force. A worse value, another worst light or the end of its term voids a decision.'),
     jointList(page, entries, (entry) => jointBlock(page, entry, proposalNotes(page, entry.id), decisionNotes(page, entry))));
+}
+
+/** What is to be done, and by whom. */
+function stepNotes({ model }: Page, joint: string): Content {
+  const step = model.nextSteps.find((one) => one.joint === joint);
+  return step && html('ul', { class: 'notes' }, html('li', {}, html('strong', {}, 'To do: '), step.sentences.join(' ')));
 }
 
 function decisionNotes(page: Page, entry: ReportJoint): Content {

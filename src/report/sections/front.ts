@@ -4,63 +4,107 @@ import type { ReportJoint } from '../model/report-model.ts';
 import type { Page } from '../page.ts';
 import { verdictBand } from '../figures/verdict-band.ts';
 import { printTheme } from '../figures/theme.ts';
+import { causeSentence, listed } from '../../harmony/wording.ts';
 import { data, figure, html, named } from '../markup.ts';
-import { counted, coverageText, fixed, limitUseText } from '../number-text.ts';
+import { confidenceText, counted, coverageText, decimalsOf, fixed, limitUseText, probability } from '../number-text.ts';
 import { jointAnchor, jointNames, terms } from '../pieces.ts';
 import { mapPicture, stripPicture } from '../pictures.ts';
 import { summaryText } from './comparison.ts';
+import { quantityOf } from './joint-block.ts';
 import { seriesShort } from './series.ts';
 
-/** The first page: what cabin, what verdict, where on the map, and the few sentences that matter. */
+/** Joints that the first page names and numbers; the rest follow in their sections. */
+const mostNamed = 5;
+/** With fewer clashes than this, open joints are named after them. */
+const fewNamed = 4;
+
+/** The first page: what cabin, what verdict, which joints and where, what is to be done, and the few sentences that matter. */
 export function front(page: Page): Markup {
   const { model } = page;
-  const { cabin, summary } = model;
+  const { cabin, summary, ruleBook } = model;
   const subtitle = [cabin.trimLevel, cabin.colourway, cabin.phase && `phase ${cabin.phase}`, cabin.revision && `revision ${cabin.revision}`]
     .filter((word) => word !== undefined && word !== '');
+  const required = ruleBook.lights.filter(({ standing }) => standing === 'required').map(({ light }) => light);
+  const unaccepted = model.joints.filter(({ result }) => result.verdict === 'clashes' && !result.accepted);
+  const clashing = unaccepted.length > 0 ? unaccepted : model.joints.filter(({ result }) => result.verdict === 'clashes');
+  const shown = [...clashing.slice(0, mostNamed), ...model.joints.filter(({ result }) => result.verdict === 'open').slice(0, Math.max(0, fewNamed - clashing.length))];
+  const map = mapFigure(page, shown);
   return html('header', { class: 'front' },
     html('p', { class: 'kind' }, 'Harmony report'),
     html('h1', {}, named(cabin.name)),
     html('p', { class: 'subtitle' }, subtitle.map((word, index) => [index > 0 && ' · ', named(String(word))]),
       subtitle.length > 0 && html('br', {}),
-      html('span', { class: 'quiet' }, `Stage “${model.stage}”, as of ${model.asOf}. ${counted(summary.parts, 'part')}, ${counted(summary.joints, 'joint')}. Rule book: `, named(model.ruleBook.name), '.')),
+      html('span', { class: 'quiet' }, `Stage “${model.stage}”, as of ${model.asOf}. ${counted(summary.parts, 'part')}, ${counted(summary.joints, 'joint')}. Rule book: `, named(ruleBook.name),
+        `; lights ${required.join(', ')}, ${model.observer}° observer, ${ruleBook.decision.rule === 'guarded' ? `verdicts at ${confidenceText(ruleBook.decision.confidence)} confidence` : 'verdicts by value against limit'}.`)),
     html('figure', { class: 'band' }, figure(verdictBand([
       { verdict: 'clashes', count: summary.clashes, label: summary.clashes === 1 ? 'clashes' : 'clash' },
       { verdict: 'clashes', accepted: true, count: summary.accepted, label: 'accepted' },
       { verdict: 'open', count: summary.open, label: summary.open === 1 ? 'is open' : 'are open' },
       { verdict: 'holds', count: summary.holds, label: summary.holds === 1 ? 'joint holds' : 'joints hold' },
-    ], { width: 680, height: 104 }, printTheme))),
-    mapFigure(page),
+    ], { width: 680, height: 92 }, printTheme))),
+    html('div', { class: map === undefined || map === false ? undefined : 'start' }, found(page, shown, clashing.length, unaccepted.length > 0), map),
     inShort(page));
 }
 
-function mapFigure(page: Page): Content {
+function mapFigure(page: Page, numbered: readonly ReportJoint[]): Content {
   const { parts } = page.model;
-  const map = mapPicture(page, { width: 680, height: mapHeight(page) });
+  const map = mapPicture(page, { width: 500, height: mapHeight(page) }, numbered.map(({ id }) => id));
   const outside = parts.filter((part) => part.sample !== undefined && !part.sample.inGamut).length;
   return map && html('figure', { class: 'map mat' }, map,
-    html('figcaption', {}, 'The cabin unfolded, parts in their measured colour under D65. Saw: clashes; hollow saw: clashes, accepted; dashes: open; thin line: holds. Hatched: no colour to show. ',
+    html('figcaption', {}, `The cabin unfolded, parts in their measured colour under D65, ${page.model.observer}° observer. Saw: clashes; hollow saw: clashes, accepted; dashes: open; thin line: holds. Hatched: no colour to show. ${numbered.length > 0 ? 'Numbers as in the list. ' : ''}`,
       outside > 0 && `${counted(outside, 'part')} outside sRGB, shown by the nearest colour. `,
       'Screens and paper are no proof of colour.'));
 }
 
-/** Height that lets the cabin fill the width of the page, within what a first page can hold. */
+/** Height that lets the cabin fill the width of its place, within what a first page can hold. */
 function mapHeight(page: Page): number {
   const points = page.input.cabin.parts.flatMap((part) => part.outline ?? []);
   const extent = (axis: 0 | 1): number => (max(points, (point) => point[axis]) ?? 0) - (min(points, (point) => point[axis]) ?? 0);
-  return points.length < 2 ? 200 : Math.round(Math.min(400, Math.max(200, (680 * extent(1)) / Math.max(1, extent(0)) + 24)));
+  return points.length < 2 ? 200 : Math.round(Math.min(360, Math.max(180, (500 * extent(1)) / Math.max(1, extent(0)) + 24)));
 }
+
+/** The joints that clash, by name, with what is wrong, under which light and how sure; the numbers are those of the map. */
+function found(page: Page, entries: readonly ReportJoint[], clashing: number, unaccepted: boolean): Markup {
+  const { summary, joints } = page.model;
+  const more = clashing - mostNamed;
+  return html('section', { class: 'found', 'aria-label': clashing === 0 ? 'What is open' : unaccepted ? 'What clashes' : 'What clashes and is accepted' },
+    clashing === 0 && html('p', { class: 'none' }, joints.length === 0 ? 'There is no joint to judge.' : 'No joint is known to clash.'),
+    clashing > 0 && !unaccepted && html('p', { class: 'none' }, `No joint clashes beyond ${summary.accepted === 1 ? 'the one that was' : `the ${summary.accepted} that were`} accepted.`),
+    entries.length > 0 && html('ol', {}, entries.map((entry) => html('li', {}, stripPicture(page, entry, entry.leading?.light ?? 'D65', { width: 46, height: 40 }),
+      html('div', {}, html('a', { class: 'title', href: `#${jointAnchor(page.place(entry.id))}` }, jointNames(entry)), ' ', used(entry),
+        html('p', { class: 'what' }, entries.length <= 2 ? withoutGrounds(entry.result.sentence) : inFew(entry)))))),
+    more > 0 && html('p', { class: 'more' }, `and ${more} more in `, html('a', { href: unaccepted ? '#clashes' : '#accepted' }, unaccepted ? 'Clashes' : 'Accepted clashes'), '.'));
+}
+
+/** "146 % of the limit", or that it is open. */
+const used = ({ result }: ReportJoint): Markup => html('span', { class: result.verdict === 'open' ? 'use open' : 'use' }, result.verdict === 'open' && 'open',
+  result.limitUse !== undefined && [result.verdict === 'open' && ', ', data(result.limitUse, limitUseText(result.limitUse)), ' of the limit']);
+
+/** The sentence without the rule and the number of spots, which stand in the joint's block. */
+const withoutGrounds = (sentence: string): string => sentence.replace(/ By rule .*? spots(?: at [^.]*)?\./, '');
+
+/** "Colour under FL11: CIEDE2000 1.95, 1.40 allowed; within its limits with < 1 %." */
+function inFew({ leading }: ReportJoint): Content {
+  if (leading === undefined) return undefined;
+  if (leading.value === undefined) return leading.sentence;
+  const decimals = decimalsOf(leading.unit);
+  const unit = leading.unit === '' || /ratio/.test(leading.unit) ? '' : ` ${leading.unit}`;
+  return [`${leading.check === 'near-miss' ? 'Near miss' : capital(leading.check)}${leading.light === undefined ? '' : ` under ${leading.light}`}: ${leading.check === 'gloss' ? `at ${quantityOf(leading)}` : quantityOf(leading)} `,
+    data(leading.value, fixed(leading.value, decimals)), unit, leading.limit !== undefined && [leading.atLeast === true || leading.check === 'near-miss' ? ', at least ' : ', ', data(leading.limit, fixed(leading.limit, decimals)), unit, leading.atLeast === true || leading.check === 'near-miss' ? ' asked' : ' allowed'],
+    leading.verdict === 'open' && leading.cause !== undefined && `; open: ${causeSentence(leading.cause)}`,
+    leading.withinProbability !== undefined && ['; inside with ', data(leading.withinProbability, probability(leading.withinProbability)), ' probability'],
+    leading.acceptedUntil !== undefined && `; accepted until ${leading.acceptedUntil}`, '.'];
+}
+
+const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
 function inShort(page: Page): Markup {
   const { model } = page;
   const { summary } = model;
-  const clashing = model.joints.filter(({ result }) => result.verdict === 'clashes' && !result.accepted);
   return html('section', { class: 'short', 'aria-label': 'In short' }, terms([
-    [clashing.length > 3 ? ['The worst three of ', html('a', { href: '#clashes' }, `${clashing.length} clashes`)] : 'What clashes',
-      clashing.length === 0
-        ? html('p', {}, summary.accepted > 0 ? 'No joint clashes beyond what was accepted.' : 'No joint is known to clash.')
-        : clashing.slice(0, 3).map((entry) => worst(page, entry))],
+    stepsShort(page),
     summary.open === 0 ? undefined : ['What is open', openShort(page)],
-    ['How sure', html('p', {},
+    summary.joints === 0 ? undefined : ['How sure', html('p', {},
       counted(summary.holds, 'joint holds', 'joints hold'), '; the expected number of them that in truth do not is ', html('strong', {}, data(summary.expectedWrongHolds, fixed(summary.expectedWrongHolds, 1))),
       '. Of the checks that the rules want, ', html('strong', {}, data(summary.coverage, coverageText(summary.coverage))), ' had data.')],
     mendShort(page),
@@ -74,16 +118,10 @@ function inShort(page: Page): Markup {
   ], 'terms short-terms'));
 }
 
-/** The sentence without the rule and the number of spots, which stand in the joint's block. */
-const withoutGrounds = (sentence: string): string => sentence.replace(/ By rule .*? spots(?: at [^.]*)?\./, '');
-
-function worst(page: Page, entry: ReportJoint): Markup {
-  const { leading, result } = entry;
-  return html('div', { class: 'worst' },
-    html('div', { class: 'mat' }, stripPicture(page, entry, leading?.light ?? 'D65', { width: 104, height: 52 })),
-    html('p', {}, html('a', { class: 'title', href: `#${jointAnchor(page.place(entry.id))}` }, jointNames(entry)),
-      ' ', html('span', { class: 'use' }, data(result.limitUse, limitUseText(result.limitUse)), ' of the limit'), html('br', {}),
-      withoutGrounds(result.sentence)));
+/** Who is to act on the clashes that are named, under the same numbers. */
+function stepsShort({ model: { nextSteps } }: Page): readonly [Content, Content] | undefined {
+  if (nextSteps.length === 0) return undefined;
+  return ['Who acts', html('ol', { class: 'steps' }, nextSteps.slice(0, mostNamed).map(({ sentences }) => html('li', {}, html('p', {}, html('strong', {}, sentences[0]), sentences.length > 1 && ` ${sentences.slice(1).join(' ')}`))))];
 }
 
 const causes: Readonly<Record<string, string>> = {
@@ -98,9 +136,11 @@ function openShort(page: Page): Markup {
   for (const { leading } of open) count.set(leading?.cause ?? 'missing data', (count.get(leading?.cause ?? 'missing data') ?? 0) + 1);
   const reasons = [...count].sort((first, second) => second[1] - first[1] || first[0].localeCompare(second[0])).map(([cause, joints]) => `${joints} ${causes[cause] ?? cause}`);
   const decidable = open.filter(({ requests }) => requests.length > 0).length;
-  const suppliers = new Set(model.requests.map((request) => request.supplier)).size;
+  const names = new Map(page.input.cabin.suppliers.map((supplier) => [supplier.id, supplier.name]));
+  const suppliers = [...new Set(model.requests.map((request) => names.get(request.supplier) ?? request.supplier))];
+  const asked = suppliers.length > 4 ? `${suppliers.length} suppliers` : listed(suppliers);
   return html('p', {}, `${counted(open.length, 'joint')}: ${reasons.join('; ')}. `,
-    decidable === 0 ? 'No number of readings is known to decide them. ' : `Readings asked of ${counted(suppliers, 'supplier')} would decide ${decidable === open.length ? 'all of them' : `${decidable} of them`}; `,
+    decidable === 0 ? 'No number of readings is known to decide them. ' : `Readings asked of ${asked} would decide ${decidable === open.length ? 'all of them' : `${decidable} of them`}; `,
     html('a', { href: '#open' }, decidable === 0 ? 'The open joints' : 'the request sheet'), '.');
 }
 

@@ -22,7 +22,7 @@ export function series(page: Page): Content {
     html('div', { class: 'sentence' }, found.words.slice(0, 2).map((words) => html('p', {}, words))),
     seriesForecasts(page, found),
     html('h3', {}, 'What the lots did'),
-    html('p', { class: 'lead' }, 'T² after Hotelling says how far a lot lies from the others in L*, a* and b* at once, by their own scatter; over its limit a lot is outside. A trend is claimed from five lots on, and only where chance would hardly give such a slope.'),
+    shown.length > 0 && html('p', { class: 'lead' }, 'T² after Hotelling says how far a lot lies from the others in L*, a* and b* at once, by their own scatter; over its limit a lot is outside. A trend is claimed from five lots on, and only where chance would hardly give such a slope.'),
     shown.map((part) => partLotsBlock(page, found, part)),
     otherLots(page, found, others),
     seriesBuilds(page, found),
@@ -32,19 +32,22 @@ export function series(page: Page): Content {
 }
 
 /** Something to tell: a trend in colour or gloss, or a lot outside. Where no part has any, the one with the most lots stands for the rest. */
-const telling = ({ trend, gloss, chart }: PartSeries): boolean => trend.state === 'trend' || gloss?.state === 'trend' || chart.outside.length > 0;
+const telling = (part: PartSeries): boolean => part.trend.state === 'trend' || part.gloss?.state === 'trend' || astray(part);
+
+/** A lot outside among the others. Against a master it only says that the readings tell it from that, by whatever little. */
+const astray = ({ chart }: PartSeries): boolean => chart.reference === 'lots' && chart.outside.length > 0;
 
 function partsShown({ parts }: CabinSeries): readonly PartSeries[] {
-  const rank = ({ trend, chart }: PartSeries): number => (trend.state === 'trend' ? 0 : chart.outside.length > 0 ? 1 : 2);
+  const rank = (part: PartSeries): number => (part.trend.state === 'trend' ? 0 : astray(part) ? 1 : 2);
   const told = parts.filter(telling).sort((first, second) => rank(first) - rank(second)).slice(0, mostBlocks);
   if (told.length > 0) return told;
-  const [most] = parts.filter(({ chart }) => chart.reason === undefined).sort((first, second) => second.lots.length - first.lots.length);
+  const [most] = parts.filter(({ chart }) => chart.reason === undefined && chart.reference === 'lots').sort((first, second) => second.lots.length - first.lots.length);
   return most === undefined ? [] : [most];
 }
 
 /** The line of the first page. */
 export function seriesShort({ model: { series: found } }: Page): readonly [Content, Content] | undefined {
   if (found === undefined) return undefined;
-  const outside = found.parts.filter(({ chart }) => chart.outside.length > 0).length;
+  const outside = found.parts.filter(astray).length;
   return ['Lots over time', html('p', {}, found.words.slice(0, 2).join(' '), outside > 0 && ` ${counted(outside, 'part has', 'parts have')} a lot outside.`, ' ', html('a', { href: '#series' }, 'Lots over time'), '.')];
 }

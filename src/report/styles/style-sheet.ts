@@ -35,23 +35,34 @@ table+h3{margin-top:1.4rem}
 section{margin-top:3.4rem}
 section>h2{border-top:2px solid var(--ink);padding-top:.6rem}
 .lead{max-width:44rem;margin-bottom:1.1rem;color:var(--quiet)}
-.band{margin:1.5rem 0 1.5rem}
+.band{margin:1.1rem 0 1.4rem}
 .band svg,.map svg{width:100%}
 .mat{background:var(--mat);padding:.7rem}
 .map.mat{padding:.2rem}
 .map figcaption{background:#fff;margin:0 -.2rem -.2rem;padding:.45rem 0 0}
 figcaption{font-size:.85rem;line-height:1.35;color:var(--quiet);padding-top:.3rem}
 figcaption strong{color:var(--ink)}
+.start{display:grid;grid-template-columns:minmax(0,5fr) minmax(0,7fr);gap:1.6rem;align-items:start}
+.found{margin-top:0}
+.found ol,.steps{list-style:none;counter-reset:n;margin:0;padding:0}
+.found li{counter-increment:n;display:grid;grid-template-columns:1.5rem 46px minmax(0,1fr);gap:.55rem;align-items:start;padding:.5rem 0;border-top:1px solid var(--hair)}
+.found li:first-child{border-top:0;padding-top:0}
+.found li::before,.steps li::before{content:counter(n);width:1.35rem;height:1.35rem;border:1.25px solid var(--ink);border-radius:50%;font-weight:700;font-size:.85rem;line-height:1.25rem;text-align:center}
+.use.open{color:var(--open)}
+.found .title{font-weight:600}
+.found .what{font-size:.92rem;line-height:1.35;margin-top:.1rem}
+.found .none{font-size:1.2rem;font-weight:300}
+.found .more{padding-left:2.05rem;font-size:.92rem}
+.steps li{counter-increment:n;display:grid;grid-template-columns:1.5rem minmax(0,1fr);column-gap:.55rem;padding:.2rem 0}
+.steps li:first-child{padding-top:0}
+.steps strong{font-weight:600}
 .short{margin-top:1.7rem}
 .terms>div{display:grid;grid-template-columns:9.5rem 1fr;gap:1.2rem;padding:.6rem 0;border-top:1px solid var(--hair)}
 .terms{margin:1rem 0}
 dt{font-weight:600}
 dd{margin:0;max-width:47rem}
 .short-terms dt{padding-top:.05rem}
-.worst{display:grid;grid-template-columns:7.6rem 1fr;gap:1.1rem;align-items:start;margin-bottom:.75rem}
-.worst .mat{padding:.45rem}
-.worst .title{font-weight:600}
-.use{white-space:nowrap;color:var(--clash);font-weight:600;margin-left:.35rem}
+.use{white-space:nowrap;color:var(--clash);font-weight:600}
 .contents{margin-top:2.2rem;border-top:1px solid var(--hair);padding-top:.8rem}
 .contents ol{margin:0;padding:0;list-style:none;columns:3 14rem;column-gap:2rem}
 .contents li{padding:.12rem 0;break-inside:avoid}
@@ -108,7 +119,7 @@ details>summary{cursor:pointer;padding:.3rem 0;text-decoration:underline;text-un
 @media screen and (max-width:52rem){
 main{padding:1.4rem 1.1rem 3rem}
 h1{font-size:2.5rem}
-.evidence,.pair,.terms>div{grid-template-columns:minmax(0,1fr);gap:.5rem}
+.start,.evidence,.pair,.terms>div{grid-template-columns:minmax(0,1fr);gap:.5rem}
 .terms>div{gap:.1rem}
 table{display:block;overflow-x:auto}
 .band{overflow-x:auto}
@@ -121,13 +132,17 @@ table{display:block;overflow-x:auto}
 html{font-size:9.4pt;background:#fff}
 main{max-width:none;padding:0}
 *{-webkit-print-color-adjust:exact;print-color-adjust:exact}
-h1{font-size:32pt}
+h1{font-size:27pt}
+.front{font-size:.94em}
+.found li{padding:.3rem 0}
+.steps li{padding:.08rem 0}
+.start{gap:1.2rem}
 section{margin-top:9mm}
 table{margin-top:.8rem}
 .joint{margin-top:1.2rem}
 .evidence{margin:.6rem 0 .2rem}
 .sentence,.further,.judged{max-width:none}
-.joint,figure,tr,.worst,.terms>div,.notes,p,li,#sign-off,#limits{break-inside:avoid}
+.joint,figure,tr,.found li,.steps li,.terms>div,.notes,p,li,#sign-off,#limits{break-inside:avoid}
 h2,h3,h4,caption,thead,.lead,.joint header,.sentence{break-after:avoid}
 thead{display:table-header-group}
 p,li{orphans:3;widows:3}
@@ -142,11 +157,9 @@ details::details-content{content-visibility:visible;display:block;height:auto}
 .map svg{max-height:66mm}
 .map figcaption{padding-top:.2rem}
 .short{margin-top:3mm}
-.short-terms>div{padding:.35rem 0;grid-template-columns:6.6rem 1fr;gap:1rem}
-.worst{grid-template-columns:5.4rem 1fr;gap:.8rem;margin-bottom:.4rem}
-.worst .mat{padding:.25rem}
+.short-terms>div{padding:.28rem 0;grid-template-columns:6.6rem 1fr;gap:1rem}
 .short p{line-height:1.35}
-.band{margin:3mm 0 4mm}
+.band{margin:2mm 0 3mm}
 th,td{padding:.22rem .5rem .22rem 0}
 .compact th,.compact td{padding-top:.1rem;padding-bottom:.1rem}
 }
