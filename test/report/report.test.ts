@@ -85,7 +85,7 @@ describe('content', () => {
   });
 
   test('a decision that was voided is not among those in force', () => {
-    expect(text).toMatch(/void\s*decision d1 was agreed under D65, the worst light now is FL11/);
+    expect(text).toMatch(/void: decision d1 was agreed under D65, the worst light now is FL11/);
   });
 
   test('the version printed is that of the package', () => {

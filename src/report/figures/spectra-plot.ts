@@ -49,7 +49,8 @@ export function spectraPlot(input: SpectraPlotInput, size: { readonly width: num
   const sides = [input.standard, input.trial].filter((side) => side !== undefined);
   const nm = sides.flatMap((side) => [side.startNm, side.startNm + side.stepNm * (side.values.length - 1)]);
   const x = scaleLinear([Math.min(400, ...nm), Math.max(700, ...nm)], [40, width - 10]);
-  const upper: Frame = { left: 40, right: width - 10, top: 50, bottom: input.alone === true ? height - 22 : Math.round(height * 0.64) };
+  const stacked = stacks(input, width);
+  const upper: Frame = { left: 40, right: width - 10, top: stacked ? 64 : 50, bottom: input.alone === true ? height - 22 : Math.round(height * 0.64) };
   const lower: Frame = { left: 40, right: width - 10, top: Math.round(height * 0.64) + 26, bottom: height - 22 };
   const top = Math.max(0.02, ...sides.flatMap((side) => side.values));
   const y = scaleLinear([0, top * 1.08], [upper.bottom, upper.top]).nice(4);
@@ -71,9 +72,8 @@ export function spectraPlot(input: SpectraPlotInput, size: { readonly width: num
     input.standard ? curve(at(input.standard), x, y, theme.ink, undefined) : undefined,
     input.trial ? curve(at(input.trial), x, y, theme.ink, '5 3') : undefined,
     difference.length > 1 ? curve(difference, x, dy, theme.ink, undefined) : undefined,
-    legend(input, theme, width),
+    legend(input, theme, width, stacked),
     input.alone === true ? undefined : text(upper.left, lower.top - 8, 'difference, trial minus standard, %', 'start', theme),
-    input.note === undefined ? undefined : text((upper.left + upper.right) / 2, (upper.top + upper.bottom) / 2, input.note, 'middle', theme),
   );
 }
 
@@ -103,27 +103,35 @@ function curve(points: readonly [number, number][], x: Scale, y: Scale, stroke: 
   });
 }
 
-function legend(input: SpectraPlotInput, theme: FigureTheme, width: number): SceneElement[] {
-  const half = Math.min(260, (width - 50) / 2);
+/** Width of the place of one of two names beside each other, px. */
+const halfOf = (width: number): number => Math.min(260, (width - 50) / 2);
+const lettersIn = (room: number): number => Math.max(6, Math.floor(room / 5.6));
+
+/** Names that do not fit beside each other stand one under the other. */
+const stacks = ({ standard, trial, note }: SpectraPlotInput, width: number): boolean =>
+  [standard?.name ?? note ?? '', trial?.name ?? (standard === undefined ? '' : note ?? '')].some((name) => name.length > lettersIn(halfOf(width) - 56));
+
+function legend(input: SpectraPlotInput, theme: FigureTheme, width: number, stacked: boolean): SceneElement[] {
+  const half = halfOf(width);
   return [input.standard, input.trial].flatMap((side, i) => {
-    if (side === undefined) return [];
-    const left = 40 + i * half;
+    const [left, top, room] = stacked ? [40, 15 * i, width - 60] : [40 + i * half, 0, half - 10];
+    if (side === undefined) return input.note === undefined ? [] : [text(left, top + 16, shortened(input.note, room), 'start', theme)];
     return [
       element('line', {
-        x1: left, y1: 12, x2: left + 26, y2: 12, stroke: theme.ink, 'stroke-width': 1.5, 'stroke-dasharray': i === 1 ? '5 3' : undefined,
+        x1: left, y1: top + 12, x2: left + 26, y2: top + 12, stroke: theme.ink, 'stroke-width': 1.5, 'stroke-dasharray': i === 1 ? '5 3' : undefined,
       }),
       side.fill === undefined
         ? undefined
         : element('rect', {
-            class: 'sample', x: left + 31, y: 6, width: 12, height: 12, fill: side.fill, stroke: theme.ink, 'stroke-width': 0.75,
+            class: 'sample', x: left + 31, y: top + 6, width: 12, height: 12, fill: side.fill, stroke: theme.ink, 'stroke-width': 0.75,
           }),
-      text(left + (side.fill === undefined ? 32 : 49), 16, shortened(side.name, half - 56), 'start', theme),
+      text(left + (side.fill === undefined ? 32 : 49), top + 16, shortened(side.name, room - 46), 'start', theme),
     ].filter((part) => part !== undefined);
   });
 }
 
 /** A name that fits `room` px at 11 px type, at some 5.6 px a letter. */
 const shortened = (name: string, room: number): string => {
-  const letters = Math.max(6, Math.floor(room / 5.6));
+  const letters = lettersIn(room);
   return name.length <= letters ? name : `${name.slice(0, letters - 1)}…`;
 };

@@ -16,7 +16,7 @@ export function decisions(page: Page): Content {
     table<ReportDecision>(`Agreed deviations as of ${page.model.asOf}`, [
       { title: 'Joint', cell: (row) => html('a', { href: `#${jointAnchor(page.place(row.joint))}` }, jointNames(page.joint(row.joint))) },
       { title: 'Check', cell: (row) => [row.decision.check, row.decision.light !== undefined && html('span', { class: 'quiet' }, ` under ${row.decision.light}`), row.decision.criterion !== undefined && html('span', { class: 'quiet' }, ' by ', named(row.decision.criterion))] },
-      { title: 'Status', cell: (row) => [html('strong', {}, row.expiring ? 'expiring' : row.status), row.status !== 'in force' && html('span', { class: 'quiet' }, ` ${row.why}`)] },
+      { title: 'Status', cell: (row) => [html('strong', {}, row.expiring ? 'expiring' : row.status), row.status !== 'in force' && html('span', { class: 'quiet' }, row.status === 'expired' ? row.why.replace(/^expired/, '') : `: ${row.why}`)] },
       { title: 'Agreed at', number: true, cell: (row) => data(row.decision.value, fixed(row.decision.value, 2)) },
       { title: 'By', cell: (row) => [named(row.decision.role), html('span', { class: 'steady' }, ` ${row.decision.date}`)] },
       { title: 'Until', steady: true, cell: (row) => row.decision.expires },

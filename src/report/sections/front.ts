@@ -6,6 +6,7 @@ import { verdictBand } from '../figures/verdict-band.ts';
 import { printTheme } from '../figures/theme.ts';
 import { causeSentence, listed } from '../../harmony/wording.ts';
 import { data, figure, html, named } from '../markup.ts';
+import { mendCaution } from '../mend-card-text.ts';
 import { confidenceText, counted, coverageText, decimalsOf, fixed, limitUseText, probability } from '../number-text.ts';
 import { jointAnchor, jointNames, terms } from '../pieces.ts';
 import { mapPicture, stripPicture } from '../pictures.ts';
@@ -119,9 +120,9 @@ function inShort(page: Page): Markup {
 }
 
 /** Who is to act on the clashes that are named, under the same numbers. */
-function stepsShort({ model: { nextSteps } }: Page): readonly [Content, Content] | undefined {
+function stepsShort({ model: { nextSteps } }: Page): readonly [Content, ...Content[]] | undefined {
   if (nextSteps.length === 0) return undefined;
-  return ['Who acts', html('ol', { class: 'steps' }, nextSteps.slice(0, mostNamed).map(({ sentences }) => html('li', {}, html('p', {}, html('strong', {}, sentences[0]), sentences.length > 1 && ` ${sentences.slice(1).join(' ')}`))))];
+  return ['Who acts', html('ol', { class: 'steps' }, nextSteps.slice(0, mostNamed).map(({ sentences }) => html('li', {}, html('p', {}, html('strong', {}, sentences[0]), sentences.length > 1 && ` ${sentences.slice(1).join(' ')}`)))), html('p', { class: 'quiet small' }, mendCaution)];
 }
 
 const causes: Readonly<Record<string, string>> = {

@@ -58,7 +58,7 @@ export const quantityOf = ({ formula, criterion }: CheckResult): string => (crit
 const amount = (check: CheckResult, value: number | undefined): Content => [data(value, fixed(value, decimalsOf(check.unit))), value !== undefined && check.unit !== '' && html('span', { class: 'quiet' }, ` ${check.unit}`)];
 
 /** Every check of a joint or a part: its value and limit, what the value uses of the limit, how sure, its verdict. */
-export function checksTable(checks: readonly CheckResult[], caption: Content = 'Checks'): Markup {
+export function checksTable(checks: readonly CheckResult[], caption: Content = ['Checks', html('span', { class: 'quiet' }, ' u: standard uncertainty of the value. Within: probability that the true value is inside the limit.')]): Markup {
   return table<CheckResult>(caption, [
     { title: 'Check', cell: (check) => [check.check, check.subject !== undefined && [' ', named(check.subject)], check.standing !== 'required' && html('span', { class: 'quiet' }, ` ${check.standing}`)] },
     { title: 'Verdict', cell: (check) => [verdictWord(check), check.acceptedUntil !== undefined && html('span', { class: 'quiet steady' }, ` until ${check.acceptedUntil}`)] },

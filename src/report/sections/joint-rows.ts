@@ -11,14 +11,14 @@ import { jointAnchor, jointNames, pagedTable } from '../pieces.ts';
 export const jointRows = (page: Page, caption: Content, entries: readonly ReportJoint[]): Content => pagedTable<ReportJoint>(caption, [
   { title: 'Joint', cell: (entry) => html('span', { id: jointAnchor(page.place(entry.id)) }, jointNames(entry)) },
   { title: 'Kind', steady: true, cell: (entry) => entry.joint.kind },
-  ...(['colour', 'gloss', 'texture'] as const).map((name): Column<ReportJoint> => ({ title: titles[name], number: true, cell: (entry) => checkValue(entry, name) })),
+  ...(['colour', 'gloss', 'texture'] as const).map((name): Column<ReportJoint> => ({ title: titles[name][0], unit: titles[name][1], number: true, cell: (entry) => checkValue(entry, name) })),
   { title: 'Decided by', steady: true, cell: ({ leading }) => [leading?.check, leading?.light !== undefined && html('span', { class: 'quiet' }, ` ${leading.light}`), leading?.cause !== undefined && html('span', { class: 'quiet' }, html('br', {}), leading.cause)] },
   { title: 'Limit use', number: true, cell: ({ result }) => data(result.limitUse, limitUseText(result.limitUse)) },
-  { title: 'Holds', number: true, cell: ({ result }) => data(result.totalProbability, probability(result.totalProbability)) },
+  { title: 'Holds', unit: 'with', number: true, cell: ({ result }) => data(result.totalProbability, probability(result.totalProbability)) },
   { title: 'Coverage', number: true, cell: ({ result }) => `${result.coverage.withData} of ${result.coverage.wanted}` },
 ], entries, 'compact');
 
-const titles = { colour: 'Colour', gloss: 'Gloss', texture: 'Texture' } as const;
+const titles = { colour: ['Colour', 'of limit'], gloss: ['Gloss', 'GU'], texture: ['Texture', 'ratio or class'] } as const;
 
 /** Value of its limit; for a step or a contrast in colour the distance that is asked for. */
 function checkValue({ result }: ReportJoint, name: CheckName): Content {

@@ -2,6 +2,7 @@ import type { CheckResult } from '../../harmony/judgement.ts';
 import type { Content } from '../markup.ts';
 import type { ReportPart } from '../model/report-model.ts';
 import type { Page } from '../page.ts';
+import { bookFormulaLabel } from '../../rules/index.ts';
 import { data, html, named } from '../markup.ts';
 import { decimalsOf, fixed, limitUseText, probability } from '../number-text.ts';
 import { pagedTable, section, verdictWord } from '../pieces.ts';
@@ -25,8 +26,8 @@ export function partChecks(page: Page): Content {
   const cautions = [...new Set(rows.flatMap(({ check }) => check.cautions))];
   return section('parts', 'Parts against their masters and caps',
     html('p', { class: 'lead' }, 'Every part may be inside the tolerance to its master and still clash with its neighbour: two tolerances can point apart.'),
-    masters.length > 0 && partTable('Against the master', masters),
-    caps.length > 0 && partTable('Caps of a zone', caps),
+    masters.length > 0 && partTable(`Against the master; colour by ${bookFormulaLabel(page.model.ruleBook)}, ${page.model.observer}° observer`, masters),
+    caps.length > 0 && partTable(`Caps of a zone; lightness for the ${page.model.observer}° observer`, caps),
     cautions.length > 0 && html('ul', { class: 'caution' }, cautions.map((caution) => html('li', {}, caution))));
 }
 

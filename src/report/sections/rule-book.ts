@@ -1,8 +1,10 @@
-import type { BookRow, MaterialClass } from '../../rules/index.ts';
+import type { BookRow, MaterialClass, Reachability } from '../../rules/index.ts';
 import type { Content, Markup } from '../markup.ts';
 import type { Page } from '../page.ts';
-import { describeBook, glossRuleText, reachability, reachabilityRows } from '../../rules/index.ts';
+import { describeBook, glossRuleText, reachability } from '../../rules/index.ts';
 import { data, html, named } from '../markup.ts';
+import { probability } from '../number-text.ts';
+import type { Column } from '../pieces.ts';
 import { section, table } from '../pieces.ts';
 import { basis } from './method.ts';
 
@@ -10,13 +12,13 @@ const given = (value: number | undefined): Content => (value === undefined ? 'â€
 
 const titles: Readonly<Partial<Record<BookRow['group'], string>>> = {
   combination: 'Unlike materials', intents: 'Intents', texture: 'Texture', kinds: 'Kinds of joint', caps: 'Caps of zones',
-  rules: 'Rules for pairs', readings: 'Readings wanted', assumed: 'Assumed spreads', reachability: 'Chance that identical parts are called holds',
+  rules: 'Rules for pairs', readings: 'Readings wanted', assumed: 'Assumed spreads',
 };
 
 /** The limits that were applied, each with its basis. */
 export function ruleBookSection(page: Page): Markup {
   const { ruleBook: book } = page.model;
-  const rows = [...describeBook(book), ...reachabilityRows(reachability(book).rows)];
+  const rows = describeBook(book);
   const used = new Set(page.model.parts.map((part) => part.material));
   return section('rule-book', 'Rule book',
     html('p', { class: 'lead' }, html('strong', {}, named(book.name)), '. ', book.note),
@@ -39,8 +41,22 @@ export function ruleBookSection(page: Page): Markup {
         { title: 'Value', cell: (row) => [named(row.name), ' ', html('strong', {}, named(row.value)), row.unit !== '' && ` ${row.unit}`] },
         { title: 'Basis', wide: true, cell: (row) => [basis(row.basis), row.caution !== undefined && html('span', { class: 'quiet' }, ` ${row.caution}`)] },
       ], members, 'compact');
-    }));
+    }),
+    chances(reachability(book).rows));
 }
+
+/** How often identical parts would be called holding, by what the book assumes: what can be told at all with the readings it wants. */
+const chances = (rows: readonly Reachability[]): Content => rows.length > 0 && [
+  table<Reachability>('Chance that identical parts are called holding', [
+    { title: 'Materials', cell: ({ materials: [first, second] }) => named(first === second ? first : `${first} + ${second}`) },
+    { title: 'Spots', number: true, cell: ({ spots: [first, second] }) => (first === second ? String(first) : `${first} and ${second}`) },
+    ...(['colour', 'gloss'] as const).flatMap((check) => (['oneInstrument', 'twoInstruments'] as const).map((instruments): Column<Reachability> => ({
+      title: `${check === 'colour' ? 'Colour' : 'Gloss'}, ${instruments === 'oneInstrument' ? 'one' : 'two'}`, unit: instruments === 'oneInstrument' ? 'instrument' : 'instruments', number: true,
+      cell: (row) => probability(row[check]?.[instruments]),
+    }))),
+  ], rows, 'compact'),
+  html('p', { class: 'judged quiet' }, 'Computed from the assumed spreads and the readings wanted, by the guarded rule; two instruments are such without agreement sets.'),
+];
 
 /** Where the values of the materials come from: each basis once, with the values it stands for. */
 function materialBases(rows: readonly BookRow[]): Content {

@@ -47,7 +47,7 @@ function partsShown({ parts }: CabinSeries): readonly PartSeries[] {
 
 /** The line of the first page. */
 export function seriesShort({ model: { series: found } }: Page): readonly [Content, Content] | undefined {
-  if (found === undefined) return undefined;
+  if (found === undefined || !found.parts.some(telling)) return undefined;
   const outside = found.parts.filter(astray).length;
   return ['Lots over time', html('p', {}, found.words.slice(0, 2).join(' '), outside > 0 && ` ${counted(outside, 'part has', 'parts have')} a lot outside.`, ' ', html('a', { href: '#series' }, 'Lots over time'), '.')];
 }

@@ -3,6 +3,7 @@ import type { Content } from '../markup.ts';
 import type { Column } from '../pieces.ts';
 import type { Page } from '../page.ts';
 import { data, html, named } from '../markup.ts';
+import { mendCaution } from '../mend-card-text.ts';
 import { counted, fixed, limitUseText } from '../number-text.ts';
 import { pagedTable, section } from '../pieces.ts';
 import { colourChip } from '../pictures.ts';
@@ -35,7 +36,8 @@ export function sourcesCompared(page: Page): Content {
       { title: 'Most use', number: true, cell: ({ source }) => data(source.worstUse, limitUseText(source.worstUse)) },
       { title: 'Piece', number: true, cell: ({ source }) => [data(source.piecePrice, fixed(source.piecePrice, 2)), source.piecePrice !== undefined && source.currency !== undefined && html('span', { class: 'quiet' }, ' ', named(source.currency))] },
       { title: 'Weeks', number: true, cell: ({ source }) => data(source.leadWeeks, source.leadWeeks === undefined ? '–' : String(source.leadWeeks)) },
-    ], rows, 'compact'));
+    ], rows, 'compact'),
+    html('ul', { class: 'caution' }, html('li', {}, mendCaution)));
 }
 
 const counts: readonly Column<Row>[] = (['clashes', 'open', 'holds'] as const).map((verdict) => ({

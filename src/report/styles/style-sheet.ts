@@ -103,6 +103,9 @@ thead th{font-weight:600;color:var(--quiet);border-top:1px solid var(--ink);vert
 tbody tr:last-child>*{border-bottom:1px solid var(--hair)}
 th:last-child,td:last-child{padding-right:0}
 .number{text-align:right;white-space:nowrap}
+.number+:not(.number){padding-left:.45rem}
+.small{font-size:.85rem;line-height:1.35}
+caption .quiet{font-size:.95em}
 .wide{min-width:10rem}
 td.word{min-width:5rem}
 .scale{display:inline-block;width:92px;height:12px;margin-right:.4rem;vertical-align:-1px;max-width:none}
@@ -150,7 +153,7 @@ a{text-decoration:none}
 summary{display:none}
 details::details-content{content-visibility:visible;display:block;height:auto}
 .wide{min-width:0}
-.contents{break-inside:avoid;margin-top:3mm;padding-top:2mm}
+.contents{break-inside:avoid;margin-top:2mm;padding-top:1.5mm;font-size:.9em}
 .contents ol{columns:auto}
 .contents li{display:inline}
 .contents li+li::before{content:" · "}
