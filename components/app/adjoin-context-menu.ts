@@ -26,7 +26,7 @@ export class AdjoinContextMenu extends LitElement {
     await this.updateComplete;
     const menu = this.renderRoot.querySelector<HTMLElement>('.menu');
     if (menu === null || this.commands.length === 0) return;
-    menu.showPopover();
+    if (!menu.matches(':popover-open')) menu.showPopover();
     const { width, height } = menu.getBoundingClientRect();
     menu.style.left = `${Math.max(4, Math.min(x, innerWidth - width - 4))}px`;
     menu.style.top = `${Math.max(4, Math.min(y, innerHeight - height - 4))}px`;
@@ -48,12 +48,39 @@ export class AdjoinContextMenu extends LitElement {
       const typed = event.key.toLowerCase();
       const after = [...items.slice(here + 1), ...items.slice(0, here + 1)];
       after.find((item) => item.textContent?.trim().toLowerCase().startsWith(typed))?.focus();
-    } else if (event.key === 'Tab') this.renderRoot.querySelector<HTMLElement>('.menu')?.hidePopover();
+    } else if (event.key === 'Tab' || event.key === 'Escape') {
+      if (event.key === 'Escape') event.preventDefault();
+      this.hide();
+    }
     event.stopPropagation();
   }
 
+  // The menu is put away here and not by the browser: that would take the release of the button that asked for it as a press elsewhere.
+  private hide(): void {
+    const menu = this.renderRoot.querySelector<HTMLElement>('.menu');
+    if (menu?.matches(':popover-open') === true) menu.hidePopover();
+  }
+
+  private readonly pressed = (event: Event): void => {
+    if (!event.composedPath().includes(this)) this.hide();
+  };
+
+  private readonly left = (): void => this.hide();
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    addEventListener('pointerdown', this.pressed, { capture: true });
+    addEventListener('blur', this.left);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    removeEventListener('pointerdown', this.pressed, { capture: true });
+    removeEventListener('blur', this.left);
+  }
+
   private choose(command: Command): void {
-    this.renderRoot.querySelector<HTMLElement>('.menu')?.hidePopover();
+    this.hide();
     this.dispatchEvent(new CustomEvent('adjoin-command', { detail: command, bubbles: true, composed: true }));
   }
 
@@ -63,7 +90,7 @@ export class AdjoinContextMenu extends LitElement {
 
   override render(): TemplateResult {
     return html`
-      <div class="menu" popover="auto" role="menu" aria-label="What can be done" @keydown=${this.key} @toggle=${this.toggled}>
+      <div class="menu" popover="manual" role="menu" aria-label="What can be done" @keydown=${this.key} @toggle=${this.toggled}>
         ${this.commands.map((command, i) => html`
           ${i > 0 && command.group !== this.commands[i - 1]?.group ? html`<hr />` : nothing}
           <button class="bare" type="button" role="menuitem" tabindex="-1" aria-disabled=${command.enabled !== true} title=${command.enabled === true ? nothing : command.enabled}

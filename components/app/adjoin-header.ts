@@ -2,6 +2,7 @@ import { html, LitElement, nothing, svg } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { OpenCabin } from '../controllers/open-cabin.ts';
 import { announce } from '../controllers/announcer.ts';
+import { askAction } from '../controllers/edit-events.ts';
 import type { DeskCall } from '../model/commands.ts';
 import { keysText } from '../model/keys.ts';
 import type { LightGroup } from '../model/light-groups.ts';
@@ -88,7 +89,7 @@ export class AdjoinHeader extends LitElement {
         </a>
         ${cabin
           ? html`<div class="cabin" title=${open?.file ?? nothing}>
-                <span class="name">${cabin.name}</span>
+                <button class="bare name" type="button" title="Edit the cabin: name, trim level, colourway, phase, day and stage judged" @click=${() => askAction(this, 'cabin.set')}>${cabin.name}</button>
                 <span class="about">${open?.locked ? html`<b>open in another tab</b> · ` : open?.unsaved ? html`<b>not saved</b> · ` : nothing}${about}</span>
               </div>
               <adjoin-light-picker .groups=${this.groups} .light=${this.light} .sweep=${this.sweep}></adjoin-light-picker>`

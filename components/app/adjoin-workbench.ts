@@ -13,7 +13,7 @@ import { tabDocument } from '../controllers/keeper.ts';
 import { RouteController } from '../controllers/route-controller.ts';
 import { formatRoute, parseRoute } from '../controllers/route.ts';
 import type { JointFilter, Route, View } from '../controllers/route.ts';
-import { actionCommands } from '../model/commands.ts';
+import { actionCommands, commandsOfSelection, innermost } from '../model/commands.ts';
 import type { Command, DeskCall } from '../model/commands.ts';
 import type { FocusMark } from '../model/focus-mark.ts';
 import { isTyping, keysOf } from '../model/keys.ts';
@@ -66,9 +66,11 @@ const deskKeys: Readonly<Record<string, DeskCall>> = {
 /** The shell: what is open, where one is, under which light, what can be done, and the things that float above: faults, forms, menus, waiting. */
 export class AdjoinWorkbench extends LitElement {
   static override styles = [base, controls, styles];
-  static override properties = { said: { state: true }, slow: { state: true }, menuFor: { state: true }, failed: { state: true } };
+  static override properties = { said: { state: true }, removed: { state: true }, slow: { state: true }, menuFor: { state: true }, failed: { state: true } };
 
   declare said: string;
+  /** What was taken away last, until the next edit. */
+  declare removed: string | undefined;
   /** Opening takes long enough to say so. */
   declare slow: boolean;
   /** What the open menu is for. */
@@ -105,6 +107,7 @@ export class AdjoinWorkbench extends LitElement {
     this.addEventListener(editEvent, (event) => {
       const wanted = (event as CustomEvent<WantedEdit>).detail;
       wanted.result = this.desk.do(wanted.action, wanted.values, wanted.options);
+      this.removed = wanted.result.done && /\.(?:remove|withdraw)$/.test(wanted.action) ? wanted.result.label : undefined;
       const [fault] = wanted.result.done ? [] : wanted.result.issues;
       if (fault !== undefined) this.saySoon(`Not done: ${fault.hint ?? `expected ${fault.expected ?? fault.code}`}`);
     });
@@ -276,7 +279,7 @@ export class AdjoinWorkbench extends LitElement {
     }
     const open = this.desk.open;
     if (open === undefined || isTyping(event) || this.renderRoot.querySelector('dialog[open]') !== null) return;
-    const command = actionCommands(open.cabin, open.selection, open.locked).find((one) => one.keys === keys && one.enabled === true);
+    const command = innermost(actionCommands(open.cabin, open.selection, open.locked).filter((one) => one.keys === keys));
     if (command === undefined) return;
     event.preventDefault();
     this.run(command);
@@ -332,8 +335,7 @@ export class AdjoinWorkbench extends LitElement {
 
   private menuCommands(open: OpenCabin | undefined): readonly Command[] {
     if (open === undefined || this.menuFor === undefined) return [];
-    const always = new Set(actionCommands(open.cabin, {}, open.locked).filter(({ enabled }) => enabled === true).map(({ id }) => id));
-    return actionCommands(open.cabin, open.selection, open.locked).filter(({ id, enabled }) => enabled === true && !always.has(id));
+    return commandsOfSelection(actionCommands(open.cabin, open.selection, open.locked));
   }
 
   // Places
@@ -426,6 +428,7 @@ export class AdjoinWorkbench extends LitElement {
       <adjoin-context-menu .commands=${this.menuCommands(open)} @adjoin-command=${(event: CustomEvent<Command>) => this.run(event.detail)}></adjoin-context-menu>
       <adjoin-help .view=${open === undefined ? 'start' : route.view === 'start' ? 'cabin' : route.view}></adjoin-help>
       ${this.slow && this.desk.loading !== undefined ? this.wait(this.desk.loading, open) : nothing}
+      ${this.removed !== undefined && open?.undo === this.removed ? this.removal(this.removed) : nothing}
       ${this.drop.over ? html`<div class="drop"><p>${open ? 'Let go to open a cabin or import readings' : 'Let go to open the cabin file'}</p></div>` : nothing}
       <div class="unseen" role="status">${this.said}</div>
     `;
@@ -528,6 +531,14 @@ export class AdjoinWorkbench extends LitElement {
     element.linkTo = this.linkTo;
     element.go = this.go;
     return element;
+  }
+
+  /** What was taken away may have been out of sight: it is said where one looks, with the way back. */
+  private removal(label: string): TemplateResult {
+    return html`<div class="wait"><div class="removal">
+      <p>Done: ${label}.</p>
+      <button type="button" @click=${() => this.desk.undo()}>Undo</button><button type="button" @click=${() => { this.removed = undefined; }}>Close</button>
+    </div></div>`;
   }
 
   private wait(file: string, open: OpenCabin | undefined): TemplateResult {

@@ -7,6 +7,8 @@ export const styles = css`
   .mark svg { width: 20px; height: 20px; }
   .cabin { min-width: 0; border-left: 1px solid var(--faint); padding-left: 16px; line-height: 1.2; flex: 1; }
   .cabin .name { font-weight: 600; display: block; overflow: hidden; text-overflow: ellipsis; white-space: nowrap; }
+  .cabin button.name { text-align: left; padding: 0; border: 0; min-height: 24px; margin: -3px 0; max-width: 100%; line-height: 1.2; }
+  .cabin button.name:hover { background: none; text-decoration: underline; text-underline-offset: 3px; text-decoration-thickness: 1px; }
   .cabin .about { font-size: var(--tiny); color: var(--quiet); display: block; overflow: hidden; text-overflow: ellipsis; white-space: nowrap; }
   .spring { flex: 1; }
   adjoin-light-picker { flex: none; }
@@ -38,9 +40,8 @@ export const styles = css`
   }
   @media (max-width: 480px) {
     .mark { margin-right: auto; }
-    .cabin { order: 2; flex: 1 1 100%; padding: 0 2px; overflow: hidden; text-overflow: ellipsis; white-space: nowrap; }
-    .cabin .name, .cabin .about { display: inline; }
-    .cabin .about { margin-left: 6px; }
+    .cabin { order: 2; flex: 1 1 100%; padding: 0 2px; display: flex; align-items: baseline; gap: 6px; }
+    .cabin .name { flex: 0 1 auto; min-width: 0; } .cabin .about { flex: 1 1 0; min-width: 0; }
     .spring { display: none; }
   }
   @media print { :host { display: none; } }

@@ -22,6 +22,7 @@ export const styles = css`
     pointer-events: auto; display: flex; gap: 16px; align-items: center; padding: 8px 8px 8px 16px; background: var(--paper); border: 1px solid var(--line);
     border-radius: 4px; box-shadow: 0 8px 24px var(--shade); max-width: calc(100vw - 32px);
   }
+  .wait .removal { padding-left: 16px; flex-wrap: wrap; gap: 8px; } .wait .removal p { margin-right: 8px; overflow-wrap: anywhere; min-width: 0; }
   .wait svg { flex: none; }
   .wait .count { display: block; font-size: var(--small); color: var(--quiet); font-variant-numeric: tabular-nums; }
   .wait .mover { animation: along 1.4s ease-in-out infinite alternate; }

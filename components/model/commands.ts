@@ -1,5 +1,7 @@
 import { actions } from '../../src/actions/index.ts';
 import type { Selection } from '../../src/actions/index.ts';
+import { contexts } from '../../src/actions/selection.ts';
+import type { Context } from '../../src/actions/selection.ts';
 import type { Cabin } from '../../src/cabin/cabin.ts';
 import type { View } from '../controllers/route.ts';
 
@@ -12,6 +14,8 @@ export interface Command {
   readonly keys?: string;
   /** `true`, or why it cannot be done now. */
   readonly enabled: true | string;
+  /** What an edit needs to be selected. */
+  readonly context?: Context;
   readonly run: { readonly kind: 'action'; readonly action: string } | { readonly kind: 'place'; readonly view: View } | { readonly kind: 'desk'; readonly call: DeskCall };
 }
 
@@ -22,9 +26,24 @@ export type DeskCall = (typeof deskCalls)[number];
 /** The edits of the registry as commands, in the order of menus. */
 export const actionCommands = (cabin: Cabin, selection: Selection, locked: boolean): readonly Command[] => actions.map((action) => ({
   id: action.id, title: action.title, group: action.group, keywords: action.keywords, ...(action.keys?.[0] === undefined ? {} : { keys: action.keys[0] }),
-  enabled: locked ? 'The cabin is open in another tab' : action.enabled(cabin, selection),
+  enabled: locked ? 'The cabin is open in another tab' : action.enabled(cabin, selection), context: action.context,
   run: { kind: 'action', action: action.id },
 }));
+
+/** How far in what a command needs lies: a specimen further than its source, that further than its part. */
+const depth = ({ context = 'none' }: Command): number => contexts.indexOf(context);
+
+/** Of commands that can be done, that of the innermost thing: a key means what has the focus and not what holds it. */
+export const innermost = (commands: readonly Command[]): Command | undefined =>
+  commands.filter(({ enabled }) => enabled === true).reduce<Command | undefined>((best, one) => (best === undefined || depth(one) > depth(best) ? one : best), undefined);
+
+/** What can be done with the innermost thing that is selected; with parts also what needs two of them or a point of an outline. */
+export function commandsOfSelection(commands: readonly Command[]): readonly Command[] {
+  const can = commands.filter((one) => one.enabled === true && depth(one) > 0);
+  const deepest = Math.max(0, ...can.map(depth));
+  const outermost = deepest <= contexts.indexOf('point') ? 1 : deepest;
+  return can.filter((one) => depth(one) >= outermost);
+}
 
 /**
  * Commands that fit what was typed, the best first: every word must be found in the title, the group or the keywords; words at the start

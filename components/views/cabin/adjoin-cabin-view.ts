@@ -99,7 +99,7 @@ export class AdjoinCabinView extends LitElement {
       <adjoin-wall
         .cabin=${this.cabin} .judgement=${this.judgement} .joints=${this.listed} .judging=${this.judging} .colours=${this.colours}
         .light=${this.light} .filter=${this.filter}
-        .pointed=${this.pointed} .visited=${this.visited} .linkTo=${this.linkTo} @adjoin-point=${point}
+        .pointed=${this.pointed} .visited=${this.visited} .linkTo=${this.linkTo} .editable=${this.desk !== undefined && !this.locked} @adjoin-point=${point}
       ></adjoin-wall>
     `;
   }

@@ -5,6 +5,7 @@ import type { Cabin, Joint } from '../../../src/cabin/cabin.ts';
 import type { JointResult, Judgement } from '../../../src/harmony/judgement.ts';
 import { formatRoute } from '../../controllers/route.ts';
 import type { JointFilter, Route } from '../../controllers/route.ts';
+import { standsFor } from '../../controllers/stands-for.ts';
 import { mostPrinted, WindowedList } from '../../controllers/windowed-list.ts';
 import type { SurfaceSide } from '../../figures/surface/surface-side.ts';
 import { filterChoices, partsById } from '../../model/joint-filter.ts';
@@ -34,7 +35,7 @@ export class AdjoinWall extends LitElement {
   static override styles = [base, controls, styles];
   static override properties = {
     cabin: { attribute: false }, judgement: { attribute: false }, joints: { attribute: false }, colours: { attribute: false }, light: {},
-    filter: { attribute: false }, judging: { type: Boolean }, pointed: {}, visited: {}, linkTo: { attribute: false },
+    filter: { attribute: false }, judging: { type: Boolean }, pointed: {}, visited: {}, linkTo: { attribute: false }, editable: { type: Boolean },
   };
 
   declare cabin: Cabin;
@@ -49,6 +50,7 @@ export class AdjoinWall extends LitElement {
   /** The joint that was looked at last, which one comes back from. */
   declare visited: string | undefined;
   declare linkTo: (joint: string) => string;
+  declare editable: boolean;
   private readonly list = new WindowedList(this, { list: 'ol', usual: usualHeight, focusable: 'adjoin-strip' });
   private revealing: ReturnType<typeof setTimeout> | undefined;
   private readonly wayTo = (change: Partial<Route>): string => formatRoute({ view: 'cabin', filter: {}, ...change });
@@ -62,6 +64,7 @@ export class AdjoinWall extends LitElement {
     this.light = 'D65';
     this.filter = {};
     this.judging = false;
+    this.editable = false;
     this.linkTo = () => '#/';
   }
 
@@ -134,7 +137,7 @@ export class AdjoinWall extends LitElement {
         ${repeat(items, ({ place }) => this.joints[place]?.id, ({ place }) => {
           const result = this.joints[place] as JointResult;
           return html`
-          <li data-place=${place} aria-posinset=${place + 1} aria-setsize=${this.joints.length}>
+          <li data-place=${place} ${standsFor({ joint: result.id }, this.editable, false)} aria-posinset=${place + 1} aria-setsize=${this.joints.length}>
             <adjoin-strip
               .joint=${joints.get(result.id)} .result=${result} .names=${[name(result.standard), name(result.trial)]}
               .fills=${[this.colours.get(result.standard)?.css, this.colours.get(result.trial)?.css]}

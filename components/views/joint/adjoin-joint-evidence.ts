@@ -5,6 +5,7 @@ import { voidReason } from '../../../src/harmony/decisions.ts';
 import type { JointResult, JudgedOn } from '../../../src/harmony/judgement.ts';
 import { counted, fixed, percent, probability } from '../../../src/report/number-text.ts';
 import { askAction, doAction } from '../../controllers/edit-events.ts';
+import { standsFor } from '../../controllers/stands-for.ts';
 import { proposedDecision } from '../../model/proposed-decision.ts';
 import '../../app/adjoin-term.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -107,7 +108,7 @@ export class AdjoinJointEvidence extends LitElement {
     const check = result.checks.find((candidate) => candidate.check === decision.check);
     const reason = check === undefined ? undefined : voidReason(decision, check, this.cabin.asOf);
     return html`
-      <li>
+      <li ${standsFor({ joint: this.joint.id, decision: decision.id }, this.editable)}>
         <b>${decision.check}</b> at ${decision.criterion === undefined ? nothing : `${decision.criterion} `}${fixed(decision.value, 2)}${decision.light === undefined ? nothing : ` under ${decision.light}`},
         until ${decision.expires}${check?.verdict !== 'clashes' ? html`: <b>not needed</b>, the check does not clash` : reason === undefined ? html`: <b>in force</b>` : html`: <b>void</b>, ${reason}`}
         <p>${decision.reason}</p><p class="quiet">${decision.role}, ${decision.date}</p>
@@ -120,7 +121,7 @@ export class AdjoinJointEvidence extends LitElement {
     const lux = record.illuminanceLx === undefined ? '' : `, ${record.illuminanceLx} lx`;
     const rating = record.rating === undefined ? '' : `, ${record.rating.scale} grade ${record.rating.grade}`;
     return html`
-      <li>
+      <li ${standsFor({ joint: this.joint.id, record: place }, this.editable)}>
         <b>${record.result}</b> under ${record.light}${lux}${rating}
         <p class="quiet">${record.date}, ${observers}</p>
         ${record.note === undefined ? nothing : html`<p>${record.note}</p>`}

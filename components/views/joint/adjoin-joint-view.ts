@@ -9,6 +9,7 @@ import type { Selection } from '../../../src/actions/selection.ts';
 import type { Desk } from '../../controllers/desk.ts';
 import { askAction, askSelection } from '../../controllers/edit-events.ts';
 import { JointTrial } from '../../controllers/joint-trial.ts';
+import { standFor, standsFor } from '../../controllers/stands-for.ts';
 import { ElementSize } from '../../controllers/element-size.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
@@ -95,6 +96,7 @@ export class AdjoinJointView extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
+    standFor(this, { selection: { joint: this.joint.id }, editable: false, byFocus: this.desk !== undefined });
     const before = changed.get('joint');
     const another = changed.has('joint') && before?.id !== this.joint.id;
     if (another && before !== undefined) this.trial.reset();
@@ -185,7 +187,7 @@ export class AdjoinJointView extends LitElement {
     const colour = result.checks.find((check) => check.check === 'colour');
     return html`
       ${this.navigation()}
-      <header class="lead">
+      <header class="lead" ${standsFor({ joint: this.joint.id }, this.desk !== undefined && !this.locked)}>
         <div>
           <div class="verdict">
             ${scene(verdictSample(result, 56, 16, paperInk))}<span class="word ${result.verdict}">${verdictWord(result)}${until}</span>
@@ -235,6 +237,8 @@ export class AdjoinJointView extends LitElement {
             ${this.fields('joint.set', ['kind', 'gapMm', 'stepMm', 'lengthMm', 'viewMm', 'tiltDeg', 'weight', 'reference', 'note'], { reference: 'by the rule', weight: '1' })}
             <h3>Intent</h3>
             ${this.fields('joint.set-intent', ['colour', 'gloss', 'texture'], this.restOfIntent(joint))}
+            <p class="do"><button type="button" ?disabled=${this.locked} @click=${() => askAction(this, 'joint.set-id', { joint: joint.id })}>Change its id</button>
+              <button type="button" ?disabled=${this.locked} @click=${() => askAction(this, 'joint.remove', { joint: joint.id })}>Remove joint</button></p>
           </section>`}
       </div>
       ${tried === undefined ? nothing : html`

@@ -3,6 +3,7 @@ import type { TemplateResult } from 'lit';
 import type { Cabin, Joint, Proposal } from '../../../src/cabin/cabin.ts';
 import { cabinIndex } from '../../../src/cabin/cabin-index.ts';
 import { doAction } from '../../controllers/edit-events.ts';
+import { standsFor } from '../../controllers/stands-for.ts';
 import { trialText } from '../../model/trial-text.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { styles } from './joint-evidence.styles.ts';
@@ -48,7 +49,7 @@ export class AdjoinProposals extends LitElement {
     const { id, date, note, shifts, gapMm, viewMm } = proposal;
     const trial = { ...(shifts === undefined ? {} : { shifts }), ...(gapMm === undefined ? {} : { gapMm }), ...(viewMm === undefined ? {} : { viewMm }) };
     return html`
-      <li>
+      <li ${standsFor({ joint: this.joint.id, proposal: id }, !this.locked)}>
         <b>${trialText(this.cabin, proposal)}</b>
         ${note ? html`<p>${note}</p>` : nothing}
         <p class="quiet">${id}, ${date}</p>

@@ -5,6 +5,7 @@ import type { Judgement } from '../../../src/harmony/judgement.ts';
 import { fixed, limitUseText } from '../../../src/report/number-text.ts';
 import { askAction } from '../../controllers/edit-events.ts';
 import type { Route } from '../../controllers/route.ts';
+import { standFor, standsFor } from '../../controllers/stands-for.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { swatch } from '../../figures/swatch.ts';
@@ -31,6 +32,10 @@ export class AdjoinPartPanel extends LitElement {
   declare light: string;
   declare locked: boolean;
   declare linkTo: (change: Partial<Route>) => string;
+
+  protected override willUpdate(): void {
+    standFor(this, { selection: { parts: [this.of.id] }, editable: false, byFocus: true });
+  }
 
   override render(): TemplateResult {
     const { of: part, cabin, locked } = this;
@@ -69,7 +74,7 @@ export class AdjoinPartPanel extends LitElement {
       </section>
       ${zone?.caps?.length ? html`<section>
         <h3><adjoin-term word="cap">Caps</adjoin-term> of the zone ${zone.name}</h3>
-        <ul class="caps">${zone.caps.map((cap) => html`<li>${cap.quantity} at most ${cap.max}${cap.quantity === 'gloss' ? ` GU at ${cap.angle ?? 60}°` : ''} <span class="quiet">${cap.basis}</span></li>`)}</ul>
+        <ul class="caps">${zone.caps.map((cap) => html`<li ${standsFor({ zone: zone.id, cap: cap.id }, !locked)}>${cap.quantity} at most ${cap.max}${cap.quantity === 'gloss' ? ` GU at ${cap.angle ?? 60}°` : ''} <span class="quiet">${cap.basis}</span></li>`)}</ul>
         <a href=${this.linkTo({ view: 'parts', item: 'zones', options: { show: 'registers' } })}>Edit zones and caps</a>
       </section>` : nothing}
     `;
@@ -86,7 +91,7 @@ export class AdjoinPartPanel extends LitElement {
     return html`<table><thead><tr><th scope="col">with</th><th scope="col">kind</th><th scope="col">verdict</th><th scope="col" class="number">limit use</th></tr></thead><tbody>${joints.map((joint) => {
       const other = joint.parts[0] === this.of.id ? joint.parts[1] : joint.parts[0];
       const result = this.judgement.joints.find(({ id }) => id === joint.id);
-      return html`<tr>
+      return html`<tr ${standsFor({ joint: joint.id }, !this.locked)}>
         <th scope="row"><a href=${this.linkTo({ view: 'joint', joint: joint.id, item: undefined })}>${this.cabin.parts.find(({ id }) => id === other)?.name ?? other}</a></th>
         <td>${joint.kind}${joint.gapMm === undefined ? '' : ` ${joint.gapMm} mm`}</td>
         <td>${result === undefined ? 'being judged' : html`<span class="verdict">${scene(verdictSample(result, 36, 12, paperInk))}<span class="word ${result.verdict}">${verdictWord(result)}</span></span>`}</td>

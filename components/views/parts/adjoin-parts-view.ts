@@ -2,9 +2,10 @@ import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin, Part } from '../../../src/cabin/cabin.ts';
 import { counted } from '../../../src/report/number-text.ts';
-import { askAction, askMenu, askSelection } from '../../controllers/edit-events.ts';
+import { askAction, askSelection } from '../../controllers/edit-events.ts';
 import { roveFocus } from '../../controllers/roving-focus.ts';
 import type { Route } from '../../controllers/route.ts';
+import { standsFor } from '../../controllers/stands-for.ts';
 import { swatch } from '../../figures/swatch.ts';
 import { standingSource } from '../../model/joint-filter.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -118,11 +119,6 @@ export class AdjoinPartsView extends ViewElement {
     roveFocus(event, links);
   };
 
-  private menu(event: MouseEvent, part: Part): void {
-    event.preventDefault();
-    askMenu(this, { x: event.clientX, y: event.clientY, selection: { parts: [part.id] } });
-  }
-
   private table(chosen: Part | undefined): TemplateResult {
     const passing = this.passing();
     const shown = this.all ? passing : passing.slice(0, shownAtFirst);
@@ -155,7 +151,7 @@ export class AdjoinPartsView extends ViewElement {
     const mirrored = readings === 0 && this.open.judgement.joints.some(({ judgedOn }) => judgedOn.some((on) => on.part === part.id && on.borrowedFrom !== undefined));
     const suppliers = [...new Set(part.sources.map(({ supplier }) => this.cabin.suppliers.find(({ id }) => id === supplier)?.name ?? supplier))];
     return html`
-      <tr class=${here ? 'here' : ''} @contextmenu=${(event: MouseEvent) => this.menu(event, part)}>
+      <tr class=${here ? 'here' : ''} ${standsFor({ parts: [part.id] }, !this.open.locked)}>
         <td class="swatch">${swatch(colour)}</td>
         <th scope="row"><a href=${this.linkTo({ view: 'parts', item: part.id })} tabindex=${stop ? 0 : -1} aria-current=${here ? 'true' : nothing}>${part.name}</a>${part.hand === undefined || part.hand === 'none' || part.name.toLowerCase().includes(part.hand) ? nothing : html` <span class="quiet">${part.hand}</span>`}</th>
         <td class="more quiet">${part.partNumber ?? '–'}</td>

@@ -4,6 +4,7 @@ import type { Cabin, Part, Source } from '../../../src/cabin/cabin.ts';
 import { stageOf } from '../../../src/cabin/index.ts';
 import { counted, fixed } from '../../../src/report/number-text.ts';
 import { askAction, doAction } from '../../controllers/edit-events.ts';
+import { standsFor } from '../../controllers/stands-for.ts';
 import { base, controls } from '../../styles/shared.ts';
 import './adjoin-inline-fields.ts';
 import './adjoin-specimen-panel.ts';
@@ -37,7 +38,7 @@ export class AdjoinSourcePanel extends LitElement {
       source.leadWeeks === undefined ? undefined : `${source.leadWeeks} weeks`,
     ].filter(Boolean).join(', ');
     return html`
-      <article class=${stands ? 'stands' : ''}>
+      <article class=${stands ? 'stands' : ''} ${standsFor({ parts: [part.id], source: source.id }, !locked)}>
         <header>
           <button class="bare title" type="button" aria-expanded=${this.shown} @click=${() => { this.shown = !this.shown; }}><b>${supplier}</b><span class="quiet">${facts}</span></button>
           ${stands ? html`<span class="mark">the part stands by it</span>` : html`<button type="button" ?disabled=${locked} @click=${() => doAction(this, 'part.choose-source', about)}>Let the part stand by it</button>`}
@@ -47,15 +48,18 @@ export class AdjoinSourcePanel extends LitElement {
             ${fields('source.set')}
             <h4>Cost</h4>${fields('source.set-prices')}
             <h4>Grain</h4>${fields('source.set-grain')}
-            <p class="does"><button type="button" ?disabled=${locked || part.sources.length < 2} @click=${() => askAction(this, 'source.remove', about)}>Remove source</button></p>
+            <p class="does">
+              <button type="button" ?disabled=${locked || source.specimens.length === 0} @click=${() => askAction(this, 'source.set-stands-by', { ...about, stage: 'new' }, { asks: ['stage', 'specimen'] })}>Pick what it stands by</button>
+              <button type="button" ?disabled=${locked} @click=${() => askAction(this, 'source.set-named-colours', about)}>Colours of a pattern</button>
+              <button type="button" ?disabled=${locked || part.sources.length < 2} @click=${() => askAction(this, 'source.remove', about)}>Remove source</button></p>
           </div>` : nothing}
         <ul>
           ${source.specimens.map((specimen) => html`
-            <li class=${this.specimen === specimen.id ? 'here' : ''}>
+            <li class=${this.specimen === specimen.id ? 'here' : ''} ${standsFor({ parts: [part.id], source: source.id, specimen: specimen.id }, !locked)}>
               <button class="bare title" type="button" aria-expanded=${this.specimen === specimen.id} @click=${() => { this.specimen = this.specimen === specimen.id ? undefined : specimen.id; }}>
                 <b>${specimen.id}</b><span class="quiet">${[specimen.kind, stageOf(specimen) === 'new' ? undefined : stageOf(specimen), specimen.lot && `lot ${specimen.lot.id}`, counted(specimen.readings.length, 'reading')].filter(Boolean).join(', ')}</span>
               </button>
-              ${this.specimen === specimen.id ? html`<adjoin-specimen-panel .cabin=${cabin} .specimen=${specimen} .locked=${locked}></adjoin-specimen-panel>` : nothing}
+              ${this.specimen === specimen.id ? html`<adjoin-specimen-panel .cabin=${cabin} .specimen=${specimen} .within=${{ parts: [part.id], source: source.id }} .locked=${locked}></adjoin-specimen-panel>` : nothing}
             </li>`)}
         </ul>
         <p class="does"><button type="button" ?disabled=${locked} @click=${() => askAction(this, 'specimen.add', about)}>Add a specimen</button></p>

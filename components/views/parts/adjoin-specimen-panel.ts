@@ -1,10 +1,12 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
+import type { Selection } from '../../../src/actions/index.ts';
 import type { Cabin, Specimen } from '../../../src/cabin/cabin.ts';
 import { valueText } from '../../../src/formats/reading-summary.ts';
 import type { Reading } from '../../../src/readings/reading.ts';
 import { counted } from '../../../src/report/number-text.ts';
 import { askAction, doAction } from '../../controllers/edit-events.ts';
+import { standsFor } from '../../controllers/stands-for.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { fields as fieldStyles } from '../../styles/fields.ts';
 import './adjoin-inline-fields.ts';
@@ -27,10 +29,12 @@ export class AdjoinSpecimenPanel extends LitElement {
     .quiet { color: var(--quiet); font-size: var(--small); }
   `];
 
-  static override properties = { cabin: { attribute: false }, specimen: { attribute: false }, locked: { type: Boolean }, picked: { state: true }, all: { state: true } };
+  static override properties = { cabin: { attribute: false }, specimen: { attribute: false }, within: { attribute: false }, locked: { type: Boolean }, picked: { state: true }, all: { state: true } };
 
   declare cabin: Cabin;
   declare specimen: Specimen;
+  /** What the specimen belongs to. */
+  declare within: Selection;
   declare locked: boolean;
   declare picked: ReadonlySet<number>;
   declare all: boolean;
@@ -41,6 +45,7 @@ export class AdjoinSpecimenPanel extends LitElement {
     this.picked = new Set();
     this.all = false;
     this.locked = false;
+    this.within = {};
   }
 
   protected override willUpdate(): void {
@@ -102,7 +107,8 @@ export class AdjoinSpecimenPanel extends LitElement {
     const conditions = this.cabin.conditions.find(({ id }) => id === reading.conditions);
     const instrument = this.cabin.instruments.find(({ id }) => id === conditions?.instrument)?.name;
     const file = this.cabin.files?.find(({ id }) => id === reading.file)?.name;
-    return html`<tr class=${reading.outlier === true ? 'out' : ''}>
+    const readings = this.picked.has(place) ? [...this.picked].sort((a, b) => a - b) : [place];
+    return html`<tr class=${reading.outlier === true ? 'out' : ''} ${standsFor({ ...this.within, specimen: this.specimen.id, readings }, !this.locked)}>
       <td><input type="checkbox" aria-label="Pick reading ${place + 1} at spot ${reading.spot.name}" .checked=${this.picked.has(place)} @change=${pick} /></td>
       <td>${reading.spot.name}${reading.rotationDeg === undefined ? '' : ` at ${reading.rotationDeg}°`}</td><td>${reading.quantity}</td><td>${valueText(reading)}${reading.outlier === true ? ', outlier' : ''}</td>
       <td>${[instrument ?? conditions?.instrument, conditions?.geometry].filter(Boolean).join(', ')}</td><td>${file === undefined ? '–' : `${file}${reading.row === undefined ? '' : `, row ${reading.row}`}`}</td>

@@ -8,6 +8,7 @@ import type { PairRule, RulingEntry } from '../../../src/rules/index.ts';
 import { commonPractice } from '../../../src/rules/book-bases.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { doAction } from '../../controllers/edit-events.ts';
+import { standsFor } from '../../controllers/stands-for.ts';
 import { scene } from '../../figures/scene.ts';
 import { verdictSample } from '../../figures/verdict-sample.ts';
 import type { RuleCell, RuleFilter } from '../../model/rule-cells.ts';
@@ -95,7 +96,7 @@ export class AdjoinPairPanel extends LitElement {
     const { cell, at } = this;
     const ids = new Set(at.book.rules.map(({ id }) => id));
     const wins = cell.joints.filter((joint) => (rule === undefined ? !ids.has(joint.rule) : joint.rule === rule.id)).length;
-    return html`<li><button type="button" class="entry ${place}" aria-pressed=${chosen} @click=${() => this.at.set({ rule: rule?.id ?? 'classes' }, true)}>
+    return html`<li ${standsFor(rule === undefined ? {} : { rule: rule.id }, rule !== undefined && !at.open.locked)}><button type="button" class="entry ${place}" aria-pressed=${chosen} @click=${() => this.at.set({ rule: rule?.id ?? 'classes' }, true)}>
       <span class="rank">${index + 1}</span><span class="name">${rule?.id ?? 'classes combined'} <span class="small quiet">limit ${limitText(at.book, cell.materials, rule)}${wins === 0 ? '' : `, decides ${counted(wins, 'joint')}`}</span></span><span class="place">${placeWords[place]}</span>
       <span class="why">${rule === undefined ? '' : `Names ${reach}. `}${why.charAt(0).toUpperCase()}${why.slice(1)}.</span></button></li>`;
   }

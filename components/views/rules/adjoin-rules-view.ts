@@ -15,6 +15,7 @@ import type { BookDraft } from '../../controllers/book-trial.ts';
 import { BookTrial } from '../../controllers/book-trial.ts';
 import { askSelection, doAction } from '../../controllers/edit-events.ts';
 import type { OpenCabin } from '../../controllers/open-cabin.ts';
+import { standsFor } from '../../controllers/stands-for.ts';
 import { partsById, standingSource } from '../../model/joint-filter.ts';
 import type { RuleCell } from '../../model/rule-cells.ts';
 import { materialsInUse, ruleCells, ruleFilter } from '../../model/rule-cells.ts';
@@ -243,7 +244,7 @@ export class AdjoinRulesView extends ViewElement {
     return html`<div class="two">
       <div class="stay scroll" tabindex="0" role="region" aria-label="Classes of material"><table><caption>Limits and factors of each material; those of two <adjoin-term word="class of material">classes</adjoin-term> are combined for their pair</caption>
         <thead><tr><th scope="col">material</th><th scope="col"><adjoin-term word="family">family</adjoin-term></th><th scope="col" class="n">limit</th><th scope="col" class="n"><adjoin-term word="kL">kL</adjoin-term></th><th scope="col" class="n"><adjoin-term word="component limit">cap |dL*|</adjoin-term></th><th scope="col">gloss</th><th scope="col" class="n"><adjoin-term word="spot">spots</adjoin-term></th><th scope="col" class="n">joints</th></tr></thead>
-        <tbody>${book.materials.map((one) => html`<tr class=${one === row ? 'here' : ''}><th scope="row"><button type="button" class="bare" aria-pressed=${one === row} @click=${() => this.set({ class: one.material, joint: '' }, true)}>${one.material}</button></th>
+        <tbody>${book.materials.map((one) => html`<tr class=${one === row ? 'here' : ''} ${standsFor({ material: one.material }, !this.open.locked)}><th scope="row"><button type="button" class="bare" aria-pressed=${one === row} @click=${() => this.set({ class: one.material, joint: '' }, true)}>${one.material}</button></th>
           <td>${one.family}</td><td class="n">${plainNumber(one.colourLimit)}</td><td class="n">${plainNumber(one.kL)}</td><td class="n">${one.lightnessCap === undefined ? '–' : plainNumber(one.lightnessCap)}</td><td class="small" title=${glossRuleText(one.gloss)}>${shortGloss(one.gloss)}</td>
           <td class="n">${one.wanted.spots}</td><td class="n">${this.jointsOf(one.material).length}</td></tr>`)}</tbody></table></div>
       <div class="side">${row === undefined ? nothing : html`<h2>${row.material}</h2><adjoin-joint-choice .at=${at} .touched=${this.jointsOf(row.material)}></adjoin-joint-choice><adjoin-class-editor .at=${at} .row=${row}></adjoin-class-editor>
