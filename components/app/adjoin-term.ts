@@ -16,7 +16,7 @@ export class AdjoinTerm extends LitElement {
       font: inherit; color: inherit; text-align: inherit; letter-spacing: inherit; border: 0; background: none; cursor: help; min-width: 24px;
       text-decoration: underline dotted 1px; text-underline-offset: 3px; white-space: inherit;
       /* 24 px high to hit without moving lines apart: upwards, since what a label names lies below it. */
-      padding: 8px 0 1px; margin: -8px 0 -1px;
+      padding: 8px 0 3px; margin: -8px 0 -3px;
     }
     button:hover { text-decoration-style: solid; }
     [popover] {

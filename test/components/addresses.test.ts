@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { lampAddress, lampOfAddress } from '../../components/figures/surface/lamp-address.ts';
 import { lampRange, usualLamp } from '../../components/figures/surface/lamp.ts';
+import { pathAddress, pathOfAddress } from '../../components/model/path-address.ts';
 import { trialAddress, trialOfAddress } from '../../components/model/trial-address.ts';
 
 const number = fc.integer({ min: -3000, max: 3000 }).map((hundredths) => hundredths / 100).filter((value) => value !== 0);
@@ -31,4 +32,13 @@ test('a lamp in an address is read back in whole degrees, and stands as usual wh
   }));
   expect(lampAddress(usualLamp)).toBe('');
   for (const text of [undefined, '', 'x', ',,', '999,999,999', '1e9']) expect(lampOfAddress(text)).toEqual(usualLamp);
+});
+
+test('a path of parts in an address is read back in its order, without what the cabin does not have', () => {
+  fc.assert(fc.property(fc.uniqueArray(fc.string({ minLength: 1, maxLength: 8, unit: 'grapheme' }), { minLength: 2, maxLength: 6 }), (parts) => {
+    expect(pathOfAddress(pathAddress(parts), (part) => parts.includes(part))).toEqual(parts);
+  }));
+  expect(pathAddress(['a'])).toBe('');
+  expect(pathOfAddress('b,a,b,%E0%A4,c', (part) => part !== 'c')).toEqual(['b', 'a']);
+  expect(pathOfAddress(undefined, () => true)).toEqual([]);
 });

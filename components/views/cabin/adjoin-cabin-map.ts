@@ -29,6 +29,7 @@ import { remembered } from '../../model/remembered.ts';
 import { tintedParts, tints } from '../../model/map-tints.ts';
 import type { Tint } from '../../model/map-tints.ts';
 import type { PartColour } from '../../model/part-colours.ts';
+import { pathAddress, pathOfAddress } from '../../model/path-address.ts';
 import { base } from '../../styles/shared.ts';
 import type { MapCall, MapTool } from './adjoin-map-tools.ts';
 import './adjoin-map-tools.ts';
@@ -55,7 +56,7 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
   static override styles = [base, styles];
   static override properties = {
     cabin: { attribute: false }, judgement: { attribute: false }, listed: { attribute: false }, colours: { attribute: false }, paths: { attribute: false }, light: {},
-    pointed: {}, selection: { attribute: false }, options: { attribute: false }, present: { attribute: false }, editable: { type: Boolean },
+    pointed: {}, selection: { attribute: false }, options: { attribute: false }, present: { attribute: false }, tried: { attribute: false }, editable: { type: Boolean },
     pointedPart: { state: true }, tool: { state: true }, walk: { state: true },
   };
 
@@ -71,6 +72,8 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
   declare options: Readonly<Record<string, string>>;
   /** The document with the last edit in it, which outlines are drawn from; the cabin where there is none. */
   declare present: Cabin | undefined;
+  /** The drift along the parts that are picked. */
+  declare tried: RunResult | undefined;
   declare editable: boolean;
   declare pointedPart: string | undefined;
   declare tool: MapTool;
@@ -106,7 +109,13 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
     return tints.find((tint) => tint === this.options['tint']) ?? 'colour';
   }
 
+  /** Parts that were picked one after the other, two or more. */
+  private get path(): readonly string[] {
+    return pathOfAddress(this.options['path'], (part) => cabinIndex(this.cabin).parts.has(part));
+  }
+
   private get run(): RunResult | undefined {
+    if (this.path.length > 1) return this.tried;
     const wanted = this.options['run'];
     return wanted === undefined ? undefined : this.judgement.runs.find((run) => runKey(run) === wanted);
   }
@@ -159,7 +168,7 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
     else if ('fit' in call) this.looking.look(undefined);
     else if ('tool' in call) this.take(call.tool);
     else if ('tint' in call) this.say('adjoin-option', { tint: call.tint === 'colour' ? '' : call.tint });
-    else if ('run' in call) this.say('adjoin-option', { run: call.run });
+    else if ('run' in call) this.say('adjoin-option', { run: call.run, path: '' });
     else this.say('adjoin-option', { show: call.show === 'map' ? '' : call.show });
   }
 
@@ -172,9 +181,16 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
   }
 
   private select(part: string, more: boolean): void {
-    const before = this.selection.parts ?? [];
+    const before = this.selection.parts ?? this.path;
     const parts = !more ? [part] : before.includes(part) ? before.filter((id) => id !== part) : [...before, part];
-    askSelection(this, { parts });
+    this.choose(parts);
+  }
+
+  /** What is picked stands in the address as far as it is a path. */
+  private choose(parts: readonly string[]): void {
+    askSelection(this, parts.length === 0 ? {} : { parts });
+    const path = pathAddress(parts);
+    if (path !== (this.options['path'] ?? '')) this.say('adjoin-option', { path });
   }
 
   // Pointers
@@ -245,7 +261,7 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
       if (part !== undefined) this.joining.pick(part);
     } else if (joint !== undefined && this.tool === 'look') this.say('adjoin-open-joint', joint);
     else if (part !== undefined) this.select(part, event.shiftKey || event.ctrlKey || event.metaKey);
-    else if (this.selection.parts !== undefined) askSelection(this, {});
+    else if (this.selection.parts !== undefined || this.path.length > 0) this.choose([]);
   }
 
   private over(event: PointerEvent, now: Point): void {
@@ -369,7 +385,7 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
     if (box !== this.drawnFor) this.drawn.clear();
     this.drawnFor = box;
     const layers = mapLayers(
-      { ...input, highlight: this.pointed, part: this.pointedPart, rested: this.rested, selected: this.selection.parts ?? [] },
+      { ...input, highlight: this.pointed, part: this.pointedPart, rested: this.rested, selected: this.selection.parts ?? this.path },
       { ...this.mapSize, overlay: (at) => this.overlay(input, at) }, tableInk,
     );
     const { settling } = this.looking;
@@ -407,7 +423,7 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
     const { run } = this;
     return html`
       <adjoin-map-tools
-        .tint=${this.tint} .tool=${this.tool} .run=${run === undefined ? '' : runKey(run)} .runs=${runs} .editable=${this.editable} .zoomed=${this.looking.view !== undefined} .show=${matrix ? 'matrix' : 'map'}
+        .tint=${this.tint} .tool=${this.tool} .run=${run === undefined || this.path.length > 1 ? '' : runKey(run)} .runs=${runs} .editable=${this.editable} .zoomed=${this.looking.view !== undefined} .show=${matrix ? 'matrix' : 'map'}
         @adjoin-map=${(event: CustomEvent<MapCall>) => this.call(event.detail)}
       ></adjoin-map-tools>
       ${matrix ? this.matrix() : html`<div
@@ -417,7 +433,7 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
       >${map === undefined ? this.empty() : repeat(map, ({ key }) => key, ({ svg }) => scene(svg))}</div>`}
       <adjoin-map-foot
         .cabin=${this.cabin} .judgement=${this.judgement} .colours=${this.colours} .light=${this.light} .pointed=${this.pointed}
-        .pointedPart=${this.pointedPart ?? this.selection.parts?.at(-1)} .tint=${matrix ? 'colour' : this.tint} .run=${matrix ? undefined : run} .hint=${this.hint()} .outlining=${this.tool === 'outline' ? this.outlining.words : undefined}
+        .pointedPart=${this.pointedPart ?? this.selection.parts?.at(-1)} .tint=${matrix ? 'colour' : this.tint} .run=${matrix ? undefined : run} .path=${this.path} .editable=${this.editable} .hint=${this.hint()} .outlining=${this.tool === 'outline' ? this.outlining.words : undefined}
       ></adjoin-map-foot>
     `;
   }

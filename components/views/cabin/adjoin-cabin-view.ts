@@ -1,13 +1,16 @@
 import { css, html, LitElement } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
+import { cabinIndex } from '../../../src/cabin/cabin-index.ts';
 import type { JointResult, Judgement } from '../../../src/harmony/judgement.ts';
 import type { JointPaths } from '../../../src/workers/session-protocol.ts';
 import type { Selection } from '../../../src/actions/selection.ts';
 import type { Desk } from '../../controllers/desk.ts';
+import { PathTrial } from '../../controllers/path-trial.ts';
 import type { JointFilter, Route } from '../../controllers/route.ts';
 import { isOpenFilter, partsById, passes } from '../../model/joint-filter.ts';
 import { JointOrder } from '../../model/joint-order.ts';
+import { pathOfAddress } from '../../model/path-address.ts';
 import type { PartColour } from '../../model/part-colours.ts';
 import { base } from '../../styles/shared.ts';
 import './adjoin-cabin-map.ts';
@@ -69,7 +72,11 @@ export class AdjoinCabinView extends LitElement {
     this.locked = false;
   }
 
+  private readonly trial = new PathTrial(this);
+
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
+    const path = pathOfAddress(this.route.options?.['path'], (part) => cabinIndex(this.cabin).parts.has(part));
+    this.trial.follow(path, this.cabin, this.judgement, this.judging ? undefined : this.desk);
     if (!changed.has('judgement') && !changed.has('filter') && !changed.has('cabin')) return;
     const ordered = this.order.of(this.judgement.joints);
     const parts = partsById(this.cabin);
@@ -93,7 +100,7 @@ export class AdjoinCabinView extends LitElement {
       <h1 class="unseen">${this.cabin.name}</h1>
       <adjoin-cabin-map
         .cabin=${this.cabin} .judgement=${this.judgement} .listed=${this.listed} .colours=${this.colours} .paths=${this.paths}
-        .light=${this.light} .pointed=${this.pointed} .selection=${this.selection} .options=${this.route.options ?? none} .present=${this.judging ? undefined : this.desk?.present} .editable=${this.desk !== undefined && !this.locked}
+        .light=${this.light} .pointed=${this.pointed} .selection=${this.selection} .options=${this.route.options ?? none} .tried=${this.trial.run} .present=${this.judging ? undefined : this.desk?.present} .editable=${this.desk !== undefined && !this.locked}
         @adjoin-point=${point} @adjoin-option=${this.option}
       ></adjoin-cabin-map>
       <adjoin-wall

@@ -9,6 +9,7 @@ import type { VerdictMark } from '../../../src/report/figures/verdict-line.ts';
 import { fixed } from '../../../src/report/number-text.ts';
 import { drawing, element } from '../../../src/report/scene.ts';
 import type { SceneElement } from '../../../src/report/scene.ts';
+import { askAction } from '../../controllers/edit-events.ts';
 import { tableInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { verdictSample } from '../../figures/verdict-sample.ts';
@@ -17,7 +18,7 @@ import { labText } from '../../model/lab-text.ts';
 import { tintKeys, tintTitles } from '../../model/map-tints.ts';
 import type { Tint } from '../../model/map-tints.ts';
 import type { PartColour } from '../../model/part-colours.ts';
-import { base } from '../../styles/shared.ts';
+import { base, controls } from '../../styles/shared.ts';
 import { styles } from './map-foot.styles.ts';
 
 const marks: readonly (readonly [string, VerdictMark])[] = [
@@ -27,9 +28,9 @@ const marks: readonly (readonly [string, VerdictMark])[] = [
 
 /** Under the map: what is pointed at in words, the run that is watched, and the keys to lines and tints. */
 export class AdjoinMapFoot extends LitElement {
-  static override styles = [base, styles];
+  static override styles = [base, controls, styles];
   static override properties = {
-    cabin: { attribute: false }, judgement: { attribute: false }, colours: { attribute: false }, light: {}, pointed: {}, pointedPart: {}, tint: {}, run: { attribute: false }, hint: {}, outlining: {},
+    cabin: { attribute: false }, judgement: { attribute: false }, colours: { attribute: false }, light: {}, pointed: {}, pointedPart: {}, tint: {}, run: { attribute: false }, path: { attribute: false }, editable: { type: Boolean }, hint: {}, outlining: {},
   };
 
   declare cabin: Cabin;
@@ -41,10 +42,19 @@ export class AdjoinMapFoot extends LitElement {
   declare pointedPart: string | undefined;
   declare tint: Tint;
   declare run: RunResult | undefined;
+  /** Parts that are picked one after the other; the run is theirs where there are two or more. */
+  declare path: readonly string[];
+  declare editable: boolean;
   /** What the tool in hand does. */
   declare hint: string | undefined;
   /** Where a point of an outline is. */
   declare outlining: string | undefined;
+
+  constructor() {
+    super();
+    this.path = [];
+    this.editable = false;
+  }
 
   override render(): TemplateResult {
     const without = this.tint === 'colour' && this.cabin.parts.some((part) => this.colours.get(part.id)?.css === undefined);
@@ -73,7 +83,7 @@ export class AdjoinMapFoot extends LitElement {
     if (joint !== undefined) return html`<b>${this.name(joint.parts[0])} / ${this.name(joint.parts[1])}</b><p>${joint.sentence}</p>`;
     const part = cabinIndex(this.cabin).parts.get(this.pointedPart ?? '');
     if (part === undefined) {
-      return html`<p class="idle">Point at a part or a joint. Colours are computed under ${this.light} and are indicative on this screen.</p>`;
+      return html`<p class="idle">Point at a part or a joint; pick parts one after the other with Shift to see the drift along them. Colours are computed under ${this.light} and are indicative on this screen.</p>`;
     }
     const source = standingSource(part);
     const colour = this.colours.get(part.id);
@@ -98,6 +108,7 @@ export class AdjoinMapFoot extends LitElement {
         ${run.limit === undefined ? nothing : scene(runSteps({ steps: run.steps, limit: run.limit, label }, { width: 220, height: 64 }, { ...tableInk, ink: tableInk.tableInk, faint: tableInk.tableInk }))}
         <figcaption>
           <b class="word">${run.verdict}</b> along the <adjoin-term word="run">run</adjoin-term>: ${run.sentence}
+          ${this.path.length > 1 && this.editable ? html`<button type="button" @click=${() => askAction(this, 'run.add', { parts: this.path })}>Watch this path</button>` : nothing}
           <details>
             <summary>The steps as a table</summary>
             <table>
