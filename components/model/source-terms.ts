@@ -30,7 +30,8 @@ export function sourceTerms(options: Options, cabin: Cabin): ChooseOptions {
   const locked = Object.entries(locksOf(options)).filter(([part, source]) => sources.get(part)?.has(source) === true);
   const without = withoutOf(options).filter((supplier) => suppliers.has(supplier));
   const [budget, maxLeadWeeks, most, volume] = [numberOf(options['budget'], 0), numberOf(options['lead'], 0), numberOf(options['most'], 1), numberOf(options['volume'], 0)];
-  const timeLimitS = numberOf(options['time'], 0.1);
+  const timeLimitS = numberOf(options['time'], 0.1) ?? cabin.planning?.timeLimitS;
+  const { currency, rates } = cabin.planning ?? {};
   return {
     best: bestSets, front: frontPoints,
     ...(budget === undefined ? {} : { budget }),
@@ -38,6 +39,7 @@ export function sourceTerms(options: Options, cabin: Cabin): ChooseOptions {
     ...(most === undefined ? {} : { maxSuppliers: Math.floor(most) }),
     ...(volume === undefined ? {} : { volume }),
     ...(timeLimitS === undefined ? {} : { timeLimitS }),
+    ...(currency === undefined ? {} : { currency }), ...(rates === undefined ? {} : { rates }),
     ...(locked.length === 0 ? {} : { locked: Object.fromEntries(locked) }),
     ...(without.length === 0 ? {} : { without }),
     ...(options['paid'] === 'yes' ? { seriesPaid: true } : {}),

@@ -30,6 +30,7 @@ export function mendCardText(cabin: Cabin, card: MendCard): string {
     `Target        L*, a*, b* ${lab(card.to)} under D65`,
     `Shift         dL* ${signed(dL, 2)}, da* ${signed(da, 2)}, db* ${signed(db, 2)}`,
     ...(card.gloss === undefined ? [] : [`Gloss         ${fixed(card.gloss.from, 2)} to ${fixed(card.gloss.to, 2)} GU at ${card.gloss.angle} deg (${signed(dGloss, 2)})${card.toolChange ? ', by a change of the tool' : ''}`]),
+    `Basis         ${card.basis}`,
     ...(card.spectrum === undefined ? [] : ['', 'Reflectance factor the target implies (smoothest change, not a recipe)', '  nm      now     target', ...spectrumLines(card.spectrum)]),
     ...(joints.length === 0 ? [] : ['', 'Once all cards are met, it mends', ...joints.map((joint) => `  ${joint}`)]),
     '', mendCaution, '',

@@ -27,7 +27,7 @@ addEventListener('message', async ({ data: { task, cabin } }: MessageEvent<PlanR
     answer({ kind: 'progress', share: most, doing });
   };
   try {
-    answer(await makePlan(held, task, { progress }));
+    answer(await makePlan(held, task, { progress, clock: () => performance.now() / 1000 }));
   } catch (fault) {
     answer({ kind: 'failed', message: fault instanceof Error ? fault.message : String(fault) });
   }

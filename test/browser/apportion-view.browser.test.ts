@@ -54,6 +54,32 @@ test('an empty cabin, one part, parts that no joint ties and targets that clash 
   }
 });
 
+test('tolerances become the limits that parts are held to against their masters, in one step, and that is undone', async () => {
+  const mastered = {
+    ...cabin, ruleBook: 'ciede2000', masters: cabin.parts.slice(1).map(({ id, sources }) => ({ id: `m-${id}`, kind: 'master' as const, readings: sources[0]!.specimens[0]!.readings })),
+    parts: cabin.parts.map((part, index) => (index === 0 ? part : { ...part, target: { master: `m-${part.id}` } })),
+  };
+  location.hash = `#/apportion?open=${addressOf(mastered)}`;
+  await until('the plan', () => desk().open?.cabin.masters?.length === 4 && one('.tolerances') !== undefined && one('.running') === undefined, 60_000);
+  const before = desk().present!;
+  const { parts } = await apportionCabin(before, defaultBook);
+  const hold = (): HTMLButtonElement => all<HTMLButtonElement>('.apply button')[0]!;
+  await until('the button', () => wordsOf(hold()) === 'Hold to these tolerances: 4 parts');
+  hold().click();
+  await until('that they are held', () => wordsOf(hold()) === 'The parts are held to these tolerances');
+  // The part without a recorded master is as it was; no limit that is written is wider than the one that was reckoned, nor a hundredth narrower.
+  desk().present!.parts.forEach((part, index) => {
+    if (index === 0) return expect(part).toBe(before.parts[0]);
+    for (const [written, reckoned] of [[part.target?.colourLimit, parts[index]!.radius], [part.target?.glossLimit, parts[index]!.glossBand]] as const) {
+      expect(written).toBeLessThanOrEqual(reckoned! + 1e-9);
+      expect(written).toBeGreaterThan(reckoned! - 0.01);
+    }
+  });
+  expect(one('.notice')).toBeUndefined();
+  desk().undo();
+  expect(desk().present).toBe(before);
+});
+
 test('a sheet is saved as a file of its supplier', async () => {
   await visit();
   const saved: string[] = [];

@@ -74,6 +74,55 @@ test('a part is kept on a source, the address says so, and the plan keeps to it'
   expect(words('.locks')).toContain('Let go');
 });
 
+test('two sets stand side by side: the parts that differ, what each costs more, and the joints that clash in one alone; the picked one is saved as a list', async () => {
+  await visitSmall();
+  const choice = one<HTMLSelectElement>('select[name=beside]')!;
+  const points = [...choice.options].map(({ value }) => value);
+  expect(points.slice(0, 2)).toEqual(['', 'point-1']);
+  // The cheapest point of the front against the most harmonious one.
+  choice.value = points.filter((value) => value.startsWith('point-')).at(-1)!;
+  choice.dispatchEvent(new Event('change', { bubbles: true }));
+  await until('the address', () => location.hash.includes('beside=point-'));
+  const comparison = (): ShadowRoot => one('adjoin-set-comparison')!.shadowRoot!;
+  await until('the comparison', () => (comparison().querySelector('h3')?.textContent ?? '').startsWith('Clash only in point'));
+  const rows = [...comparison().querySelectorAll('tbody tr')];
+  expect(rows.length).toBeGreaterThan(0);
+  const whole = (text: string | null | undefined): number => Number((text ?? '').replaceAll(/[\s\u00a0+]/g, '').replace('\u2212', '-').replace('–', '0'));
+  const parts = rows.reduce((sum, row) => sum + whole(row.querySelectorAll('td')[2]?.textContent), 0);
+  const [setups, total] = [...comparison().querySelectorAll('tfoot tr')].map((row) => whole(row.querySelector('td')?.textContent));
+  // What the rows say comes to what the sets cost apart, as the table of facts has it; each is rounded to one.
+  const facts = whole(all('.picture tbody tr').find((row) => row.textContent?.includes('cost of a year'))?.querySelectorAll('td')[2]?.textContent);
+  expect(Math.abs(parts + (total === undefined ? 0 : setups!) - facts)).toBeLessThanOrEqual(rows.length + 1);
+  expect(total ?? setups).toBe(facts);
+  const saved: string[] = [];
+  const click = HTMLAnchorElement.prototype.click;
+  HTMLAnchorElement.prototype.click = function clicked(this: HTMLAnchorElement) { saved.push(this.download); };
+  try {
+    button(/^Save the list as CSV$/).click();
+  } finally {
+    HTMLAnchorElement.prototype.click = click;
+  }
+  expect(saved).toEqual([`planned-7-sources-point-1-of-${points.filter((value) => value.startsWith('point-')).length}.csv`]);
+});
+
+test('prices in two monies are refused until the cabin says which to reckon in and at what rate; both are steps of undo', async () => {
+  const foreign = { ...small, id: 'foreign', ruleBook: 'ciede2000', parts: small.parts.map((part, index) => (index > 0 ? part : { ...part, sources: part.sources.map((source, place) => (place > 0 ? source : { ...source, currency: 'USD' })) })) };
+  location.hash = `#/sources?open=${addressOf(foreign)}`;
+  await until('the refusal', () => words('[role=alert]').includes('prices in one currency'), 60_000);
+  const money = one<HTMLSelectElement>('select[name=currency]')!;
+  money.value = 'EUR';
+  money.dispatchEvent(new Event('change', { bubbles: true }));
+  await until('that a rate is wanting', () => words('[role=alert]').includes('what one unit of each is worth in EUR'), 60_000);
+  const rate = one<HTMLInputElement>('input[name=rate]')!;
+  rate.value = '0.9';
+  rate.dispatchEvent(new Event('change', { bubbles: true }));
+  await planned();
+  expect(desk().present!.planning).toEqual({ currency: 'EUR', rates: { USD: 0.9 } });
+  desk().undo();
+  desk().undo();
+  expect(desk().present!.planning).toBeUndefined();
+});
+
 test('the free mix is reckoned from an address that asks for it, and has its table', async () => {
   await visitSmall('mix=yes&');
   await until('the mix', () => one('adjoin-free-mix'), 30_000);

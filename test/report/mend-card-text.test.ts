@@ -9,6 +9,7 @@ const card: MendCard = {
   parts: [part!.id], supplier: 'ferrow', source: 'skin', shift: { part: part!.id, dL: -0.5, da: 0.25, db: 0, dGloss: -0.6 },
   from: [26, -0.2, -1], to: [25.5, 0.05, -1], gloss: { angle: 60, from: 1.6, to: 1 }, toolChange: true, joints: [cabin.joints[0]!.id],
   spectrum: { startNm: 400, stepNm: 10, from: [0.05, 0.051], to: [0.048, 0.0495] },
+  basis: 'CIELAB for the 10° observer under D65; joints judged by the rule book House under D65 and A',
   sentences: ['Ferrow: make it darker.', 'It mends the joint x, once all cards are met.', 'This is a target, not a forecast of a recipe.'],
 };
 
@@ -21,6 +22,7 @@ describe('the card of a part as text', () => {
     expect(text).toContain('Shift         dL* −0.50, da* +0.25, db* 0.00');
     expect(text).toContain('Target        L*, a*, b* 25.50, 0.05, −1.00 under D65');
     expect(text).toContain('by a change of the tool');
+    expect(text).toContain('Basis         CIELAB for the 10° observer under D65; joints judged by the rule book House under D65 and A');
     expect(text).toContain('  410    0.0510   0.0495');
   });
 

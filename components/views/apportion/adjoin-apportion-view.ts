@@ -1,5 +1,7 @@
 import { css, html, nothing, svg } from 'lit';
 import type { TemplateResult } from 'lit';
+import { partsWithToleranceTargets, withToleranceTargets } from '../../../src/actions/tolerance-targets.ts';
+import type { Cabin } from '../../../src/cabin/cabin.ts';
 import { partNames } from '../../../src/harmony/names.ts';
 import { quantileSource, usualShare } from '../../../src/plan/apportion/statistical-law.ts';
 import type { ApportionPlan, PartTolerance } from '../../../src/plan/index.ts';
@@ -40,7 +42,7 @@ export class AdjoinApportionView extends ViewElement {
     .tolerances { break-inside: avoid; } .tolerances td { vertical-align: middle; } .tolerances tbody th { vertical-align: middle; }
     .tolerances table { table-layout: fixed; min-width: 1090px; } .chips { width: 40px; } .name { width: 180px; } .radius { width: 148px; } .bars { width: 118px; } .glyphs { width: 76px; } .target { width: 144px; } .axes { width: 116px; } .band { width: 76px; }
     .tolerances .bar { width: 110px; height: 12px; }
-    .tools { display: flex; gap: 8px; }
+    .tools { display: flex; gap: 8px; } .apply .save { min-height: 28px; font-weight: 400; font-size: var(--small); }
     .two { display: grid; grid-template-columns: 1fr 1fr; gap: 12px; margin: 8px 0 4px; align-items: end; }
     .share { display: grid; grid-template-columns: minmax(0, 1fr) 72px; gap: 8px; align-items: center; font-size: var(--small); padding: 2px 0; }
     @media (max-width: 1200px) { .picture { grid-template-columns: minmax(0, 1fr); } }
@@ -50,6 +52,9 @@ export class AdjoinApportionView extends ViewElement {
 
   private readonly apportioning = new PlanRun<'apportion'>(this, () => (this.open.judging || this.open.cabin.joints.length === 0 ? undefined
     : { cabin: this.open.cabin, task: { kind: 'apportion', options: apportionTerms(this.options, this.open.cabin) } }), (plan) => announce(this, plan.words[0] ?? 'Planned.'));
+
+  /** The document as the tolerances were put into it. */
+  private applied: Cabin | undefined;
 
   private get options(): Options {
     return this.route.options ?? {};
@@ -110,7 +115,7 @@ export class AdjoinApportionView extends ViewElement {
     const { cabin } = this.open;
     const made = this.apportioning.made?.cabin;
     const running = this.apportioning.running !== undefined;
-    const stale = made !== cabin;
+    const stale = made !== cabin && cabin !== this.applied;
     const old = running ? 'old' : '';
     const largest = Math.max(...plan.parts.map(({ radius }) => radius ?? 0), 1e-6);
     // Glyphs share one scale, that of the parts that joints hold tight: a few loose ones fill theirs.
@@ -118,13 +123,32 @@ export class AdjoinApportionView extends ViewElement {
     const scale = halves[Math.floor(0.85 * (halves.length - 1))] ?? 1;
     return html`
       <div class="lead"><div><h1>Apportion</h1><div class="said">${plan.words.map((word) => html`<p>${word}</p>`)}</div></div>
-        <div class="apply tools"><button type="button" @click=${() => this.save(plan)}>Save all as CSV</button><button type="button" @click=${() => print()}>Print</button></div></div>
+        ${this.applying(plan, running || stale)}</div>
       ${planState(this.apportioning, () => this.apportioning.again())}
       ${stale && !running ? html`<div class="notice" role="status"><div><b>The cabin has changed since this was planned.</b></div><button type="button" @click=${() => this.apportioning.again()}>Plan again</button></div>` : nothing}
       <section class="picture ${old}" aria-label="Where it is tightest">${this.map(plan)}${this.side(plan)}</section>
       <section class=${old}><h2>Sheets for the suppliers</h2>${plan.sheets.map((sheet) => this.sheet(plan, sheet.supplier, sheet.name, largest, scale))}</section>
       <p class="small quiet">Radius in units of the formula about the target; the picture shows the tolerance from above (a* to the right, b* upward) and beside it in L*; a dashed one is larger than its frame and drawn smaller. Tolerances are of true colours: what measuring adds comes on top, and the parties agree on them.</p>
     `;
+  }
+
+  private applying(plan: ApportionPlan, off: boolean): TemplateResult {
+    const { cabin } = this.open;
+    const count = partsWithToleranceTargets(cabin, plan);
+    const kept = this.applied !== undefined && this.applied === cabin;
+    const disabled = off || this.open.locked || count === 0;
+    const recorded = plan.parts.some(({ about, radius, glossBand }) => about === 'master' && (radius !== undefined || glossBand !== undefined));
+    return html`<div class="apply">
+      <button class=${disabled ? '' : 'strong'} type="button" aria-disabled=${disabled} @click=${() => { if (!disabled) this.keep(plan, count); }}>${count === 0 ? kept || recorded ? 'The parts are held to these tolerances' : 'No part has a recorded master' : `Hold to these tolerances: ${counted(count, 'part')}`}</button>
+      <span class="note">${this.open.locked ? 'Another tab owns this cabin.' : count === 0 ? nothing : 'As the limits against their masters, rounded down to hundredths. One step, which Undo takes back.'}</span>
+      <div class="tools"><button class="save" type="button" @click=${() => this.save(plan)}>Save all as CSV</button><button class="save" type="button" @click=${() => print()}>Print</button></div></div>`;
+  }
+
+  private keep(plan: ApportionPlan, count: number): void {
+    const result = this.desk.commit(withToleranceTargets(this.desk.present ?? this.open.cabin, plan), `Hold ${counted(count, 'part')} to their tolerances`);
+    if (result.done) this.applied = this.desk.present;
+    announce(this, result.done ? `${counted(count, 'part')} ${count === 1 ? 'is' : 'are'} held to these tolerances now. Undo takes it back.` : `Not done: ${result.issues[0]?.hint ?? 'the cabin cannot be changed here'}`);
+    this.requestUpdate();
   }
 
   private map(plan: ApportionPlan): TemplateResult {

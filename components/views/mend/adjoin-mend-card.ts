@@ -5,7 +5,7 @@ import { sourceOf } from '../../../src/cabin/source-of.ts';
 import { partNames } from '../../../src/harmony/names.ts';
 import type { MaterialReach, MendCard } from '../../../src/plan/index.ts';
 import { reachBasis, reachOf } from '../../../src/plan/mend/material-reach.ts';
-import { mendCardText } from '../../../src/report/mend-card-text.ts';
+import { mendCardText, mendCaution } from '../../../src/report/mend-card-text.ts';
 import { fixed } from '../../../src/report/number-text.ts';
 import { announce } from '../../controllers/announcer.ts';
 import { ElementSize } from '../../controllers/element-size.ts';
@@ -29,7 +29,7 @@ export class AdjoinMendCard extends LitElement {
     .pair svg { grid-column: 1 / 3; grid-row: 1; border-block: 1px solid var(--line); }
     .reach { padding: 8px 16px 0; } .reach .note { font-size: var(--small); color: var(--quiet); padding-top: 4px; }
     .words { padding: 10px 16px 14px; display: grid; gap: 6px; } .words p { text-wrap: pretty; } .words p:not(:first-child) { font-size: var(--small); }
-    .tool { font-weight: 600; }
+    .tool { font-weight: 600; } .words .basis { color: var(--quiet); } .printed { display: none; } @media print { .words .printed { display: block; } }
     .joints { display: flex; flex-wrap: wrap; gap: 2px 14px; font-size: var(--small); } .joints a { overflow-wrap: anywhere; min-width: 0; display: inline-block; min-height: 24px; padding: 3px 0; }
   `];
   static override properties = { cabin: { attribute: false }, reaches: { attribute: false }, card: { attribute: false }, now: { attribute: false }, target: { attribute: false }, linkTo: { attribute: false } };
@@ -72,7 +72,9 @@ export class AdjoinMendCard extends LitElement {
       <div class="words">
         <p>${words}</p>
         ${others.filter((sentence) => !sentence.startsWith('It mends')).map((sentence) => html`<p class=${card.toolChange && sentence.includes('tool') ? 'tool' : ''}>${sentence}</p>`)}
+        <p class="basis">${card.basis}.</p>
         ${card.joints.length === 0 ? html`<p>It mends no joint by itself; others hold once all cards are met.</p>` : html`<p>Once all cards are met, it mends</p><div class="joints">${card.joints.map((id) => html`<a href=${this.linkTo(id)}>${cabin.joints.find((joint) => joint.id === id)?.parts.map((one) => names.get(one) ?? one).join(' / ') ?? id}</a>`)}</div>`}
+        <p class="printed">${mendCaution}</p>
       </div>
     `;
   }

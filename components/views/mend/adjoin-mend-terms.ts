@@ -26,9 +26,11 @@ export class AdjoinMendTerms extends LitElement {
   static override styles = [base, controls, fields, planStyles, css`
     :host { display: grid; gap: 20px; grid-template-columns: minmax(0, 1fr); background: none; min-height: 0; align-content: start; }
     .kept li { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 8px; align-items: center; font-size: var(--small); padding: 2px 0; }
-    .terms-table input { width: 100%; min-width: 40px; max-width: 84px; min-height: 26px; padding: 2px 5px; text-align: right; font-variant-numeric: tabular-nums; }
+    .terms-table { table-layout: fixed; } .terms-table th:first-child { width: 88px; overflow-wrap: anywhere; }
+    .terms-table input, .axes input { width: 100%; min-width: 0; min-height: 26px; padding: 2px 4px; text-align: right; font-variant-numeric: tabular-nums; font-size: var(--small); appearance: textfield; }
+    .terms-table input::-webkit-inner-spin-button, .axes input::-webkit-inner-spin-button { appearance: none; }
     input.set { font-weight: 700; border-width: 2px; padding: 1px 4px; }
-    td, th { padding: 2px 0 2px 8px; font-size: var(--small); } tbody th, thead th:first-child { padding-left: 0; }
+    td, th { padding: 2px 0 2px 5px; font-size: var(--small); } tbody th, thead th:first-child { padding-left: 0; }
     .terms-table + p { margin: 6px 0; } .time input { max-width: 120px; } .radios { display: grid; } .pick { width: 100%; }
     .own { display: grid; gap: 8px; border: 1px solid var(--line); border-radius: var(--radius); padding: 10px; margin-top: 8px; }
     .own .axes { display: grid; grid-template-columns: repeat(4, minmax(0, 1fr)); gap: 6px; } .own input[type='number'] { padding: 2px 5px; min-height: 26px; text-align: right; }

@@ -3,7 +3,9 @@ import type { TemplateResult } from 'lit';
 import type { Cabin, Part, Source } from '../../../src/cabin/cabin.ts';
 import { sourceOf } from '../../../src/cabin/source-of.ts';
 import { partNames } from '../../../src/harmony/names.ts';
-import type { ChoicePlan, Picks, Swap } from '../../../src/plan/index.ts';
+import type { ChoicePlan, CostTerms, Picks, Swap } from '../../../src/plan/index.ts';
+import { costLines } from '../../../src/plan/model/cost-lines.ts';
+import { piecePriceAt } from '../../../src/plan/model/source-cost.ts';
 import { counted, fixed } from '../../../src/report/number-text.ts';
 import { moneyText } from '../../model/money-text.ts';
 import type { PartColour } from '../../model/part-colours.ts';
@@ -36,7 +38,7 @@ export class AdjoinSourceChoice extends LitElement {
     @media (max-width: 760px) { .part { grid-template-columns: minmax(0, 1fr); } }
   `];
   static override properties = {
-    cabin: { attribute: false }, plan: { attribute: false }, picks: { attribute: false }, swaps: { attribute: false }, locks: { attribute: false }, colourOf: { attribute: false },
+    cabin: { attribute: false }, plan: { attribute: false }, picks: { attribute: false }, swaps: { attribute: false }, locks: { attribute: false }, terms: { attribute: false }, colourOf: { attribute: false },
   };
 
   declare cabin: Cabin;
@@ -45,6 +47,7 @@ export class AdjoinSourceChoice extends LitElement {
   /** What single swaps do to the picks; undefined while that is reckoned. */
   declare swaps: readonly Swap[] | undefined;
   declare locks: Readonly<Record<string, string>>;
+  declare terms: CostTerms;
   declare colourOf: (part: Part, source: Source) => PartColour;
 
   override render(): TemplateResult {
@@ -74,7 +77,10 @@ export class AdjoinSourceChoice extends LitElement {
     const colour = this.colourOf(part, source);
     const supplier = this.cabin.suppliers.find(({ id }) => id === source.supplier)?.name ?? source.supplier;
     const kept = this.locks[part.id] === source.id;
-    const price = source.piecePrice === undefined ? 'no price' : `${fixed(source.piecePrice, 2)}${source.currency === undefined ? '' : `\u00a0${source.currency}`}`;
+    const stated = piecePriceAt(source, this.plan.volume);
+    const landed = costLines(this.cabin, source, this.plan.volume, this.terms).landedPiece;
+    const inMoney = (value: number, currency: string | undefined): string => `${fixed(value, 2)}${currency === undefined || currency === '' ? '' : `\u00a0${currency}`}`;
+    const price = stated === undefined ? 'no price' : `${inMoney(stated, source.currency)}${Math.abs(landed - stated) < 0.005 ? '' : `, landed ${inMoney(landed, this.plan.currency)}`}`;
     const lead = source.leadWeeks === undefined ? undefined : `${counted(source.leadWeeks, 'week')}`;
     return html`<div class=${picked ? 'source picked' : 'source'}>
       ${colourChip(colour)}
@@ -96,7 +102,7 @@ export class AdjoinSourceChoice extends LitElement {
     };
     const alone = swap === undefined ? undefined : swapWords(swap, this.plan.currency);
     // Where the best set that has it is the same swap, one sentence says both.
-    const again = swap !== undefined && reason?.bestWithIt !== undefined && this.picks === best && sameChange(swap.change, reason.bestWithIt);
+    const again = swap !== undefined && reason?.bestWithIt !== undefined && best !== undefined && samePicks(this.picks, best) && sameChange(swap.change, reason.bestWithIt);
     return html`<dl class="does">
       ${this.swaps === undefined ? html`<dt>Instead:</dt><dd class="quiet">reckoning</dd>` : alone === undefined ? nothing : html`<dt>Instead:</dt><dd>${alone}</dd>`}
       ${reason === undefined || again ? nothing : html`<dt>Why not:</dt><dd>${after(reason.sentence)}</dd>`}
@@ -104,6 +110,8 @@ export class AdjoinSourceChoice extends LitElement {
     </dl>`;
   }
 }
+
+const samePicks = (a: Picks, b: Picks): boolean => Object.keys({ ...a, ...b }).every((part) => a[part] === b[part]);
 
 const sameChange = (a: Swap['change'], b: Swap['change']): boolean =>
   Math.abs(a.clashes - b.clashes) < 0.005 && Math.abs(a.overUse - b.overUse) < 0.005 && Math.abs(a.cost - b.cost) < 0.5 && a.leadWeeks === b.leadWeeks;

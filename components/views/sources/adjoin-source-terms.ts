@@ -3,7 +3,9 @@ import type { TemplateResult } from 'lit';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import { partNames } from '../../../src/harmony/names.ts';
 import type { DropOut } from '../../../src/plan/index.ts';
+import { planCurrency } from '../../../src/plan/model/source-cost.ts';
 import { counted } from '../../../src/report/number-text.ts';
+import { doAction } from '../../controllers/edit-events.ts';
 import { locksOf, toggledLock, toggledSupplier, withoutOf } from '../../model/source-terms.ts';
 import type { Options } from '../../model/source-terms.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -18,15 +20,18 @@ export class AdjoinSourceTerms extends LitElement {
   static override styles = [base, controls, fields, planStyles, css`
     :host { display: grid; grid-template-columns: minmax(0, 1fr); gap: 20px; background: none; min-height: 0; align-content: start; }
     .numbers { display: grid; grid-template-columns: 1fr 1fr; gap: 10px 12px; }
+    .rate { display: grid; grid-template-columns: minmax(0, 1fr) 84px auto; gap: 8px; align-items: center; font-size: var(--small); padding: 4px 0; } .rate input { min-height: 26px; padding: 2px 6px; text-align: right; }
     .would { display: block; color: var(--quiet); padding-top: 0; padding-bottom: 4px; text-wrap: pretty; }
     .locks li { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 8px; align-items: center; font-size: var(--small); padding: 2px 0; }
     @media (min-width: 761px) and (max-width: 1080px) { :host { grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 20px 40px; } }
   `];
-  static override properties = { cabin: { attribute: false }, dropOuts: { attribute: false }, options: { attribute: false }, currency: {} };
+  static override properties = { cabin: { attribute: false }, dropOuts: { attribute: false }, options: { attribute: false }, currency: {}, locked: { type: Boolean } };
 
   declare cabin: Cabin;
   declare options: Options;
   declare currency: string;
+  /** Another tab owns the cabin. */
+  declare locked: boolean;
   /** What each supplier's dropping out would do to the best set, where that is known. */
   declare dropOuts: readonly DropOut[];
 
@@ -45,6 +50,22 @@ export class AdjoinSourceTerms extends LitElement {
       @change=${(event: Event) => this.change({ ...this.options, [name]: (event.target as HTMLInputElement).checked ? value : '' })} /><span>${label}</span></label>`;
   }
 
+  /** Where prices are in several monies: the one to reckon in, and what the others are worth in it. */
+  private money(): TemplateResult | typeof nothing {
+    const { cabin } = this;
+    const used = [...new Set(cabin.parts.flatMap(({ sources }) => sources.flatMap(({ currency }) => (currency === undefined ? [] : [currency]))))].sort();
+    const own = planCurrency(cabin);
+    const others = used.filter((code) => code !== own);
+    if (used.length < 2 && others.length === 0) return nothing;
+    const choices = [...new Set([...used, ...(own === undefined ? [] : [own])])];
+    return html`<fieldset><legend>Money</legend>
+      <label class="field"><span class="label">Reckon in</span><span class="pick"><select name="currency" ?disabled=${this.locked} @change=${(event: Event) => doAction(this, 'planning.set-currency', { currency: (event.target as HTMLSelectElement).value || null })}>
+        <option value="" .selected=${own === undefined}>choose…</option>${choices.map((code) => html`<option value=${code} .selected=${code === own}>${code}</option>`)}</select></span></label>
+      ${own === undefined ? nothing : others.map((code) => html`<label class="rate"><span>one ${code} is worth</span><input type="number" name="rate" data-currency=${code} min="0" step="any" ?disabled=${this.locked} .value=${String(cabin.planning?.rates?.[code] ?? '')}
+        @change=${(event: Event) => { const value = Number((event.target as HTMLInputElement).value); doAction(this, 'planning.set-rate', { currency: code, rate: value > 0 ? value : null }); }} /><span>${own}</span></label>`)}
+      <p class="small quiet">Kept in the cabin. Rates are what the parties agree on.</p></fieldset>`;
+  }
+
   override render(): TemplateResult {
     const { cabin, options } = this;
     const served = new Map<string, Set<string>>();
@@ -61,7 +82,8 @@ export class AdjoinSourceTerms extends LitElement {
           ${this.number('lead', 'Lead time', 'weeks', 0, 'no limit')}
           ${this.number('most', 'Suppliers', 'at most', 1, 'no limit')}
           ${this.number('volume', 'Volume', 'a year', 0, cabin.volume === undefined ? 'one' : String(cabin.volume))}
-          ${this.number('time', 'Time', 's per stage', 0.1, '60')}
+          <label class="field"><span class="label">Time <span class="unit">s in all</span></span><input type="number" name="time" min="0.1" step="any" placeholder="60" ?disabled=${this.locked} .value=${options['time'] || String(cabin.planning?.timeLimitS ?? '')}
+            @change=${(event: Event) => { const value = Number((event.target as HTMLInputElement).value); if (options['time']) this.change({ ...options, time: '' }); doAction(this, 'planning.set-time', { timeLimitS: value > 0 ? value : null }); }} /></label>
         </div>
       </fieldset>
       <fieldset><legend>What if a supplier drops out</legend>
@@ -75,6 +97,7 @@ export class AdjoinSourceTerms extends LitElement {
           <span>${names.get(part) ?? part}: ${supplierName(cabin.parts.find((one) => one.id === part)?.sources.find((one) => one.id === source)?.supplier ?? source)}</span>
           <button type="button" aria-label=${`Let ${names.get(part) ?? part} go`} @click=${() => this.change(toggledLock(options, part, source))}>Let go</button></li>`)}</ul>`}
       </fieldset>
+      ${this.money()}
       <fieldset><legend>Reckoning</legend>
         ${this.flag('paid', 'yes', html`<adjoin-term word="tool and set-up">Tools and set-ups</adjoin-term> of series sources are paid`)}
         ${this.flag('frozen', 'free', html`<adjoin-term word="carry-over">Carry-over</adjoin-term> parts may change as well`)}

@@ -3,9 +3,11 @@ import type { TemplateResult } from 'lit';
 import type { Part, Source } from '../../../src/cabin/cabin.ts';
 import { sourceOf } from '../../../src/cabin/source-of.ts';
 import { partNames } from '../../../src/harmony/names.ts';
+import { planCurrency } from '../../../src/plan/model/source-cost.ts';
 import { withPicks } from '../../../src/plan/model/with-picks.ts';
 import type { ChoicePlan, ChosenSet } from '../../../src/plan/index.ts';
 import { counted, fixed, signed } from '../../../src/report/number-text.ts';
+import { pickListCsv } from '../../../src/report/pick-list-csv.ts';
 import { announce } from '../../controllers/announcer.ts';
 import { FurtherCabins } from '../../controllers/further-cabins.ts';
 import { PlanRun } from '../../controllers/plan-run.ts';
@@ -17,6 +19,7 @@ import { sourceColour } from '../../model/source-colour.ts';
 import { locksOf, sourceTerms, toggledLock } from '../../model/source-terms.ts';
 import type { Options } from '../../model/source-terms.ts';
 import '../../app/adjoin-ways.ts';
+import { downloadText, fileName } from '../../platform/download.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { narrow, planStyles } from '../plan/plan.styles.ts';
 import { planState } from '../plan/plan-state.ts';
@@ -24,6 +27,7 @@ import { ViewElement } from '../view-element.ts';
 import './adjoin-free-mix.ts';
 import './adjoin-front.ts';
 import './adjoin-source-choice.ts';
+import './adjoin-set-comparison.ts';
 import './adjoin-source-terms.ts';
 
 /** One source for each part: the front of cost and harmony to pick from, what every swap does, and one step that takes the set over. */
@@ -31,7 +35,7 @@ export class AdjoinSourcesView extends ViewElement {
   static override styles = [base, controls, planStyles, css`
     .picture { display: grid; grid-template-columns: minmax(0, 5fr) minmax(300px, 3fr); gap: 16px 40px; align-items: start; }
     .picture table td, .picture table th { padding-right: 0; padding-left: 12px; } .picture > * { min-width: 0; } .picture tbody th, .picture thead th:first-child { padding-left: 0; }
-    .would { margin-top: 12px; }
+    .would { margin-top: 12px; } .beside { display: flex; gap: 8px; align-items: center; font-size: var(--small); color: var(--quiet); margin-bottom: 8px; } .apply .save { min-height: 28px; font-weight: 400; font-size: var(--small); }
     .mix { display: flex; flex-wrap: wrap; gap: 8px 24px; justify-content: space-between; align-items: flex-start; margin-bottom: 16px; } .mix p { max-width: 84ch; } .tools { display: flex; flex-wrap: wrap; gap: 8px; }
     .colourways { display: flex; flex-wrap: wrap; gap: 8px 24px; margin-bottom: 16px; } .colourways li { display: flex; gap: 10px; align-items: center; }
     .sets button { min-height: 26px; }
@@ -106,7 +110,7 @@ export class AdjoinSourcesView extends ViewElement {
     const plan = this.choice.made?.cabin.id === cabin.id ? this.choice.made.plan : undefined;
     return html`
       <aside aria-label="Terms of the choice">
-        <details class="terms" ?open=${!matchMedia(narrow).matches}><summary>Terms of the choice</summary><adjoin-source-terms .cabin=${cabin} .options=${this.options} .dropOuts=${this.choice.running === undefined ? plan?.dropOuts ?? [] : []} .currency=${plan?.currency ?? cabin.parts.flatMap(({ sources }) => sources.map(({ currency }) => currency ?? '')).find(Boolean) ?? ''}
+        <details class="terms" ?open=${!matchMedia(narrow).matches}><summary>Terms of the choice</summary><adjoin-source-terms .cabin=${cabin} .options=${this.options} .locked=${this.open.locked} .dropOuts=${this.choice.running === undefined ? plan?.dropOuts ?? [] : []} .currency=${plan?.currency ?? planCurrency(cabin) ?? ''}
           @adjoin-terms=${(event: CustomEvent<Options>) => this.choose({ ...event.detail, point: '', next: '' })}></adjoin-source-terms></details>
       </aside>
       <div class="body">
@@ -130,7 +134,7 @@ export class AdjoinSourcesView extends ViewElement {
     return html`
       <div class="lead">
         <div><h1>Sources</h1><div class="said">${plan.words.map((word) => html`<p>${word}</p>`)}</div></div>
-        ${this.applying(set)}
+        ${this.applying(plan, set)}
       </div>
       ${state}
       ${this.stale && this.choice.running === undefined ? html`<div class="notice" role="status"><div><b>The cabin has changed since this was planned.</b></div><button type="button" @click=${() => this.choice.again()}>Plan again</button></div>` : nothing}
@@ -142,10 +146,11 @@ export class AdjoinSourcesView extends ViewElement {
       </section>
       <section class=${this.choice.running === undefined ? '' : 'old'}><h2>Parts: what was <adjoin-term word="choose">chosen</adjoin-term>, and why not another</h2>
         <adjoin-source-choice
-          .cabin=${this.open.cabin} .plan=${plan} .picks=${set.picks} .swaps=${this.swaps.running === undefined && this.swaps.made?.task.picks === set.picks ? this.swaps.made.plan : undefined} .locks=${locksOf(this.options)}
+          .cabin=${this.open.cabin} .plan=${plan} .picks=${set.picks} .swaps=${this.swaps.running === undefined && this.swaps.made?.task.picks === set.picks ? this.swaps.made.plan : undefined} .locks=${locksOf(this.options)} .terms=${this.choice.made?.task.options ?? {}}
           .colourOf=${(part: Part, source: Source) => this.colourOf(part, source)}
           @adjoin-lock=${(event: CustomEvent<{ part: string; source: string }>) => this.choose({ ...toggledLock(this.options, event.detail.part, event.detail.source), point: '', next: '' })}></adjoin-source-choice>
       </section>
+      ${this.compared(plan, set)}
       ${this.sets(plan, set)}
       ${this.mixed()}
       <p class="small quiet">A swap of a source touches flammability, emissions, airbag cover and glare requirements that are not judged here: local codes and the responsible licensed engineer decide.</p>
@@ -185,25 +190,55 @@ export class AdjoinSourcesView extends ViewElement {
     return known ?? (light === undefined ? { css: undefined, why: 'unknown light' } : sourceColour(source, judgement.stage, light, judgement.observer, this.gamut));
   }
 
-  private applying(set: ChosenSet): TemplateResult {
+  private applying(plan: ChoicePlan, set: ChosenSet): TemplateResult {
     const changes = this.open.cabin.parts.filter((part) => sourceOf(part).id !== set.picks[part.id]).length;
     const off = this.open.locked || changes === 0 || this.choice.running !== undefined || this.stale;
     return html`<div class="apply">
       <button class=${off ? '' : 'strong'} type="button" aria-disabled=${off} @click=${() => { if (!off) this.apply(set); }}>${changes === 0 ? 'The cabin stands by this set' : `Apply: ${counted(changes, 'part')} to another source`}</button>
       <span class="note">${this.open.locked ? 'Another tab owns this cabin.' : changes === 0 ? nothing : 'One step, which Undo takes back.'}</span>
+      <div class="tools"><button class="save" type="button" @click=${() => this.savePicks(plan, set)}>Save the list as CSV</button></div>
     </div>`;
   }
 
+  /** The set that the picked one is compared with, as the address says: the cabin as it is where it says none. */
+  private beside(plan: ChoicePlan): { readonly key: string; readonly name: string; readonly set: ChosenSet } {
+    return this.others(plan).find(({ key }) => key === this.options['beside']) ?? this.others(plan)[0]!;
+  }
+
+  private others(plan: ChoicePlan): readonly { readonly key: string; readonly name: string; readonly set: ChosenSet }[] {
+    return [
+      { key: '', name: 'as it is', set: plan.present },
+      ...(plan.front?.sets ?? plan.sets.slice(0, 1)).map((set, index) => ({ key: `point-${index + 1}`, name: `point ${index + 1}`, set })),
+      ...plan.sets.slice(1).map((set, index) => ({ key: `next-${index + 1}`, name: `next best ${index + 1}`, set })),
+    ];
+  }
+
+  private compared(plan: ChoicePlan, set: ChosenSet): TemplateResult {
+    const beside = this.beside(plan);
+    return html`<section class=${this.choice.running === undefined ? '' : 'old'}><h2>Side by side: ${beside.name} and ${this.setName(plan, set).toLowerCase()}</h2>
+      <adjoin-set-comparison .cabin=${this.open.cabin} .plan=${plan} .from=${beside.set} .to=${set} .names=${[beside.name, this.setName(plan, set).toLowerCase()]} .terms=${this.choice.made?.task.options ?? {}}
+        .colourOf=${(part: Part, source: Source) => this.colourOf(part, source)} .linkTo=${(joint: string) => this.linkTo({ view: 'joint', joint, item: undefined, options: {} })}></adjoin-set-comparison></section>`;
+  }
+
+  private savePicks(plan: ChoicePlan, set: ChosenSet): void {
+    const cabin = this.choice.made?.cabin ?? this.open.cabin;
+    downloadText(`${fileName(cabin.id, 'sources', this.setName(plan, set).toLowerCase())}.csv`, pickListCsv(cabin, plan, set, this.choice.made?.task.options), 'text/csv');
+    announce(this, 'The list of sources went to your downloads.');
+  }
+
   private facts(plan: ChoicePlan, set: ChosenSet): TemplateResult {
-    const { present } = plan;
+    const beside = this.beside(plan);
+    const present = beside.set;
     const money = (value: number): string => moneyText(value, '');
     const row = (name: string | TemplateResult, before: number, after: number, text: (value: number) => string, change: (value: number) => string): TemplateResult =>
       html`<tr><th scope="row">${name}</th><td class="n">${text(before)}</td><td class="n"><b>${text(after)}</b></td><td class="n">${Math.abs(after - before) < 0.005 ? '–' : change(after - before)}</td></tr>`;
     const whole = (value: number): string => fixed(value, 0);
     const names = partNames(this.open.cabin.parts);
     return html`<div class="scroll">
+      <label class="beside"><span>Compare with</span><span class="pick"><select name="beside" @change=${(event: Event) => this.choose({ ...this.options, beside: (event.target as HTMLSelectElement).value })}>
+        ${this.others(plan).map(({ key, name }) => html`<option value=${key} .selected=${key === beside.key}>${name}</option>`)}</select></span></label>
       <table>
-        <thead><tr><th scope="col">${this.setName(plan, set)}</th><th scope="col" class="n">as it is</th><th scope="col" class="n">picked</th><th scope="col" class="n">change</th></tr></thead>
+        <thead><tr><th scope="col">${this.setName(plan, set)}</th><th scope="col" class="n">${beside.name}</th><th scope="col" class="n">picked</th><th scope="col" class="n">change</th></tr></thead>
         <tbody>
           ${row(html`<adjoin-term word="expected clashes">joints that clash, open ones by chance</adjoin-term>`, present.clashes, set.clashes, (value) => fixed(value, 2), (value) => signed(value, 2))}
           ${row('clashing for certain', present.clashing.length, set.clashing.length, whole, (value) => signed(value, 0))}

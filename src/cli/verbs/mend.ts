@@ -6,7 +6,7 @@ import { hasErrors } from '../../issue.ts';
 import { mendProposalNote, withMendProposals } from '../../actions/mend-proposals.ts';
 import { serialiseCabin } from '../../cabin/serialise-cabin.ts';
 import { cabinAsMet, mendCabin } from '../../plan/index.ts';
-import { mendCsv } from '../../report/mend-card-text.ts';
+import { mendCaution, mendCsv } from '../../report/mend-card-text.ts';
 import { fixed } from '../../report/number-text.ts';
 import { judgeOptions, loadJudgeInput } from '../load-cabin.ts';
 import { filesAsked, writtenLines } from '../plan-files.ts';
@@ -105,6 +105,7 @@ export function mendText(cabin: Cabin, plan: MendPlan, terminal: Terminal): stri
     changes.length === 0 ? '' : heading('Changes') + textTable(
       [{ title: 'part' }, { title: 'dL*', align: 'right' }, { title: 'da*', align: 'right' }, { title: 'db*', align: 'right' }, { title: 'dGloss', align: 'right' }],
       changes.map(({ part, dL, da, db, dGloss }) => ({ cells: [names.get(part) ?? part, fixed(dL, 2), fixed(da, 2), fixed(db, 2), fixed(dGloss, 2)] })), terminal),
-    ...cards.map((card) => heading(`Card: ${card.parts.map((part) => names.get(part) ?? part).join(', ')}`) + lines(card.sentences)),
+    ...cards.map((card) => heading(`Card: ${card.parts.map((part) => names.get(part) ?? part).join(', ')}`) + lines([...card.sentences, `${card.basis}.`])),
+    cards.length === 0 ? '' : `\n${lines([mendCaution])}`,
   ].join('');
 }

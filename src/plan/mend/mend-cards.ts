@@ -33,6 +33,8 @@ export interface MendCard {
   readonly spectrum?: { readonly startNm: number; readonly stepNm: number; readonly from: readonly number[]; readonly to: readonly number[] };
   /** Joints at the part that do not hold now, and do once all cards are met. */
   readonly joints: readonly string[];
+  /** Observer and light of the numbers, and the rule book and lights that the joints are judged by. */
+  readonly basis: string;
   readonly sentences: readonly string[];
 }
 
@@ -53,6 +55,8 @@ export function mendCard(
   const change = light === undefined ? undefined : impliedChange({ ...group.specimens, shift }, light, context.book.observer);
   const now = group.specimens.spectrum;
   const joints = cabin.joints.filter((joint) => mended.has(joint.id) && joint.parts.some((part) => group.parts.includes(part))).map(({ id }) => id);
+  const lights = context.book.lights.filter(({ standing }) => standing === 'required').map((each) => each.light);
+  const judgedBy = `CIELAB for the ${context.book.observer}° observer under D65; joints judged by the rule book ${context.book.name} under ${lights.length < 2 ? lights.join('') : `${lights.slice(0, -1).join(', ')} and ${lights[lights.length - 1]}`}`;
   const coloured = dL !== 0 || da !== 0 || db !== 0;
   const words = from === undefined || to === undefined ? [] : differenceWords(from, to, 0.05);
   return {
@@ -60,7 +64,7 @@ export function mendCard(
     shift: { part: group.parts[0], dL, da, db, dGloss },
     ...(from === undefined || to === undefined ? {} : { from, to }),
     ...(sample === undefined ? {} : { gloss: { angle: sample.angle, from: sample.mean, to: Math.max(0, sample.mean + dGloss) } }),
-    toolChange: group.tool && dGloss !== 0,
+    toolChange: group.tool && dGloss !== 0, basis: judgedBy,
     ...(now === undefined || change === undefined || !coloured ? {} : {
       spectrum: { startNm: now.startNm, stepNm: now.stepNm, from: Array.from(now.values), to: Array.from(now.values, (value, index) => Math.max(0, value + change[index])) },
     }),
