@@ -30,7 +30,7 @@ export class AdjoinMendTerms extends LitElement {
     .terms-table input, .axes input { width: 100%; min-width: 0; min-height: 26px; padding: 2px 4px; text-align: right; font-variant-numeric: tabular-nums; font-size: var(--small); appearance: textfield; }
     .terms-table input::-webkit-inner-spin-button, .axes input::-webkit-inner-spin-button { appearance: none; }
     input.set { font-weight: 700; border-width: 2px; padding: 1px 4px; }
-    td, th { padding: 2px 0 2px 5px; font-size: var(--small); } tbody th, thead th:first-child { padding-left: 0; }
+    td, tbody th { vertical-align: middle; } td, th { padding: 2px 0 2px 5px; font-size: var(--small); } tbody th, thead th:first-child { padding-left: 0; }
     .terms-table + p { margin: 6px 0; } .time input { max-width: 120px; } .radios { display: grid; } .pick { width: 100%; }
     .own { display: grid; gap: 8px; border: 1px solid var(--line); border-radius: var(--radius); padding: 10px; margin-top: 8px; }
     .own .axes { display: grid; grid-template-columns: repeat(4, minmax(0, 1fr)); gap: 6px; } .own input[type='number'] { padding: 2px 5px; min-height: 26px; text-align: right; }
