@@ -133,8 +133,9 @@ export async function mendCabin(cabin: Cabin, book: RuleBook, asked: MendOptions
   const until = deadline(options.timeLimitS, watch);
   const leftOut = new Set(notMendable.filter(({ because }) => because === 'accepted' || because === 'left out').map(({ joint }) => joint));
   const first = await attempt(cabin, book, options, judged, groups, demands, leftOut, { watch: partOfWork(watch, 0.1, 0.6), until: shareOf(until, shareOfTime, watch) });
-  // Where the least plan was not met in time, any plan will do, beside the bound that was reached.
-  const found = first.solution === undefined && first.outOfTime
+  // Where the least plan was not met, in time or at all, any plan will do, beside the bound that was reached.
+  const anyWillDo = first.solution === undefined && !first.proved;
+  const found = anyWillDo
     ? (await attempt(cabin, book, options, judged, groups, demands, leftOut, { watch: partOfWork(watch, 0.6, 0.9), until, anyPlan: true })).solution : first.solution;
   if (found !== undefined) {
     const { shifts, judgement, kept } = found;
@@ -142,7 +143,7 @@ export async function mendCabin(cabin: Cabin, book: RuleBook, asked: MendOptions
     const { proved, cost } = found;
     const bound = Math.min(cost, first.solution === undefined ? first.bound : found.bound);
     const plan = { ...base, ...told, feasible: true, proved, cost, bound, gap: cost - bound, outOfTime: first.outOfTime, after: judgement.summary, kept, blockers: [], withoutBlockers: undefined, rounds: first.rounds };
-    return { ...plan, words: mendWords(plan, cabin, judged, options) };
+    return { ...plan, words: mendWords(plan, cabin, judged, options, anyWillDo) };
   }
   await step(watch, 0.6, 'finding the joints that make a plan impossible');
   const holdingFirst = [...first.asked].sort((a, b) => Number(judged.judgement.joints[b].verdict === 'holds') - Number(judged.judgement.joints[a].verdict === 'holds') || a - b);
@@ -196,6 +197,10 @@ async function attempt(
   const { rule, confidence } = book.decision;
   const start: JointMargins = rule === 'simple' ? { colour: 0, gloss: 0 } : { colour: 1.3, gloss: 1.7 };
   const margins = cabin.joints.map(() => start);
+  /** Margins that were taken back too far once are not taken back so far again, so that rounds do not turn in a circle. */
+  const leastMargins = cabin.joints.map(() => ({ colour: -Infinity, gloss: -Infinity }));
+  /** Rounds in a row in which a joint failed: a margin that does not bind yet has far to go. */
+  const failures = cabin.joints.map(() => ({ colour: 0, gloss: 0 }));
   const sidesOf = judged.joints.map(({ input }) => input.sides.map((side) => side.part.id) as unknown as readonly [string, string]);
   const asked = cabin.joints.flatMap((joint, index) => (leftOut.has(joint.id) || (firstDemands[index].colour === undefined && firstDemands[index].gloss === undefined) ? [] : [index]));
   const itemsAt = (index: number): readonly [number, number] => [itemOf.get(sidesOf[index][0])!, itemOf.get(sidesOf[index][1])!];
@@ -207,7 +212,7 @@ async function attempt(
   let bound = 0;
   const problemNow = (): MendProblem => ({
     items: groups.map(({ item }) => item),
-    limits: asked.flatMap((index) => demands[index].limits(holdingMargins(judged, firstDemands, index, margins, confidence, rule), {
+    limits: asked.flatMap((index) => demands[index].limits(holdingMargins(judged, firstDemands, index, margins[index], leastMargins[index], confidence, rule), {
       joint: index, items: itemsAt(index), at: readAt[index], reach: [groups[itemsAt(index)[0]].item, groups[itemsAt(index)[1]].item],
     })),
   });
@@ -236,12 +241,18 @@ async function attempt(
     let moved = false;
     for (const index of asked) {
       const { colour, gloss } = demands[index];
-      const turn = (margin: number, within: number | undefined): number => {
+      const turn = (quantity: 'colour' | 'gloss', within: number | undefined): number => {
+        const margin = margins[index][quantity];
         if (within === undefined || rule === 'simple') return margin;
         const spare = read.demands.has(index) && within > confidence + spareConfidence && within < 0.999;
-        return within < confidence || spare ? nextMargin(margin, within, confidence + drawError) : margin;
+        failures[index][quantity] = within < confidence ? failures[index][quantity] + 1 : 0;
+        if (within >= confidence && !spare) return margin;
+        const step = nextMargin(margin, within, confidence + drawError) - margin;
+        const turned = Math.min(mostMargin, margin + step * 2 ** Math.max(0, failures[index][quantity] - 1));
+        if (within < confidence) leastMargins[index][quantity] = Math.max(leastMargins[index][quantity], Math.min(turned, start[quantity]));
+        return Math.max(turned, leastMargins[index][quantity]);
       };
-      const next = { colour: turn(margins[index].colour, colour), gloss: turn(margins[index].gloss, gloss) };
+      const next = { colour: turn('colour', colour), gloss: turn('gloss', gloss) };
       if (next.colour !== margins[index].colour || next.gloss !== margins[index].gloss) moved = true;
       margins[index] = next;
     }
@@ -260,13 +271,36 @@ async function attempt(
   return { solution: { shifts: best.shifts, proved: best.proved, cost: best.cost, bound: best.bound, judgement, kept }, proved: best.proved, bound: best.bound, outOfTime, rounds, problem: problemNow(), asked };
 }
 
-/** A joint that holds now is not asked for more certainty than it has. */
-function holdingMargins(judged: JudgedCabin, first: readonly JointDemand[], index: number, margins: readonly JointMargins[], confidence: number, rule: 'guarded' | 'simple'): JointMargins {
-  const own = margins[index];
+/** A joint that holds now is not asked for more certainty than it has; where it failed with that once its parts changed, for as much as it has. */
+function holdingMargins(
+  judged: JudgedCabin, first: readonly JointDemand[], index: number, own: JointMargins, least: JointMargins, confidence: number, rule: 'guarded' | 'simple',
+): JointMargins {
   if (rule === 'simple' || judged.judgement.joints[index].verdict !== 'holds') return own;
   const { colour = 1, gloss = 1 } = first[index];
-  const spare = (within: number, margin: number): number => (within >= confidence && within < confidence + 2 * spareConfidence ? Math.min(margin, 1) : margin);
-  return { colour: spare(colour, own.colour), gloss: spare(gloss, own.gloss) };
+  const spare = (quantity: 'colour' | 'gloss', within: number): number => {
+    if (!(within >= confidence && within < confidence + 2 * spareConfidence)) return own[quantity];
+    return Math.min(own[quantity], least[quantity] > restingMargin ? Math.max(restingMargin, marginAtRest(first[index], quantity, own[quantity])) : restingMargin);
+  };
+  return { colour: spare('colour', colour), gloss: spare('gloss', gloss) };
+}
+
+/** What a joint that just holds is asked for at first. */
+const restingMargin = 1;
+/** No margin is larger, in standard uncertainties. */
+const mostMargin = 8;
+
+/** The largest margin up to `most` that a joint's limits are kept with by its sides as they are, to a hundredth. */
+function marginAtRest(demand: JointDemand, quantity: 'colour' | 'gloss', most: number): number {
+  const keeps = (margin: number): boolean =>
+    demand.limits({ colour: -mostMargin, gloss: -mostMargin, [quantity]: margin }, { joint: 0, items: [0, 1], at: [noShift, noShift] }).every(({ excess }) => excess(noShift, noShift) <= 0);
+  let [low, high] = [0, most];
+  if (keeps(high)) return high;
+  while (high - low > 0.01) {
+    const middle = (low + high) / 2;
+    if (keeps(middle)) low = middle;
+    else high = middle;
+  }
+  return low;
 }
 
 function fails(demand: JointDemand, confidence: number, rule: 'guarded' | 'simple', problem: () => MendProblem, joint: number, shifts: readonly Shift[]): boolean {

@@ -16,8 +16,8 @@ const becauseWords: Readonly<Record<NotMendable['because'], string>> = {
 
 const joined = (items: readonly string[]): string => (items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`);
 
-/** The plan in whole sentences. */
-export function mendWords(plan: Omit<MendPlan, 'words'>, cabin: Cabin, judged: JudgedCabin, options: MendOptions): readonly string[] {
+/** The plan in whole sentences; `unsettled` where the search for the least plan ended without one, and this is another. */
+export function mendWords(plan: Omit<MendPlan, 'words'>, cabin: Cabin, judged: JudgedCabin, options: MendOptions, unsettled = false): readonly string[] {
   const name = (part: string): string => judged.context.names.get(part) ?? part;
   const joint = (id: string): string => {
     const own = cabin.joints.find((each) => each.id === id);
@@ -43,7 +43,7 @@ export function mendWords(plan: Omit<MendPlan, 'words'>, cabin: Cabin, judged: J
     `${plan.changes.length === 1 ? 'One part changes' : `${plan.changes.length} parts change`}: ${joined(plan.changes.map(({ part }) => name(part)))}. ${plan.mended.length === 1 ? 'One joint is' : `${plan.mended.length} joints are`} mended by it.`,
     ...costWords(plan, judged, options),
     plan.proved ? `That no ${options.aim === 'cheapest' ? 'cheaper' : 'smaller'} set will do is proved, in the linear model about the answer.`
-      : `That no ${options.aim === 'cheapest' ? 'cheaper' : 'smaller'} set will do is not proved${plan.outOfTime ? ' in the time allowed' : ', since some limits are not convex'}${boundWords(plan, options)}.`,
+      : `That no ${options.aim === 'cheapest' ? 'cheaper' : 'smaller'} set will do is not proved${plan.outOfTime ? ' in the time allowed' : unsettled ? ', since the search for it did not settle' : ', since some limits are not convex'}${boundWords(plan, options)}.`,
     plan.kept ? 'The ordinary check of the cabin with these changes met says that all of them hold.' : 'The ordinary check of the cabin with these changes met does not say that all of them hold.',
     'Each shift is a target to the supplier, not a forecast of a recipe.',
     ...others,
