@@ -13,8 +13,8 @@ type SeriesRow = Readonly<Record<string, CsvValue>>;
  */
 export const seriesRows = (series: CabinSeries | undefined, observer: number, name: (part: string) => string): SeriesRow[] => (series === undefined ? [] : [
   ...series.parts.flatMap((part) => [...lotRows(part, observer, name), ...trendRows(part, observer, name)]),
-  ...series.joints.map(({ joint, state, sides, formula, now, there, when, earliest, latest, reason, unit }): SeriesRow => ({
-    row: 'forecast', id: joint, standard: name(sides[0]?.part ?? ''), trial: name(sides[1]?.part ?? ''), check: 'colour', state, formula, observer, perUnit: unit, light: (there ?? now)?.light, criterion: (there ?? now)?.criterion,
+  ...series.joints.map(({ joint, check, state, sides, formula, now, there, when, earliest, latest, reason, unit }): SeriesRow => ({
+    row: 'forecast', id: joint, standard: name(sides[0]?.part ?? ''), trial: name(sides[1]?.part ?? ''), check, state, formula, unit: check === 'gloss' ? 'GU' : undefined, observer: check === 'gloss' ? undefined : observer, perUnit: unit, light: (there ?? now)?.light, criterion: (there ?? now)?.criterion,
     value: now?.value, limit: now?.limit, limitUse: now?.use, cause: reason, ...placeCells('', when), ...placeCells('earliest', earliest), ...placeCells('latest', latest),
   })),
   ...[...series.sets, ...series.pairs].flatMap((plan) => setRows(plan, name)),

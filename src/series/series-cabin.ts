@@ -12,6 +12,7 @@ import { compileRuleBook } from '../rules/compile-rule-book.ts';
 import type { RuleBook } from '../rules/rule-book.ts';
 import { buildTogether, lotJudge } from './build/build-together.ts';
 import type { BuildPlan } from './build/build-together.ts';
+import { glossForecast } from './forecast/gloss-forecast.ts';
 import { jointForecast } from './forecast/joint-forecast.ts';
 import type { JointForecast } from './forecast/joint-forecast.ts';
 import { partSeries } from './part-series.ts';
@@ -48,7 +49,7 @@ export interface CabinSeries {
   readonly parts: readonly PartSeries[];
   /** Parts looked at that have no two lots. */
   readonly without: readonly string[];
-  /** Joints with a part among those, the first to clash first. */
+  /** Joints with a part among those, the first to clash first; a joint a second time where its gloss has a forecast beside its colour. */
   readonly joints: readonly JointForecast[];
   /** The joint whose line comes over its limit first. */
   readonly first?: string;
@@ -84,7 +85,9 @@ export async function cabinSeries(cabin: Cabin, book: RuleBook, options: SeriesO
   const joints: JointForecast[] = [];
   for (const [index, joint] of touched.entries()) {
     await step(watch, 0.3 + (0.2 * index) / touched.length, 'carrying trends to the joints');
-    joints.push(jointForecast(context, joint, bases, { confidence, days: aheadDays, lots: aheadLots }));
+    const ahead = { confidence, days: aheadDays, lots: aheadLots };
+    const gloss = glossForecast(context, joint, bases, ahead);
+    joints.push(jointForecast(context, joint, bases, ahead), ...(gloss === undefined ? [] : [gloss]));
   }
   joints.sort((first, second) => urgency(first) - urgency(second));
   const { notMatched, ...plans } = await builds(context, bases, touched, options, partOfWork(watch, 0.5, 1));

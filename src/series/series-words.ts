@@ -58,19 +58,21 @@ export const placeWords = ({ ahead, day }: ForecastPlace): string => (day === un
 
 /** What is to be expected of a joint, in one sentence. */
 export function forecastWords(forecast: JointForecast, joint: string, ahead: { readonly days: number; readonly lots: number }): string {
-  const { state, unit, now, when, there, earliest, latest, reason, beyondLots } = forecast;
+  const { state, unit, now, when, there, earliest, latest, reason, beyondLots, check, angle } = forecast;
+  const what = check === 'gloss' ? `the gloss at ${angle ?? ''}°` : 'the colour';
+  const under = (use: typeof now): string => (check === 'gloss' ? '' : ` under ${use?.light ?? ''}`);
   const far = unit === 'day' ? `${ahead.days} days` : `${ahead.lots} lots`;
   const uses = now === undefined ? '' : `; by the lines it now uses ${percentOfLimit(now.use)}`;
   switch (state) {
     case 'not judged': return `${joint}: nothing is forecast, ${reason ?? 'it is not judged'}.`;
     case 'too few lots': return `${joint}: no trend is claimed, there are too few lots on both sides.`;
     case 'no trend': return `${joint}: no trend on either side.`;
-    case 'over its limit': return `${joint}: by the lines of its lots the colour is over its limit already, at ${percentOfLimit(now?.use ?? 0)} under ${now?.light ?? ''}.`;
-    case 'stays within': return `${joint}: if the lots go on as they went the colour stays within its limit for ${far}${earliest === undefined ? '' : `, though the lines leave room for a clash ${placeWords(earliest)}`}${uses}.`;
+    case 'over its limit': return `${joint}: by the lines of its lots ${what} is over its limit already, at ${percentOfLimit(now?.use ?? 0)}${under(now)}.`;
+    case 'stays within': return `${joint}: if the lots go on as they went ${what} stays within its limit for ${far}${earliest === undefined ? '' : `, though the lines leave room for a clash ${placeWords(earliest)}`}${uses}.`;
     case 'will clash': {
       const range = earliest === undefined ? '' : latest === undefined ? ` (not before ${placeWords(earliest).replace('on ', '')}; the lines leave room for none within ${far})`
         : ` (between ${placeWords(earliest).replace('on ', '')} and ${placeWords(latest).replace('on ', '')})`;
-      return `${joint}: if the lots go on as they went the colour comes over its limit ${when === undefined ? '' : placeWords(when)}${range}, under ${there?.light ?? ''}${uses}.${beyondLots === true ? ' That is farther ahead than its lots look back.' : ''}`;
+      return `${joint}: if the lots go on as they went ${what} comes over its limit ${when === undefined ? '' : placeWords(when)}${range}${check === 'gloss' ? '' : `,${under(there)}`}${uses}.${beyondLots === true ? ' That is farther ahead than its lots look back.' : ''}`;
     }
   }
 }
@@ -98,7 +100,7 @@ export function seriesWords(series: Omit<CabinSeries, 'words'>, { names, index }
   const gained = pairs.filter(({ asProduced, best }) => asProduced.clashes - best.clashes > 5e-6 || asProduced.overUse - best.overUse > 5e-4);
   return [
     `${parts.length === 1 ? 'One part has' : `${parts.length} parts have`} two lots or more; ${trends.length === 0 ? 'none has a trend' : trends.length === 1 ? `${part(trends[0].part)} has a trend` : `${trends.length} have a trend: ${listed(trends.map((each) => part(each.part)))}`}.`,
-    first === undefined ? (trends.length === 0 ? 'Without a trend nothing is forecast.' : `No joint is carried over its limit within ${ahead.days} days or ${ahead.lots} lots.`)
+    first === undefined ? (trends.length === 0 && !joints.some(({ check }) => check === 'gloss') ? 'Without a trend nothing is forecast.' : `No joint is carried over its limit within ${ahead.days} days or ${ahead.lots} lots.`)
       : `First to clash: ${forecastWords(first, joint(first.joint), ahead)}`,
     ...(gained.length > 0 ? gained.slice(0, 1) : sets).map((plan) => buildWords(plan, part)),
   ];

@@ -126,7 +126,7 @@ export class AdjoinSeriesView extends ViewElement {
         <section class=${old} aria-labelledby="forecast">${this.forecasts(plan)}</section>
         <section class=${old} aria-labelledby="lots">${this.lots(plan)}</section>
         <section class=${old} aria-labelledby="build">${this.builds(plan)}</section>
-        <p class="small quiet">A forecast carries a straight line on; it knows nothing of a new batch of pigment or a mended tool. Ranges come from how well the lines are known, at the confidence chosen, without the scatter of a single lot. Only colour is forecast. Results support a judgement and replace no assessment of the parts themselves.</p>`}
+        <p class="small quiet">A forecast carries a straight line on; it knows nothing of a new batch of pigment or a mended tool. Ranges come from how well the lines are known, at the confidence chosen, without the scatter of a single lot. Colour is forecast, and gloss where a part has a trend in it, held to the limit of its present level; texture is not. Results support a judgement and replace no assessment of the parts themselves.</p>`}
     `;
   }
 
@@ -136,7 +136,7 @@ export class AdjoinSeriesView extends ViewElement {
     const shade = (part: string): string | undefined => this.colours.get(part)?.css;
     const ahead = told[0]?.unit === 'lot' ? plan.aheadLots : plan.aheadDays;
     const rows = told.filter(({ unit }) => unit === told[0]?.unit).slice(0, mostRows)
-      .map((forecast) => ({ forecast, name: this.jointName(forecast.joint), colours: [shade(forecast.sides[0]?.part ?? ''), shade(forecast.sides[1]?.part ?? '')] as const }));
+      .map((forecast) => ({ forecast, name: `${this.jointName(forecast.joint)}${forecast.check === 'gloss' ? `, gloss at ${forecast.angle ?? ''}°` : ''}`, colours: [shade(forecast.sides[0]?.part ?? ''), shade(forecast.sides[1]?.part ?? '')] as const }));
     return html`<h2 id="forecast">Joints, if the lots go on as they went</h2>
       ${told.length === 0 ? html`<p>${plan.parts.some(({ trend }) => trend.state === 'trend') ? 'No joint with a trend on one of its sides is judged in colour.' : 'No part has a trend, so there is no day to give.'}</p>` : html`
         <div class="two"><adjoin-drawn .draw=${(width: number) => forecastLines(rows, ahead, width, paperInk)}></adjoin-drawn>
@@ -151,7 +151,7 @@ export class AdjoinSeriesView extends ViewElement {
     const { state, now, when, there, earliest, latest, sides } = joint;
     const place = (at: ForecastPlace | undefined): string => (at === undefined ? '–' : at.day ?? `${at.ahead} lots on`);
     const word = state === 'over its limit' ? html`<span class="word clashes">already</span>` : state === 'will clash' ? html`<b>${place(when)}</b>` : html`<span class="quiet">not in ${joint.unit === 'day' ? `${plan.aheadDays} days` : `${plan.aheadLots} lots`}</span>`;
-    return html`<tr><th scope="row"><a href=${this.linkTo({ view: 'joint', joint: joint.joint, item: undefined, options: {} })}>${this.jointName(joint.joint)}</a></th>
+    return html`<tr><th scope="row"><a href=${this.linkTo({ view: 'joint', joint: joint.joint, item: undefined, options: {} })}>${this.jointName(joint.joint)}</a>${joint.check === 'gloss' ? html` <span class="small quiet">gloss</span>` : nothing}</th>
       <td class="n">${now === undefined ? '–' : percentOfLimit(now.use)}</td><td>${word}${joint.beyondLots === true ? html` <span class="small quiet">farther than its lots look back</span>` : nothing}</td>
       <td>${place(earliest)}</td><td>${state === 'will clash' && latest === undefined ? 'open' : place(latest)}</td><td>${there?.light ?? now?.light ?? ''} ${there?.criterion ?? now?.criterion ?? ''}</td>
       <td class="small">${sides.map(({ part, course, lots }, index) => html`${index === 0 ? '' : html`<br />`}${this.name(part)}: ${course === 'trend' ? `trend of ${lots} lots` : course === 'mean of lots' ? `mean of ${lots} lots` : 'as it stands'}`)}</td></tr>`;

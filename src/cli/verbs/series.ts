@@ -31,7 +31,7 @@ export const series: Verb = {
   },
   detail: [
     'Lots are those of the chosen source of a part, of the kind of specimen that stands for it, in order of production and read under like conditions. Their T² under the first required light is held to the limit of a lot among its own (beta), of a further lot (F), or of a known covariance (chi-square).',
-    'A trend is claimed from five lots on and where its slope is significant as one vector. A joint is given a day only where one of its parts has a trend; the range comes from how well the lines are known, without what a single lot scatters about them. Gloss has a trend and no forecast.',
+    'A trend is claimed from five lots on and where its slope is significant as one vector. A joint is given a day only where one of its parts has a trend; the range comes from how well the lines are known, without what a single lot scatters about them. Gloss that is to match is forecast in the same way where one of the parts has a trend in it, held to the limit of today\'s level; texture is not.',
     'Lots are built together so that the fewest clashes are to be expected, then the least over-use. Every lot counts the same, whatever its size.',
     'Exit: 0 done, 1 a joint is over its limit or will be within the time looked ahead, 2 bad input.',
   ],
@@ -109,10 +109,10 @@ const lotTable = ({ lots, unit, trend }: PartSeries, terminal: Terminal): string
 const place = (of: JointForecast['when']): string => (of === undefined ? '' : of.day ?? `${of.ahead} lots on`);
 
 const forecastTable = (joints: readonly JointForecast[], names: ReadonlyMap<string, string>, terminal: Terminal): string => textTable(
-  [{ title: 'joint', most: 44 }, { title: 'now', align: 'right' }, { title: 'over its limit' }, { title: 'earliest' }, { title: 'latest' }, { title: 'light' }],
-  joints.map(({ joint, state, now, when, there, earliest, latest }) => ({
+  [{ title: 'joint', most: 44 }, { title: 'check' }, { title: 'now', align: 'right' }, { title: 'over its limit' }, { title: 'earliest' }, { title: 'latest' }, { title: 'light' }],
+  joints.map(({ joint, check, angle, state, now, when, there, earliest, latest }) => ({
     cells: [
-      names.get(joint) ?? joint, now === undefined ? '' : percentOfLimit(now.use), state === 'over its limit' ? 'already' : state === 'stays within' ? 'not in the time looked ahead' : place(when),
+      names.get(joint) ?? joint, check === 'gloss' ? `gloss ${angle ?? ''}°` : check, now === undefined ? '' : percentOfLimit(now.use), state === 'over its limit' ? 'already' : state === 'stays within' ? 'not in the time looked ahead' : place(when),
       place(earliest), state === 'will clash' && latest === undefined ? 'open' : place(latest), there?.light ?? now?.light ?? '',
     ],
   })), terminal);

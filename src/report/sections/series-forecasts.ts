@@ -24,15 +24,16 @@ export function seriesForecasts(page: Page, found: CabinSeries): Content {
     html('h3', {}, 'Joints, if the lots go on as they went'),
     html('figure', { class: 'forecast' },
       figure(forecastLines(drawn.map((forecast) => ({
-        forecast, name: page.joint(forecast.joint)?.names.join(' and ') ?? forecast.joint, colours: [hex(forecast.sides[0]?.part), hex(forecast.sides[1]?.part)],
+        forecast, name: `${page.joint(forecast.joint)?.names.join(' and ') ?? forecast.joint}${forecast.check === 'gloss' ? `, gloss at ${forecast.angle ?? ''}°` : ''}`, colours: [hex(forecast.sides[0]?.part), hex(forecast.sides[1]?.part)],
       })), unit === 'lot' ? found.aheadLots : found.aheadDays, 680, printTheme)),
       html('figcaption', {}, 'From the latest lot on. Thin line: within the limit by the lines of the lots. Tick and saw: over it. Bar: where the lines leave room for the day.',
         rows.length > drawn.length && ` The ${drawn.length} that come first; the table has all ${rows.length}.`)),
-    pagedTable<JointForecast>(`Forecast of the colour of joints, ranges at ${confidenceText(found.confidence)} confidence, ${page.model.observer}° observer; looked ahead ${found.aheadDays} days or ${found.aheadLots} lots`, [
+    pagedTable<JointForecast>(`Forecast of joints, ranges at ${confidenceText(found.confidence)} confidence, ${page.model.observer}° observer; looked ahead ${found.aheadDays} days or ${found.aheadLots} lots`, [
       { title: 'Joint', cell: ({ joint }) => jointLink(page, joint) },
+      { title: 'Check', steady: true, cell: ({ check }) => check },
       { title: 'Use now', number: true, cell: ({ now }) => data(now?.use, limitUseText(now?.use)) },
-      { title: 'Value now', number: true, cell: ({ now }) => [data(now?.value, fixed(now?.value, 2)), now?.limit !== undefined && html('span', { class: 'quiet' }, ' of ', data(now.limit, fixed(now.limit, 2)))] },
-      { title: 'Under', steady: true, cell: ({ now, there, formula }) => [(there ?? now)?.light, html('span', { class: 'quiet' }, html('br', {}), quantity((there ?? now)?.criterion, formula))] },
+      { title: 'Value now', number: true, cell: ({ now, check }) => [data(now?.value, fixed(now?.value, 2)), now?.limit !== undefined && html('span', { class: 'quiet' }, ' of ', data(now.limit, fixed(now.limit, 2))), check === 'gloss' && html('span', { class: 'quiet' }, ' GU')] },
+      { title: 'Under', steady: true, cell: ({ now, there, formula, check }) => (check === 'gloss' ? (there ?? now)?.criterion : [(there ?? now)?.light, html('span', { class: 'quiet' }, html('br', {}), quantity((there ?? now)?.criterion, formula))]) },
       { title: 'Over its limit', cell: (joint) => over(joint, found) },
       { title: 'Earliest', steady: true, cell: ({ earliest }) => placeText(earliest) },
       { title: 'Latest', steady: true, cell: ({ state, latest }) => (state === 'will clash' && latest === undefined ? 'open' : placeText(latest)) },

@@ -28,7 +28,7 @@ export function series(page: Page): Content {
     seriesBuilds(page, found),
     html('ul', { class: 'caution' },
       html('li', {}, 'A forecast carries a straight line on. It knows nothing of a new batch of pigment, a mended tool or a change of process, and is no ground to release or to stop parts by itself.'),
-      html('li', {}, 'Ranges come from how well the lines are known, without the scatter of a single lot. Only colour is forecast. Lots count the same whatever their size.')));
+      html('li', {}, 'Ranges come from how well the lines are known, without the scatter of a single lot. Colour is forecast, and gloss where a part has a trend in it, held to the limit of its present level; texture is not. Lots count the same whatever their size.')));
 }
 
 /** Something to tell: a trend in colour or gloss, or a lot outside. Where no part has any, the one with the most lots stands for the rest. */
