@@ -71,7 +71,10 @@ export class AdjoinHeader extends LitElement {
     const place = here?.getAttribute('href')?.split('?')[0];
     if (row == null || here == null || place === this.seen) return;
     this.seen = place;
-    row.scrollLeft = here.offsetLeft - row.offsetLeft - (row.clientWidth - here.offsetWidth) / 2;
+    // Asked before the frame, the browser would lay out the place that one goes to for this alone.
+    requestAnimationFrame(() => requestAnimationFrame(() => {
+      if (here.isConnected) row.scrollLeft = here.offsetLeft - row.offsetLeft - (row.clientWidth - here.offsetWidth) / 2;
+    }));
   }
 
   override render(): TemplateResult {

@@ -81,7 +81,8 @@ export class AdjoinReviewView extends ViewElement {
   }
 
   private get here(): string | undefined {
-    return this.order.find((id) => id === this.route.item) ?? this.order[0];
+    const { item } = this.route;
+    return item !== undefined && this.order.includes(item) ? item : this.order[0];
   }
 
   private to(joint: string | undefined, at = ''): void {
@@ -177,7 +178,8 @@ export class AdjoinReviewView extends ViewElement {
   }
 
   private get result(): JointResult | undefined {
-    return this.open.judgement.joints.find((joint) => joint.id === this.here);
+    const { here } = this;
+    return this.open.judgement.joints.find((joint) => joint.id === here);
   }
 
   /** Accepts the check that the joint stands or falls by, at the value it has now. */
