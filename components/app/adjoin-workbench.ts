@@ -447,7 +447,7 @@ export class AdjoinWorkbench extends LitElement {
         <button type="button" @click=${() => void this.desk.save()}>Save to a file</button></div>`;
     }
     if (open !== undefined && this.desk.keeping !== undefined) {
-      return html`<div class="notice" role="status"><p><b>Not safe from a crash yet.</b> The last change has so many readings that keeping it takes a while: a crash now would lose it.</p>
+      return html`<div class="notice" role="status"><p><b>Not safe from a crash yet.</b> The last change has so many readings that keeping it takes a while: a crash now would lose it and what follows it.</p>
         <span aria-hidden="true">${Math.round(100 * this.desk.keeping)} % kept</span></div>`;
     }
     if (this.offline.newer) {

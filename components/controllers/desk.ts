@@ -240,6 +240,8 @@ export class Desk implements ReactiveController {
     this.showEditor();
     const owned = await this.keeper.begin(origin.card, cabin, { unsaved: !origin.saved, continued: origin.continued === true, ...(origin.text === undefined ? {} : { text: origin.text }) });
     this.lock(!owned);
+    // What was edited meanwhile had nobody to keep it.
+    if (owned && this.origin === origin && this.editor.history.present !== cabin) this.keeper.keep(this.editor.history.present, isUnsaved(this.editor));
   }
 
   /** After a file that was not taken, the worker is told again of what stays open. */

@@ -174,6 +174,43 @@ test('where a browser has no room, the fault is shown with what to do, and work 
   await page.close();
 }, 60_000);
 
+test('while a change with very many readings is not kept yet, it is said; then it is kept', async () => {
+  const page = await context.newPage();
+  await page.goto(`${app.address}#/cabin?open=demo-data/shuttle-slate.cabin.json`);
+  await judged(page);
+  await page.evaluate(() => {
+    interface Part { readonly sources: readonly { readonly specimens: readonly { readonly readings: readonly object[] }[] }[] }
+    const { desk } = document.querySelector('adjoin-workbench') as unknown as { desk: { present: { parts: Part[] }; commit(cabin: object, label: string, options: object): { done: boolean } } };
+    const { present } = desk;
+    const place = present.parts.findIndex(({ sources }) => (sources[0]?.specimens[0]?.readings.length ?? 0) > 0);
+    const part = present.parts[place] as Part;
+    const [source, ...sources] = part.sources;
+    const [specimen] = source?.specimens ?? [];
+    const many = Array.from({ length: 6 }, (_, copy) => ({
+      ...specimen, id: `many-${copy}`, readings: Array.from({ length: 10_000 }, (__, at) => ({ ...specimen?.readings[at % specimen.readings.length], spot: { name: `n${at}` } })),
+    }));
+    const grown = { ...part, sources: [{ ...source, specimens: [...source?.specimens ?? [], ...many] }, ...sources] } as Part;
+    desk.commit({ ...present, name: 'Many', parts: present.parts.with(place, grown) }, 'Import', { checkedAgainst: present });
+  });
+  await page.getByText('Not safe from a crash yet.').waitFor();
+  await expect.poll(() => page.getByText('Not safe from a crash yet.').count(), { timeout: 30_000 }).toBe(0);
+  const crashed = page.waitForEvent('crash');
+  void page.goto('chrome://crash').catch(() => undefined);
+  await crashed;
+  await page.close();
+  const after = await context.newPage();
+  await after.goto(`${app.address}#/`);
+  expect(await isOffered(after)).toBe(true);
+  await after.getByRole('button', { name: 'Take up again' }).first().click();
+  await judged(after);
+  expect(await nameOf(after)).toBe('Many');
+  expect(await after.evaluate(() => {
+    const { desk } = document.querySelector('adjoin-workbench') as unknown as { desk: { present: { parts: { sources: { specimens: { id: string; readings: unknown[] }[] }[] }[] } } };
+    return desk.present.parts.flatMap(({ sources }) => sources.flatMap(({ specimens }) => specimens.filter(({ id }) => id.startsWith('many-')).map(({ readings }) => readings.length)));
+  })).toEqual(Array.from({ length: 6 }, () => 10_000));
+  await after.close();
+}, 120_000);
+
 test('a cabin of a newer version is refused with a clear line, and what is open stays', async () => {
   const page = await context.newPage();
   await page.goto(`${app.address}#/cabin?open=demo-data/first-steps.cabin.json`);
