@@ -1,5 +1,5 @@
 import type { Cabin } from '../../src/cabin/cabin.ts';
-import type { ChooseOptions } from '../../src/plan/index.ts';
+import type { ChooseOptions, Share } from '../../src/plan/index.ts';
 
 /** Choices of the sources' place as its address holds them. */
 export type Options = Readonly<Record<string, string>>;
@@ -23,11 +23,28 @@ export const locksOf = (options: Options): Readonly<Record<string, string>> => O
 
 export const withoutOf = (options: Options): readonly string[] => listOf(options['without']);
 
+/** Parts that must go together, as `first+second:supplier` or `:source`, with commas between the pairs. */
+export const sharesOf = (options: Options): readonly Share[] => listOf(options['share']).flatMap((text): Share[] => {
+  const [pair = '', what] = text.split(':', 2);
+  const parts = pair.split('+').filter((part) => part !== '');
+  return parts.length < 2 || (what !== 'supplier' && what !== 'source') ? [] : [{ parts, what }];
+});
+
+const shareText = ({ parts, what }: Share): string => `${parts.join('+')}:${what}`;
+
+/** The options with parts tied together, or let go where they are. */
+export function toggledShare(options: Options, share: Share): Options {
+  const tied = sharesOf(options).map(shareText);
+  const text = shareText(share);
+  return { ...options, share: (tied.includes(text) ? tied.filter((one) => one !== text) : [...tied, text]).join(',') };
+}
+
 /** The terms of a choice that an address asks for. What the cabin does not have is left out, and so is a number that means nothing. */
 export function sourceTerms(options: Options, cabin: Cabin): ChooseOptions {
   const suppliers = new Set(cabin.parts.flatMap((part) => part.sources.map(({ supplier }) => supplier)));
   const sources = new Map(cabin.parts.map((part) => [part.id, new Set(part.sources.map(({ id }) => id))]));
   const locked = Object.entries(locksOf(options)).filter(([part, source]) => sources.get(part)?.has(source) === true);
+  const shares = sharesOf(options).filter(({ parts }) => parts.every((part) => sources.has(part)));
   const without = withoutOf(options).filter((supplier) => suppliers.has(supplier));
   const [budget, maxLeadWeeks, most, volume] = [numberOf(options['budget'], 0), numberOf(options['lead'], 0), numberOf(options['most'], 1), numberOf(options['volume'], 0)];
   const timeLimitS = numberOf(options['time'], 0.1) ?? cabin.planning?.timeLimitS;
@@ -41,6 +58,7 @@ export function sourceTerms(options: Options, cabin: Cabin): ChooseOptions {
     ...(timeLimitS === undefined ? {} : { timeLimitS }),
     ...(currency === undefined ? {} : { currency }), ...(rates === undefined ? {} : { rates }),
     ...(locked.length === 0 ? {} : { locked: Object.fromEntries(locked) }),
+    ...(shares.length === 0 ? {} : { shares }),
     ...(without.length === 0 ? {} : { without }),
     ...(options['paid'] === 'yes' ? { seriesPaid: true } : {}),
     ...(options['frozen'] === 'free' ? { releaseFrozen: true } : {}),

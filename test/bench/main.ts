@@ -5,6 +5,7 @@ import { benchResults, benchTable } from './bench-table.ts';
 import { checkBenchmark, shareBenchmark } from './check-bench.ts';
 import { differenceBenchmark } from './difference-bench.ts';
 import { memoryBenchmark } from './memory-bench.ts';
+import { frontBenchmark } from './front-bench.ts';
 import { plansBenchmark } from './plans-bench.ts';
 import { probabilityBenchmark } from './probability-bench.ts';
 import { spectraBenchmark } from './spectra-bench.ts';
@@ -20,7 +21,7 @@ const end = '<!-- end of benchmarks -->';
 const lines: readonly BenchLine[] = [
   ...differenceBenchmark(), ...spectraBenchmark(), ...probabilityBenchmark(), ...memoryBenchmark(),
   // Before the largest cabins, whose remains would be cleared away at its cost.
-  ...await shareBenchmark(quick ? 1_000 : 10_000), ...checkBenchmark(quick ? [100, 1_000] : [100, 1_000, 10_000, 100_000]), ...await plansBenchmark(),
+  ...await shareBenchmark(quick ? 1_000 : 10_000), ...checkBenchmark(quick ? [100, 1_000] : [100, 1_000, 10_000, 100_000]), ...await plansBenchmark(), ...await frontBenchmark(),
 ];
 const machine = `${cpus()[0]?.model.trim() || 'unknown processor'}, ${cpus().length} cores, Node ${process.version}, one thread`;
 if (process.argv.includes('--json')) process.stdout.write(`${JSON.stringify({ machine, results: benchResults(lines) }, null, 2)}\n`);

@@ -105,6 +105,21 @@ test('two sets stand side by side: the parts that differ, what each costs more, 
   expect(saved).toEqual([`planned-7-sources-point-1-of-${points.filter((value) => value.startsWith('point-')).length}.csv`]);
 });
 
+test('two parts are tied to one supplier in the form, the address says so, and the plan keeps to it', async () => {
+  await visitSmall();
+  const [first, second] = small.parts;
+  one<HTMLDetailsElement>('details.tie')!.open = true;
+  for (const [name, value] of [['first', first!.id], ['second', second!.id], ['what', 'supplier']] as const) one<HTMLSelectElement>(`select[name=${name}]`)!.value = value;
+  button(/^Tie$/).click();
+  await until('the plan with it', () => location.hash.includes('share=') && one('.running') === undefined && words('.locks').includes(`${first!.name} and ${second!.name}: one supplier`), 30_000);
+  await planned();
+  const picked = (part: string): string | undefined => all('.part').find((section) => section.getAttribute('aria-label') === part)?.querySelector('.source.picked .name')?.textContent ?? undefined;
+  expect(picked(first!.name)).toBeDefined();
+  expect(picked(first!.name)).toBe(picked(second!.name));
+  button(/^Let go$/).click();
+  await until('the plan without it', () => !location.hash.includes('share='));
+});
+
 test('prices in two monies are refused until the cabin says which to reckon in and at what rate; both are steps of undo', async () => {
   const foreign = { ...small, id: 'foreign', ruleBook: 'ciede2000', parts: small.parts.map((part, index) => (index > 0 ? part : { ...part, sources: part.sources.map((source, place) => (place > 0 ? source : { ...source, currency: 'USD' })) })) };
   location.hash = `#/sources?open=${addressOf(foreign)}`;

@@ -2,11 +2,11 @@ import { css, html, LitElement, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import { partNames } from '../../../src/harmony/names.ts';
-import type { DropOut } from '../../../src/plan/index.ts';
+import type { DropOut, Share } from '../../../src/plan/index.ts';
 import { planCurrency } from '../../../src/plan/model/source-cost.ts';
 import { counted } from '../../../src/report/number-text.ts';
 import { doAction } from '../../controllers/edit-events.ts';
-import { locksOf, toggledLock, toggledSupplier, withoutOf } from '../../model/source-terms.ts';
+import { locksOf, sharesOf, toggledLock, toggledShare, toggledSupplier, withoutOf } from '../../model/source-terms.ts';
 import type { Options } from '../../model/source-terms.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { fields } from '../../styles/fields.ts';
@@ -20,6 +20,7 @@ export class AdjoinSourceTerms extends LitElement {
   static override styles = [base, controls, fields, planStyles, css`
     :host { display: grid; grid-template-columns: minmax(0, 1fr); gap: 20px; background: none; min-height: 0; align-content: start; }
     .numbers { display: grid; grid-template-columns: 1fr 1fr; gap: 10px 12px; }
+    .tying { display: grid; gap: 8px; padding: 6px 0; } .tying .pick, .tying select { width: 100%; }
     .rate { display: grid; grid-template-columns: minmax(0, 1fr) 84px auto; gap: 8px; align-items: center; font-size: var(--small); padding: 4px 0; } .rate input { min-height: 26px; padding: 2px 6px; text-align: right; }
     .would { display: block; color: var(--quiet); padding-top: 0; padding-bottom: 4px; text-wrap: pretty; }
     .locks li { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 8px; align-items: center; font-size: var(--small); padding: 2px 0; }
@@ -48,6 +49,32 @@ export class AdjoinSourceTerms extends LitElement {
   private flag(name: string, value: string, label: TemplateResult): TemplateResult {
     return html`<label class="check"><input type="checkbox" name=${name} .checked=${this.options[name] === value}
       @change=${(event: Event) => this.change({ ...this.options, [name]: (event.target as HTMLInputElement).checked ? value : '' })} /><span>${label}</span></label>`;
+  }
+
+  /** Parts that one supplier must serve, or that must stand by the source of one id. */
+  private ties(): TemplateResult {
+    const { cabin, options } = this;
+    const names = partNames(cabin.parts);
+    const name = (part: string): string => names.get(part) ?? part;
+    const said = ({ parts, what }: Share): string => `${parts.map(name).join(' and ')}: one ${what}`;
+    const choice = (field: string, label: string, choices: readonly (readonly [string, string])[]): TemplateResult => html`<span class="pick"><select name=${field} aria-label=${label}>
+      ${choices.map(([value, text]) => html`<option value=${value}>${text}</option>`)}</select></span>`;
+    const parts = [['', 'choose a part…'] as const, ...cabin.parts.map(({ id }) => [id, name(id)] as const)];
+    const tied = sharesOf(options);
+    return html`<fieldset><legend>Parts that go together</legend>
+      ${tied.length === 0 ? nothing : html`<ul class="locks">${tied.map((share) => html`<li><span>${said(share)}</span><button type="button" aria-label=${`Let ${said(share)} go`} @click=${() => this.change(toggledShare(options, share))}>Let go</button></li>`)}</ul>`}
+      <details class="tie"><summary>Tie two parts</summary><div class="tying">${choice('first', 'First part', parts)}${choice('second', 'Second part', parts)}${choice('what', 'What they share', [['supplier', 'one supplier serves both'], ['source', 'the source of one id for both']])}
+        <button type="button" @click=${() => this.tie()}>Tie</button></div></details>
+      <p class="small quiet">Parts of a module go together as it is.</p></fieldset>`;
+  }
+
+  private tie(): void {
+    const value = (name: string): string => this.renderRoot.querySelector<HTMLSelectElement>(`select[name=${name}]`)?.value ?? '';
+    const [first, second] = [value('first'), value('second')];
+    if (first === '' || second === '' || first === second) return;
+    const share: Share = { parts: [first, second], what: value('what') === 'source' ? 'source' : 'supplier' };
+    if (sharesOf(this.options).some(({ parts, what }) => what === share.what && parts.join() === share.parts.join())) return;
+    this.change(toggledShare(this.options, share));
   }
 
   /** Where prices are in several monies: the one to reckon in, and what the others are worth in it. */
@@ -97,6 +124,7 @@ export class AdjoinSourceTerms extends LitElement {
           <span>${names.get(part) ?? part}: ${supplierName(cabin.parts.find((one) => one.id === part)?.sources.find((one) => one.id === source)?.supplier ?? source)}</span>
           <button type="button" aria-label=${`Let ${names.get(part) ?? part} go`} @click=${() => this.change(toggledLock(options, part, source))}>Let go</button></li>`)}</ul>`}
       </fieldset>
+      ${this.ties()}
       ${this.money()}
       <fieldset><legend>Reckoning</legend>
         ${this.flag('paid', 'yes', html`<adjoin-term word="tool and set-up">Tools and set-ups</adjoin-term> of series sources are paid`)}
