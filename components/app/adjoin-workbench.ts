@@ -129,6 +129,7 @@ export class AdjoinWorkbench extends LitElement {
     super.connectedCallback();
     loadFormulasWhenIdle();
     addEventListener('keydown', this.key);
+    addEventListener('beforeunload', this.holdBack);
     this.arrived(this.routes.route);
     if (this.routes.route.open === undefined && tabDocument() !== undefined) {
       void this.waiting(this.desk.reopen()).then((taken) => {
@@ -155,7 +156,13 @@ export class AdjoinWorkbench extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     removeEventListener('keydown', this.key);
+    removeEventListener('beforeunload', this.holdBack);
   }
+
+  /** Leaving is asked about only while it would lose something. */
+  private readonly holdBack = (event: BeforeUnloadEvent): void => {
+    if (this.desk.keeping !== undefined) event.preventDefault();
+  };
 
   private get form() {
     return this.renderRoot.querySelector('adjoin-action-form');

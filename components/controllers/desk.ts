@@ -85,6 +85,7 @@ export class Desk implements ReactiveController {
   /** The document as the worker was last told. */
   private told: Cabin | undefined;
   private judgingEdit = false;
+  private judgedEdits: Promise<unknown> = Promise.resolve();
 
   hostDisconnected(): void {
     this.session.end();
@@ -318,7 +319,7 @@ export class Desk implements ReactiveController {
     if (this.editor === undefined) return;
     this.keeper.keep(this.editor.history.present, isUnsaved(this.editor));
     this.showEditor();
-    void this.judgeEdits();
+    this.judgedEdits = Promise.all([this.judgedEdits, this.judgeEdits()]);
   }
 
   private showEditor(): void {
@@ -419,7 +420,7 @@ export class Desk implements ReactiveController {
     if (editor === undefined || origin === undefined) return;
     const cabin = editor.history.present;
     const name = origin.card.fileName ?? `${cabin.id}.cabin.json`;
-    const saved = await saveFile(serialiseCabin(cabin), elsewhere ? { name } : { name, handle: origin.card.handle, lastModified: origin.lastModified });
+    const saved = await saveFile(() => this.textOf(cabin), elsewhere ? { name } : { name, handle: origin.card.handle, lastModified: origin.lastModified });
     if (saved.kind === 'turned away' || this.editor === undefined) return;
     if (saved.kind === 'failed') {
       this.refuse({ file: name, issues: [saved.issue] });
@@ -433,6 +434,12 @@ export class Desk implements ReactiveController {
     if (this.open !== undefined) this.open = { ...this.open, file: saved.name };
     this.showEditor();
     this.say(saved.kind === 'saved' ? `Saved to ${saved.name}` : `${saved.name} went to your downloads`);
+  }
+
+  /** Made in the worker where that holds just this document, since of a large one it takes long. */
+  private async textOf(cabin: Cabin): Promise<Blob> {
+    await this.judgedEdits;
+    return this.told === cabin ? this.session.text() : new Blob([serialiseCabin(cabin)], { type: 'application/json' });
   }
 
   /** Writes what is to be kept now. */

@@ -75,8 +75,13 @@ export async function droppedHandle(item: DataTransferItem): Promise<FileSystemF
   return handle?.kind === 'file' ? handle as FileSystemFileHandle : undefined;
 }
 
+/** What is written; made where it is a function, once the user has said where to. */
+export type SavedText = string | (() => Promise<Blob>);
+
+const madeOf = (text: SavedText): Promise<Blob> => (typeof text === 'string' ? Promise.resolve(new Blob([text], { type: 'application/json' })) : text());
+
 /** Writes a text to the file given, else to one the user is asked for, else as a download. Must be called from a click or key. */
-export async function saveFile(text: string, { name, handle, lastModified }: SaveTarget): Promise<Saved> {
+export async function saveFile(text: SavedText, { name, handle, lastModified }: SaveTarget): Promise<Saved> {
   if (!savesInPlace() && handle === undefined) return download(text, name);
   try {
     const target = handle ?? await pickers().showSaveFilePicker?.call(window, { types: [kind], id: 'cabin', suggestedName: name });
@@ -93,10 +98,11 @@ export async function saveFile(text: string, { name, handle, lastModified }: Sav
 }
 
 /** The file is replaced only once all is written, so that a fault leaves the old one. */
-async function write(handle: FileSystemFileHandle, text: string): Promise<void> {
+async function write(handle: FileSystemFileHandle, text: SavedText): Promise<void> {
+  const made = await madeOf(text);
   const stream = await handle.createWritable();
   try {
-    await stream.write(text);
+    await stream.write(made);
     await stream.close();
   } catch (reason) {
     await stream.abort().catch(() => undefined);
@@ -121,8 +127,8 @@ async function changedSince(handle: FileSystemFileHandle, lastModified: number):
 /** How long the address of a download is kept: browsers begin to read it after the click. */
 const downloadMs = 30_000;
 
-function download(text: string, name: string): Saved {
-  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+async function download(text: SavedText, name: string): Promise<Saved> {
+  const address = URL.createObjectURL(await madeOf(text));
   const link = document.createElement('a');
   link.href = address;
   link.download = name;

@@ -1,5 +1,6 @@
 import type { Cabin } from '../cabin/cabin.ts';
 import type { JointResult, Judgement, PartResult } from '../harmony/judgement.ts';
+import type { JointPath } from '../cabin/index.ts';
 import type { Issue } from '../issue.ts';
 import { GatheredCabin } from './cabin-pieces.ts';
 import { patchJudgement } from './judgement-patch.ts';
@@ -43,7 +44,9 @@ export class Opening {
       case 'judging': {
         const { cabin, judgement, paths } = this.shown;
         const joints: readonly JointResult[] = [...judgement.joints, ...reply.joints];
-        this.opened = { cabin, judgement: { ...judgement, joints, summary: reply.summary }, paths: new Map([...paths, ...reply.paths]) };
+        // The map grows in place, since those who draw from it look at it anew with every lot of joints: to copy it for each would cost the square.
+        for (const [joint, path] of reply.paths) (paths as Map<string, JointPath>).set(joint, path);
+        this.opened = { cabin, judgement: { ...judgement, joints, summary: reply.summary }, paths };
         return this.opened;
       }
     }

@@ -5,7 +5,7 @@ import { Opening } from './opening.ts';
 import type { Opened, OpenedWhole } from './opening.ts';
 import { inPieces } from './patch-pieces.ts';
 import type { Look, Looks } from './session-look.ts';
-import type { ChangedReply, JudgedReply, JudgingReply, LookedReply, Numbered, OpeningReply, OvertakenReply, ProgressReply, ReadReply, RefusedReply, SessionReply, SessionRequest } from './session-protocol.ts';
+import type { ChangedReply, JudgedReply, JudgingReply, LookedReply, Numbered, OpeningReply, OvertakenReply, ProgressReply, ReadReply, RefusedReply, SessionReply, SessionRequest, TextReply } from './session-protocol.ts';
 
 type Meanwhile = OpeningReply | ReadReply | JudgingReply | ProgressReply;
 
@@ -64,6 +64,11 @@ export class SessionBridge {
   /** What else there is to see of the document as it was judged last. */
   async look<L extends Look>(look: L): Promise<Looks[L['what']]> {
     return (await this.ask({ kind: 'look', look }) as LookedReply).found as Looks[L['what']];
+  }
+
+  /** The document as the worker holds it, as the text of its file. */
+  async text(): Promise<Blob> {
+    return (await this.ask({ kind: 'text' }) as TextReply).text;
   }
 
   /** Ends the worker; everything that was asked is rejected with the reason. */

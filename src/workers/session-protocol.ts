@@ -20,7 +20,8 @@ export type SessionRequest =
   | ReadingsPiece
   | { readonly kind: 'try'; readonly patch: CabinPatch }
   | { readonly kind: 'judge by'; readonly ruleBook: string | object }
-  | { readonly kind: 'look'; readonly look: Look };
+  | { readonly kind: 'look'; readonly look: Look }
+  | { readonly kind: 'text' };
 
 /** A piece of what `read` then tells of: of the cabin, or of how its parts look. */
 export interface OpeningReply {
@@ -80,8 +81,14 @@ export interface LookedReply {
   readonly found: Looks[LookName];
 }
 
-/** `open` and `take` are answered with `opening` as often as need be, `read`, `judging` and `progress` as often as need be and `judged`, or with `refused` alone; `edit` and `try` with `changed`; `judge by` with `progress` while it lasts and then `changed`, `refused` or `overtaken`; `look` with `looked`. */
-export type SessionReply = OpeningReply | ReadReply | JudgingReply | JudgedReply | RefusedReply | ChangedReply | ProgressReply | OvertakenReply | LookedReply;
+/** The document as the text of its file. */
+export interface TextReply {
+  readonly kind: 'text';
+  readonly text: Blob;
+}
+
+/** `open` and `take` are answered with `opening` as often as need be, `read`, `judging` and `progress` as often as need be and `judged`, or with `refused` alone; `edit` and `try` with `changed`; `judge by` with `progress` while it lasts and then `changed`, `refused` or `overtaken`; `look` with `looked`; `text` with `text`. */
+export type SessionReply = OpeningReply | ReadReply | JudgingReply | JudgedReply | RefusedReply | ChangedReply | ProgressReply | OvertakenReply | LookedReply | TextReply;
 
 /** Requests carry a number that their replies repeat. */
 export interface Numbered<T> {

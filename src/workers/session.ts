@@ -5,6 +5,7 @@ import { cabinIndex } from '../cabin/cabin-index.ts';
 import { cabinStep } from '../cabin/cabin-step.ts';
 import type { CabinStep } from '../cabin/cabin-step.ts';
 import { jointPath, parseCabin } from '../cabin/index.ts';
+import { serialiseCabin } from '../cabin/serialise-cabin.ts';
 import { rejudge } from '../harmony/index.ts';
 import type { JudgedCabin } from '../harmony/index.ts';
 import { judgeByBook, judgeByBookInSteps } from '../harmony/judge-by-book.ts';
@@ -26,7 +27,7 @@ import type { ChangedReply, JudgingReply, SessionReply, SessionRequest } from '.
 const mostResults = 250;
 
 /** What is answered at once, the text of a file at hand. */
-export type SessionQuestion = Exclude<SessionRequest, { readonly kind: 'open' | 'look' | 'piece' | 'gather' | 'judge by' }> | { readonly kind: 'open'; readonly text: string; readonly file: string };
+export type SessionQuestion = Exclude<SessionRequest, { readonly kind: 'open' | 'look' | 'piece' | 'gather' | 'judge by' | 'text' }> | { readonly kind: 'open'; readonly text: string; readonly file: string };
 
 type Pace = Parameters<typeof judgeInSteps>[2];
 
@@ -88,6 +89,11 @@ export class Session {
     if (book.value === undefined || hasErrors(book.issues)) return { kind: 'refused', issues: book.issues };
     const other = yield* judgeByBookInSteps(judged, book.value);
     return changes({ cabin, judged }, { cabin, judged: other });
+  }
+
+  /** The document as the text of its file. */
+  text(): string {
+    return serialiseCabin(this.present.cabin);
   }
 
   /** Looks at the document as it is judged now. */

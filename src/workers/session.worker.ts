@@ -45,6 +45,7 @@ addEventListener('message', ({ data: { number, content } }: MessageEvent<Numbere
   if (content.kind === 'look') session.look(content.look).then(answer, thrown);
   else if (content.kind === 'piece') session.piece(content);
   else if (content.kind === 'gather') session.gather(content.piece);
+  else if (content.kind === 'text') answer({ kind: 'text', text: new Blob([session.text()], { type: 'application/json' }) });
   else if (content.kind === 'judge by') judgeBy(content.ruleBook, answer).catch(thrown);
   else {
     if (content.kind !== 'try') turn = undefined;

@@ -31,3 +31,16 @@ export async function tasksDuring(browser: Browser, work: () => Promise<void>): 
   return events.filter(({ name, ph, pid, tid }) => name === 'RunTask' && ph === 'X' && main.has(`${pid} ${tid}`))
     .map(({ dur = 0, tdur = dur }) => ({ clock: dur / 1000, processor: tdur / 1000 }));
 }
+
+/** Longest task that a page may have, ms, so that it follows the hand. */
+export const longestMs = 50;
+
+/** How many of some tasks are longer than that, and the longest of them. */
+export function longOnes(of: readonly number[]): string {
+  const long = of.filter((ms) => ms > longestMs).sort((a, b) => b - a).map((ms) => ms.toFixed(0));
+  return long.length === 0 ? '-' : `${long.length}: ${long.slice(0, 6).join(' ')}`;
+}
+
+/** What is said of the tasks of something: those over 50 ms. */
+export const taskWords = (tasks: readonly Task[]): string =>
+  `tasks over ${longestMs} ms by the clock ${longOnes(tasks.map(({ clock }) => clock))}, of the processor ${longOnes(tasks.map(({ processor }) => processor))}`;

@@ -1,9 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { views } from '../../components/controllers/route.ts';
-import { tasksDuring } from './main-thread.ts';
-
-/** Longest task that a page may have, ms, so that it follows the hand. */
-const longest = 50;
+import { longOnes, tasksDuring } from './main-thread.ts';
 
 interface Step {
   readonly name: string;
@@ -128,14 +125,10 @@ export const steps: readonly Step[] = [
 
 /** Does everything once with the cabin that is open and prints the tasks over 50 ms of each step, by the clock and of the processor; `only` those whose name begins so. */
 export async function walkSteps(browser: Browser, page: Page, only = ''): Promise<void> {
-  const told = (of: readonly number[]): string => {
-    const long = of.filter((ms) => ms > longest).sort((a, b) => b - a).map((ms) => ms.toFixed(0));
-    return long.length === 0 ? '-' : `${long.length}: ${long.slice(0, 5).join(' ')}`;
-  };
   console.log(`${'step'.padEnd(28)} ${'by the clock'.padEnd(28)} of the processor`);
   for (const { name, work } of steps.filter((step) => step.name.startsWith(only))) {
     let fault = '';
     const tasks = await tasksDuring(browser, () => work(page).catch((reason: unknown) => { fault = ` (not done: ${String(reason).split('\n')[0]})`; }));
-    console.log(`${name.padEnd(28)} ${told(tasks.map(({ clock }) => clock)).padEnd(28)} ${told(tasks.map(({ processor }) => processor))}${fault}`);
+    console.log(`${name.padEnd(28)} ${longOnes(tasks.map(({ clock }) => clock)).padEnd(28)} ${longOnes(tasks.map(({ processor }) => processor))}${fault}`);
   }
 }

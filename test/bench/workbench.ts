@@ -6,11 +6,15 @@ import { serialiseCabin } from '../../src/cabin/index.ts';
 import { serveBuiltApp } from '../support/built-app.ts';
 import { chromiumArguments, chromiumPath } from '../support/chromium.ts';
 import { bigCabin } from './big-cabin.ts';
+import { tasksDuring, taskWords } from './main-thread.ts';
+import { manyReadings } from './many-readings.ts';
+import { walkSteps } from './workbench-steps.ts';
 
 /**
  * How long the built workbench takes in Chromium: from opening the demo to its map; from opening a cabin of 2,000 parts and 6,000 joints to its
- * map, its first strips and its last verdict; and from an edit of one value there to the frame that shows it judged, part by part. Beside each
- * the longest task of the page's main thread. Prints; holds nothing: node --import tsx test/bench/workbench.ts [parts joints]
+ * map, its first strips and its last verdict; from an edit of one value there to the frame that shows it judged, part by part; from saving it and
+ * taking it up again after a crash; all that one does with map, wall, matrix and views there; and taking over 200,000 readings. Beside each
+ * the tasks of the page's main thread over 50 ms. Prints; holds nothing: node --import tsx test/bench/workbench.ts [parts joints]
  */
 const rounds = 25;
 const [parts = 2000, joints = 6000] = process.argv.slice(2).map(Number);
@@ -28,22 +32,11 @@ const browser = await chromium.launch({ executablePath: await chromiumPath(), ar
 const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
 // The loader of this script marks functions by a helper that a page does not have.
 await context.addInitScript('globalThis.__name = (f) => f');
-await context.addInitScript(`globalThis.tasks = [];
-  new PerformanceObserver((list) => tasks.push(...list.getEntries().map(({ duration }) => duration))).observe({ type: 'longtask', buffered: true });`);
-
-/** Tasks of more than 50 ms since the last call, the longest first. */
-async function longTasks(page: Page): Promise<string> {
-  const tasks = await page.evaluate(() => (globalThis as unknown as { tasks: number[] }).tasks.splice(0));
-  const sorted = tasks.sort((a, b) => b - a).map((ms) => ms.toFixed(0));
-  return sorted.length === 0 ? 'no task over 50 ms' : `${sorted.length} ${sorted.length === 1 ? 'task' : 'tasks'} over 50 ms: ${sorted.slice(0, 12).join(', ')}`;
-}
-
 /** Goes to a cabin from the start page; resolves to the ms until each of the things came to be. */
 async function openFrom(page: Page, file: string): Promise<{ readonly map: number; readonly strip: number; readonly judged: number }> {
   await page.goto(`${app.address}#/`);
   await page.locator('adjoin-start').waitFor();
   await page.waitForTimeout(500);
-  await longTasks(page);
   return page.evaluate((name) => new Promise((resolve, reject) => {
     const start = performance.now();
     location.hash = `#/cabin?open=demo-data/${name}`;
@@ -75,9 +68,14 @@ for (let round = 0; round < 7; round += 1) {
 console.log(`demo opened to map shown: ${spread(openings)}`);
 
 const page = await context.newPage();
-const opened = await openFrom(page, 'big.cabin.json');
-await page.waitForTimeout(3000);
-console.log(`${parts} parts and ${joints} joints opened: map after ${opened.map.toFixed(0)} ms, first strips after ${opened.strip.toFixed(0)} ms, all judged after ${opened.judged.toFixed(0)} ms; ${await longTasks(page)}`);
+await page.goto(`${app.address}#/`);
+await page.waitForTimeout(1000);
+let opened = { map: 0, strip: 0, judged: 0 };
+const openingTasks = await tasksDuring(browser, async () => {
+  opened = await openFrom(page, 'big.cabin.json');
+  await page.waitForTimeout(3000);
+});
+console.log(`${parts} parts and ${joints} joints opened: map after ${opened.map.toFixed(0)} ms, first strips after ${opened.strip.toFixed(0)} ms, all judged after ${opened.judged.toFixed(0)} ms; ${taskWords(openingTasks)}`);
 
 interface Specimen { readonly id: string; readonly readings: readonly { readonly values?: readonly number[] }[] }
 interface Workbench {
@@ -90,7 +88,17 @@ interface Workbench {
   };
 }
 for (const kind of ['gap of a joint', 'reading of a part'] as const) {
-  const times = await page.evaluate(async ([wanted, count, of]) => {
+  let times: Awaited<ReturnType<typeof edits>> = [];
+  const tasks = await tasksDuring(browser, async () => { times = await edits(page, kind); });
+  const warm = times.slice(2);
+  const of = (name: keyof (typeof warm)[number]): string => spread(warm.map((each) => each[name]));
+  console.log(`${kind}, edit to frame: ${of('all')}; ${taskWords(tasks)}`);
+  console.log(`  edit and check: ${of('edit')}\n  asked of the worker after: ${of('asked')}\n  judged and back: ${of('answered')}\n  taken: ${of('taken')}\n  rendered: ${of('rendered')}\n  frame: ${of('frame')}`);
+}
+
+/** Edits one value after the other; of each what it waited for, ms. */
+function edits(on: Page, kind: 'gap of a joint' | 'reading of a part') {
+  return on.evaluate(async ([wanted, count, of]) => {
     const workbench = document.querySelector('adjoin-workbench') as unknown as Workbench;
     const { desk } = workbench;
     const out: Record<'edit' | 'asked' | 'answered' | 'taken' | 'rendered' | 'frame' | 'all', number>[] = [];
@@ -129,11 +137,8 @@ for (const kind of ['gap of a joint', 'reading of a part'] as const) {
     }
     return out;
   }, [kind, rounds, joints] as const);
-  const warm = times.slice(2);
-  const of = (name: keyof (typeof warm)[number]): string => spread(warm.map((each) => each[name]));
-  console.log(`${kind}, edit to frame: ${of('all')}; ${await longTasks(page)}`);
-  console.log(`  edit and check: ${of('edit')}\n  asked of the worker after: ${of('asked')}\n  judged and back: ${of('answered')}\n  taken: ${of('taken')}\n  rendered: ${of('rendered')}\n  frame: ${of('frame')}`);
 }
+
 /** A trial at one joint, from the wish to its judgement on the page: what a slider of the joint view waits for. */
 async function trials(on: Page): Promise<string> {
   return spread(await on.evaluate(async (count) => {
@@ -149,7 +154,75 @@ async function trials(on: Page): Promise<string> {
     return times;
   }, rounds));
 }
-console.log(`trial at a joint, judged and back: ${await trials(page)}; ${await longTasks(page)}`);
+console.log(`trial at a joint, judged and back: ${await trials(page)}`);
+await walkSteps(browser, page);
+
+/** Ms until a desk in the page says so. */
+const until = (on: Page, what: 'kept' | 'judged'): Promise<unknown> => on.waitForFunction((wanted) => {
+  const { desk } = document.querySelector('adjoin-workbench') as unknown as { desk: { keeping?: number; open?: { judging: boolean } } };
+  return wanted === 'kept' ? desk.keeping === undefined : desk.open?.judging === false;
+}, what, { timeout: 120_000 });
+const timed = async (work: () => Promise<unknown>): Promise<string> => {
+  let took = 0;
+  const tasks = await tasksDuring(browser, async () => {
+    const start = performance.now();
+    await work();
+    took = performance.now() - start;
+    await page.waitForTimeout(500);
+  });
+  return `${took.toFixed(0)} ms; ${taskWords(tasks)}`;
+};
+
+console.log(`saved as a download: ${await timed(async () => {
+  await page.evaluate(() => {
+    Object.assign(window, { showSaveFilePicker: undefined });
+    (document.querySelector('adjoin-workbench') as unknown as { desk: { save(): Promise<void> } }).desk.save().catch(() => undefined);
+  });
+  await page.waitForEvent('download');
+})}`);
+await page.evaluate(() => { (document.querySelector('adjoin-workbench') as unknown as { desk: { do(action: string, values: object): unknown } }).desk.do('cabin.rename', { name: 'Renamed' }); });
+await page.waitForTimeout(1500);
+await page.evaluate(() => sessionStorage.clear());
+await page.goto('about:blank');
+await page.goto(`${app.address}#/`);
+await page.getByRole('button', { name: 'Take up again' }).first().waitFor();
+console.log(`taken up again after a crash, to its last verdict: ${await timed(async () => {
+  await page.getByRole('button', { name: 'Take up again' }).first().click();
+  await until(page, 'judged');
+})}`);
+
+interface Importing { loaded: Map<string, object> }
+interface ImportDesk { items: { key: string; state: string; planned?: { taken: boolean } }[]; bridge: object; choose(key: string, choices: object): void; take(): Promise<boolean> }
+await page.goto(`${app.address}#/cabin?open=demo-data/shuttle-slate.cabin.json`);
+await until(page, 'judged');
+const single = await page.evaluate(() => (document.querySelector('adjoin-workbench') as unknown as { desk: { present: { parts: { id: string; sources: object[] }[] } } })
+  .desk.present.parts.filter(({ sources }) => sources.length === 1).slice(0, 40).map(({ id }) => id));
+writeFileSync(join(app.folder, 'demo-data', 'many.csv'), manyReadings(single, 200_000, 3));
+await page.evaluate(() => { location.hash = '#/import'; });
+await page.locator('adjoin-import-view').waitFor();
+await page.waitForTimeout(1000);
+const ready = (): Promise<unknown> => page.waitForFunction(() => {
+  const view = (document.querySelector('adjoin-workbench') as unknown as Importing).loaded.get('import') ?? {};
+  const desk = Object.values(view).find((each): each is ImportDesk => typeof each === 'object' && each !== null && 'items' in each && 'bridge' in each);
+  Object.assign(window, { importing: desk });
+  return desk?.items[0]?.state === 'found' && desk.items[0].planned !== undefined;
+}, undefined, { timeout: 120_000 });
+console.log(`200,000 readings read and planned: ${await timed(async () => {
+  await page.evaluate(async () => {
+    const transfer = new DataTransfer();
+    transfer.items.add(new File([await (await fetch('demo-data/many.csv')).blob()], 'many.csv'));
+    dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
+  });
+  await ready();
+})}`);
+await page.evaluate(() => {
+  const { importing } = window as unknown as { importing: ImportDesk };
+  const { desk } = document.querySelector('adjoin-workbench') as unknown as { desk: { present: { instruments: { id: string; kind: string }[] } } };
+  importing.choose(importing.items[0]?.key ?? '', { newSpecimens: 'plaque', instruments: { 'gloss-1': desk.present.instruments.find(({ kind }) => kind === 'glossmeter')?.id } });
+});
+await page.waitForTimeout(3000);
+console.log(`  taken over: ${await timed(() => page.evaluate(() => (window as unknown as { importing: ImportDesk }).importing.take()))}`);
+console.log(`  kept against a crash and judged: ${await timed(() => until(page, 'kept'))}`);
 const small = await context.newPage();
 await openFrom(small, 'shuttle-slate.cabin.json');
 console.log(`  of the demo: ${await trials(small)}`);
