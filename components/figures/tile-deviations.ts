@@ -16,19 +16,24 @@ const shapes = [
 
 /** How far each instrument reads from the mean of all, tile by tile: a row a tile, a shape an instrument. */
 export function tileDeviations(rows: readonly TileRow[], instruments: readonly string[], size: { readonly width: number; readonly height: number }, theme: FigureTheme): SceneElement {
-  const { width, height } = size;
+  const { width } = size;
   const left = 150;
   const x = scaleLinear([0, Math.max(0.1, ...rows.flatMap(({ values }) => values)) * 1.05], [left, width - 12]).nice(4);
-  const step = (height - 34) / Math.max(1, rows.length);
+  const step = (size.height - 34) / Math.max(1, rows.length);
   const words = (at: number, y: number, text: string, anchor: string): SceneElement => element('text', { x: at, y, 'font-size': 11, 'text-anchor': anchor, fill: theme.quiet }, text);
   const mark = (instrument: number, at: number, y: number): SceneElement => element('path', { d: shapes[instrument % shapes.length]?.(at, y) ?? '', fill: instrument % 2 === 0 ? theme.ink : theme.paper, stroke: theme.ink, 'stroke-width': 1.25 });
   const between = Math.min(190, (width - left) / Math.max(1, instruments.length));
+  // Names that have no room beside each other stand below each other: cut short they would be alike.
+  const below = instruments.some((name) => name.length > between / 6);
+  const down = below ? 15 * (instruments.length - 1) : 0;
+  const height = size.height + down;
+  const place = (at: number): readonly [x: number, y: number] => (below ? [left + 4, 8 + 15 * at] : [left + 4 + at * between, 8]);
   return drawing(
     width, height, `Differences of ${instruments.join(', ')} from their mean by tile; the table below has the numbers`,
-    instruments.flatMap((name, at) => [mark(at, left + 4 + at * between, 8), words(left + 14 + at * between, 12, name.length > between / 6 ? `${name.slice(0, Math.max(3, Math.floor(between / 6) - 1))}…` : name, 'start')]),
-    x.ticks(5).flatMap((tick) => [element('line', { x1: x(tick), y1: 18, x2: x(tick), y2: height - 16, stroke: tick === 0 ? theme.quiet : theme.faint, 'stroke-width': 0.75 }), words(x(tick), height - 3, String(tick), 'middle')]),
+    instruments.flatMap((name, at) => [mark(at, ...place(at)), words(place(at)[0] + 10, place(at)[1] + 4, name, 'start')]),
+    x.ticks(5).flatMap((tick) => [element('line', { x1: x(tick), y1: 18 + down, x2: x(tick), y2: height - 16, stroke: tick === 0 ? theme.quiet : theme.faint, 'stroke-width': 0.75 }), words(x(tick), height - 3, String(tick), 'middle')]),
     rows.flatMap(({ tile, values }, row) => {
-      const y = 20 + step * (row + 0.5);
+      const y = 20 + down + step * (row + 0.5);
       return [words(left - 8, y + 4, tile.length > 22 ? `${tile.slice(0, 21)}…` : tile, 'end'), element('line', { x1: left, y1: y, x2: width - 12, y2: y, stroke: theme.faint, 'stroke-width': 0.5 }), ...values.map((value, at) => mark(at, x(value), y))];
     }),
   );

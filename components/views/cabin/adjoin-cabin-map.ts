@@ -433,7 +433,7 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
       >${map === undefined ? this.empty() : repeat(map, ({ key }) => key, ({ svg }) => scene(svg))}</div>`}
       <adjoin-map-foot
         .cabin=${this.cabin} .judgement=${this.judgement} .colours=${this.colours} .light=${this.light} .pointed=${this.pointed}
-        .pointedPart=${this.pointedPart ?? this.selection.parts?.at(-1)} .tint=${matrix ? 'colour' : this.tint} .run=${matrix ? undefined : run} .path=${this.path} .editable=${this.editable} .hint=${this.hint()} .outlining=${this.tool === 'outline' ? this.outlining.words : undefined}
+        .pointedPart=${this.pointedPart ?? this.selection.parts?.at(-1)} .tint=${matrix ? 'colour' : this.tint} .run=${matrix ? undefined : run} .path=${this.path} .onMap=${!matrix} .editable=${this.editable} .hint=${this.hint()} .outlining=${this.tool === 'outline' ? this.outlining.words : undefined}
       ></adjoin-map-foot>
     `;
   }

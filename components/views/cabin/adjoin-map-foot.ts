@@ -30,7 +30,7 @@ const marks: readonly (readonly [string, VerdictMark])[] = [
 export class AdjoinMapFoot extends LitElement {
   static override styles = [base, controls, styles];
   static override properties = {
-    cabin: { attribute: false }, judgement: { attribute: false }, colours: { attribute: false }, light: {}, pointed: {}, pointedPart: {}, tint: {}, run: { attribute: false }, path: { attribute: false }, editable: { type: Boolean }, hint: {}, outlining: {},
+    cabin: { attribute: false }, judgement: { attribute: false }, colours: { attribute: false }, light: {}, pointed: {}, pointedPart: {}, tint: {}, run: { attribute: false }, path: { attribute: false }, onMap: { type: Boolean }, editable: { type: Boolean }, hint: {}, outlining: {},
   };
 
   declare cabin: Cabin;
@@ -44,6 +44,8 @@ export class AdjoinMapFoot extends LitElement {
   declare run: RunResult | undefined;
   /** Parts that are picked one after the other; the run is theirs where there are two or more. */
   declare path: readonly string[];
+  /** It stands under the map and not under its matrix. */
+  declare onMap: boolean;
   declare editable: boolean;
   /** What the tool in hand does. */
   declare hint: string | undefined;
@@ -53,6 +55,7 @@ export class AdjoinMapFoot extends LitElement {
   constructor() {
     super();
     this.path = [];
+    this.onMap = true;
     this.editable = false;
   }
 
@@ -83,7 +86,7 @@ export class AdjoinMapFoot extends LitElement {
     if (joint !== undefined) return html`<b>${this.name(joint.parts[0])} / ${this.name(joint.parts[1])}</b><p>${joint.sentence}</p>`;
     const part = cabinIndex(this.cabin).parts.get(this.pointedPart ?? '');
     if (part === undefined) {
-      return html`<p class="idle">Point at a part or a joint; pick parts one after the other with Shift to see the drift along them. Colours are computed under ${this.light} and are indicative on this screen.</p>`;
+      return html`<p class="idle">Point at a part or a joint${this.onMap ? '; pick parts one after the other with Shift to see the drift along them' : ''}. Colours are computed under ${this.light} and are indicative on this screen.</p>`;
     }
     const source = standingSource(part);
     const colour = this.colours.get(part.id);

@@ -58,7 +58,7 @@ export class AdjoinWallFilters extends LitElement {
       </div>
       <div class="row" role="search">
         <input
-          type="search" placeholder="Search parts, materials, suppliers" aria-label="Search joints" .value=${filter.search ?? ''}
+          type="search" placeholder="Search parts, suppliers" aria-label="Search joints" .value=${filter.search ?? ''}
           @input=${(event: Event) => this.change('search', (event.target as HTMLInputElement).value.trimStart())}
         />
         ${this.pick('zone', 'Any zone', 'Zone', choices.zone)}

@@ -43,7 +43,7 @@ export class AdjoinCheckList extends LitElement {
     return html`
       <li>
         <div>
-          <div class="name">${explained.has(check.check) ? html`<adjoin-term word=${explained.get(check.check)}>${check.check}</adjoin-term>` : check.check}</div>
+          <div class="name">${explained.has(check.check) ? html`<adjoin-term word=${explained.get(check.check)}>${check.check.charAt(0).toUpperCase()}${check.check.slice(1)}</adjoin-term>` : check.check}</div>
           <div class="word ${check.verdict}">${word}</div>
           <div class="standing">${[check.subject, check.standing].filter(Boolean).join(', ')}</div>
         </div>

@@ -45,8 +45,8 @@ export class AdjoinJointLights extends LitElement {
     return html`
       <div class="multiples">${lights.map((result) => this.multiple(result))}</div>
       <p class="about" id="about">
-        Differences of <adjoin-term word="standard and trial">standard and trial</adjoin-term> in ${this.check?.formula ?? 'the units of the rule'}; <adjoin-term word="standard uncertainty, u">u</adjoin-term> is the standard uncertainty,
-        <adjoin-term word="probability that it holds, p">p</adjoin-term> the probability of being within the limit.
+        Differences of <adjoin-term word="standard and trial">trial minus standard</adjoin-term> in ${this.check?.formula ?? 'the units of the rule'}, with the
+        <adjoin-term word="standard uncertainty, u">standard uncertainty u</adjoin-term> and the <adjoin-term word="probability that it holds, p">probability p</adjoin-term> of being within the limit.
       </p>
       <div class="rows" tabindex="0" role="group" aria-label="Colour by light">
         <table aria-labelledby="about">

@@ -57,7 +57,7 @@ export class AdjoinMendCard extends LitElement {
     const reach = source === undefined ? undefined : reachOf(source, this.reaches);
     const isSet = source !== undefined && Object.hasOwn(this.reaches, source.material);
     const { dL, da, db, dGloss } = card.shift;
-    const lab = (value: MendCard['from']): string => (value === undefined ? '' : `L* ${fixed(value[0], 2)}, a* ${fixed(value[1], 2)}, b* ${fixed(value[2], 2)}`);
+    const lab = (value: MendCard['from']): string => (value === undefined ? '' : `L*\u00a0${fixed(value[0], 2)}, a*\u00a0${fixed(value[1], 2)}, b*\u00a0${fixed(value[2], 2)}`);
     const [words = '', ...others] = card.sentences;
     return html`
       <header><h3>${card.parts.map((id) => names.get(id) ?? id).join(' and ')}</h3><span class="supplier">${supplier}</span>
@@ -70,7 +70,7 @@ export class AdjoinMendCard extends LitElement {
         { name: 'dL*', shift: dL, reach: reach.L }, { name: 'da*', shift: da, reach: reach.a }, { name: 'db*', shift: db, reach: reach.b }, { name: 'dGloss', shift: dGloss, reach: reach.gloss },
       ], this.size.width, paperInk))}<p class="note">Scale: reach of ${source?.material}, ±${fixed(reach.L, 1)} L*, ±${fixed(reach.a, 1)} a*, ±${fixed(reach.b, 1)} b*, ±${fixed(reach.gloss, 1)} GU (${isSet ? 'as set for this plan' : reachBasis}).</p></div>`}
       <div class="words">
-        <p>${words}</p>
+        <p>${words.replaceAll(/-(?=\d)/g, '−')}</p>
         ${others.filter((sentence) => !sentence.startsWith('It mends')).map((sentence) => html`<p class=${card.toolChange && sentence.includes('tool') ? 'tool' : ''}>${sentence}</p>`)}
         <p class="basis">${card.basis}.</p>
         ${card.joints.length === 0 ? html`<p>It mends no joint by itself; others hold once all cards are met.</p>` : html`<p>Once all cards are met, it mends</p><div class="joints">${card.joints.map((id) => html`<a href=${this.linkTo(id)}>${cabin.joints.find((joint) => joint.id === id)?.parts.map((one) => names.get(one) ?? one).join(' / ') ?? id}</a>`)}</div>`}

@@ -10,6 +10,7 @@ export const styles = css`
   nav button[aria-pressed='true'] { background: none; color: var(--ink); border-bottom-color: var(--ink); font-weight: 600; }
   .content { padding: 16px 24px 64px; display: grid; gap: 16px; grid-template-columns: minmax(0, 1fr); }
   .filters { display: flex; flex-wrap: wrap; gap: 8px 12px; align-items: end; } .filters .field { min-width: 116px; } .filters .views { margin-left: auto; display: flex; gap: 6px; }
+  .filters > .small { min-height: 28px; line-height: 28px; } .about { font-weight: 600; padding-bottom: 6px; }
   .check { display: flex; gap: 4px; align-items: center; min-height: 28px; font-size: var(--small); }
   .two { display: grid; grid-template-columns: minmax(0, 1.75fr) minmax(400px, 1fr); gap: 24px 32px; align-items: start; }
   .two > .side { border-left: 1px solid var(--line); padding-left: 28px; min-width: 0; } .two > .stay { position: sticky; top: 12px; min-width: 0; }

@@ -38,7 +38,7 @@ export class AdjoinSourcesView extends ViewElement {
     .would { margin-top: 12px; } .beside { display: flex; gap: 8px; align-items: center; font-size: var(--small); color: var(--quiet); margin-bottom: 8px; } .apply .save { min-height: 28px; font-weight: 400; font-size: var(--small); }
     .mix { display: flex; flex-wrap: wrap; gap: 8px 24px; justify-content: space-between; align-items: flex-start; margin-bottom: 16px; } .mix p { max-width: 84ch; } .tools { display: flex; flex-wrap: wrap; gap: 8px; }
     .colourways { display: flex; flex-wrap: wrap; gap: 8px 24px; margin-bottom: 16px; } .colourways li { display: flex; gap: 10px; align-items: center; }
-    .sets button { min-height: 26px; }
+    .sets button { min-height: 26px; } .sets tbody th { white-space: nowrap; }
     @media (max-width: 1300px) { .picture { grid-template-columns: minmax(0, 1fr); } }
   `];
 
