@@ -11,9 +11,11 @@ import type { WantedForm } from '../controllers/edit-events.ts';
 import { argumentOptions } from '../model/argument-options.ts';
 import { argumentText, argumentValue } from '../model/argument-text.ts';
 import { argumentOf, faultText } from '../model/fault-text.ts';
+import { fieldSuggestions } from '../model/field-suggestions.ts';
 import { base, controls } from '../styles/shared.ts';
 import { fields } from '../styles/fields.ts';
 import { fieldLabel } from './field-label.ts';
+import { suggestions } from './suggestions.ts';
 import { styles } from './action-form.styles.ts';
 
 /** The form of any action of the registry, made of what the action asks for. */
@@ -144,10 +146,11 @@ export class AdjoinActionForm extends LitElement {
     if (['text', 'structure', 'points'].includes(argument.kind)) {
       return html`<textarea rows=${argument.kind === 'text' ? 2 : 8} spellcheck=${argument.kind === 'text'} aria-invalid=${told !== undefined} aria-describedby=${told ?? nothing} .value=${live(value)} @input=${set}></textarea>`;
     }
-    return html`<input
+    const names = fieldSuggestions(argument, this.cabin);
+    return html`<input list=${names.length === 0 ? nothing : `${key}-names`}
       type=${argument.kind === 'date' ? 'date' : 'text'} inputmode=${argument.kind === 'number' ? 'decimal' : nothing}
       autocomplete="off" aria-invalid=${told !== undefined} aria-describedby=${told ?? nothing} .value=${live(value)} @input=${set}
-    />`;
+    />${suggestions(`${key}-names`, names)}`;
   }
 }
 

@@ -79,7 +79,7 @@ export class AdjoinWorkbench extends LitElement {
   declare failed: string | undefined;
   private readonly desk = new Desk(this, (text) => this.saySoon(text));
   private readonly focused = new FocusKeeper(this, () => this.renderRoot.querySelector('main'));
-  private readonly memory = new PlaceMemory(() => this.renderRoot.querySelector('.view'), (mark) => this.reveal(mark));
+  private readonly memory = new PlaceMemory(() => this.renderRoot.querySelector('.view'), () => this.renderRoot.querySelector('main'), (mark) => this.reveal(mark));
   private readonly routes = new RouteController(this, {
     changed: (route) => this.arrived(route),
     leaving: (entry) => this.memory.leave(entry, this.focused.last),
@@ -93,6 +93,8 @@ export class AdjoinWorkbench extends LitElement {
   private readonly loaded = new Map<string, ViewElement>();
   private remembered: RememberedColours | undefined;
   private cabinKept: AdjoinCabinView | undefined;
+  /** The place that was shown last. */
+  private seen: View | undefined;
   /** The joint that was looked at last. */
   private visited: string | undefined;
   /** What was chosen in each place as it was left: its link in the row of places leads back to that. */
@@ -183,6 +185,14 @@ export class AdjoinWorkbench extends LitElement {
   }
 
   private arrived(route: Route): void {
+    if (route.view !== this.seen) {
+      this.seen = route.view;
+      // Another place begins at its top, however far the one before was scrolled.
+      void this.updateComplete.then(() => {
+        this.renderRoot.querySelector('main')?.scrollTo({ top: 0, left: 0, behavior: 'instant' });
+        document.scrollingElement?.scrollTo({ top: 0, left: 0, behavior: 'instant' });
+      });
+    }
     this.choices.set(route.view, route.options);
     if (route.open === undefined || route.open === this.address) return;
     this.address = route.open;

@@ -13,6 +13,7 @@ export const fields = css`
   textarea { resize: vertical; line-height: 1.35; }
   input:hover, textarea:hover { border-color: var(--ink); }
   input[type='date']:focus-within { outline: 2px solid var(--focus); outline-offset: 1px; }
+  input[list]::-webkit-calendar-picker-indicator { appearance: none; display: block !important; width: 7px; height: 7px; padding: 0; margin: 0 4px 4px 0; background: none; border: solid var(--quiet); border-width: 0 1.5px 1.5px 0; transform: rotate(45deg); cursor: pointer; }
   input::placeholder, textarea::placeholder { color: var(--quiet); opacity: 1; }
   [aria-invalid='true'] { border: 2px solid var(--clashes) !important; }
   input[type='checkbox'], input[type='radio'] {

@@ -123,6 +123,39 @@ test('the row of places leads back to a place as it was left: its terms, its tin
   expect(complaints).toEqual([]);
 }, 60_000);
 
+test('back in a place that was scrolled one is as far down as one was, and a new place begins at its top', async () => {
+  const page = await visit(`#/cabin?${demo('shuttle-slate')}`, { viewport: { width: 1440, height: 900 } });
+  await wall(page);
+  const content = page.locator('adjoin-workbench main');
+  const list = page.locator('adjoin-cabin-view adjoin-wall');
+  await list.hover();
+  await page.mouse.wheel(0, 1500);
+  await expect.poll(() => list.evaluate((element) => element.scrollTop)).toBeGreaterThan(1000);
+  const [before, tops] = [await list.evaluate((element) => element.scrollTop), (): Promise<number> => content.evaluate((element) => element.scrollTop)];
+  const place = (name: string): Promise<void> => page.getByRole('navigation', { name: 'Places' }).getByRole('link', { name, exact: true }).click();
+  await place('Rules');
+  await page.locator('adjoin-rule-matrix').waitFor();
+  await content.hover();
+  await page.mouse.wheel(0, 700);
+  await expect.poll(tops).toBeGreaterThan(400);
+  const down = await tops();
+  await place('Parts');
+  await page.locator('adjoin-parts-view').waitFor();
+  expect(await tops()).toBe(0);
+  await page.goBack();
+  await page.locator('adjoin-rule-matrix').waitFor();
+  await expect.poll(tops).toBe(down);
+  await page.goBack();
+  await wall(page);
+  await expect.poll(() => list.evaluate((element) => element.scrollTop)).toBeGreaterThan(before - 100);
+  await page.goForward();
+  await expect.poll(tops).toBe(down);
+  await page.reload();
+  await page.locator('adjoin-rule-matrix').waitFor();
+  await expect.poll(tops, { timeout: 15_000 }).toBe(down);
+  expect(complaints).toEqual([]);
+}, 60_000);
+
 const gap = (page: Page): Locator => page.locator('adjoin-joint-view adjoin-action-fields label').filter({ has: page.getByText(/^Gap/) }).locator('input');
 
 test('two tabs keep a place, a light and a filter each, and what one changes the other shows once it takes over', async () => {

@@ -30,12 +30,14 @@ import { tintedParts, tints } from '../../model/map-tints.ts';
 import type { Tint } from '../../model/map-tints.ts';
 import type { PartColour } from '../../model/part-colours.ts';
 import { pathAddress, pathOfAddress } from '../../model/path-address.ts';
+import { assumedOutlines } from '../../model/assumed-outlines.ts';
 import { base } from '../../styles/shared.ts';
 import type { MapCall, MapTool } from './adjoin-map-tools.ts';
 import './adjoin-map-tools.ts';
 import { styles } from './cabin-map.styles.ts';
 import './adjoin-map-foot.ts';
 import './adjoin-matrix.ts';
+import { boxNames } from './box-names.ts';
 import { middleOf, runKey, runOverlay } from './map-run.ts';
 
 interface Pulled { readonly pointer: number; readonly from: Point; at: Point; readonly part: string | undefined; readonly joint: string | undefined; readonly point: number | undefined; moved: boolean }
@@ -410,6 +412,7 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
     const isPulled = pulled?.moved === true;
     const from = this.tool === 'join' ? middle(isPulled ? pulled.part : this.joining.first) : undefined;
     return [
+      boxNames(assumedOutlines(this.cabin), parts, at),
       run === undefined ? undefined : runOverlay(run, parts, at),
       ...this.outlining.overlay(this.tool === 'outline', at),
       this.joining.overlay(from, isPulled ? pulled.at : middle(this.pointedPart)),

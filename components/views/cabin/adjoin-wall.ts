@@ -183,6 +183,7 @@ export class AdjoinWall extends LitElement {
   private summary(): TemplateResult {
     const { holds, nothingJudged, clashes, accepted, open, expectedWrongHolds, coverage } = this.judgement.summary;
     const judged = this.judgement.joints.length;
+    if (this.cabin.joints.length === 0) return html`<b>Nothing to judge yet.</b> ${this.rule()}.`;
     return html`${this.judging ? html`${judged} of ${counted(this.cabin.joints.length, 'joint')} judged so far: ` : nothing}<b>${holds} hold${nothingJudged > 0 ? ` (${nothingJudged} with nothing to judge)` : ''}, ${clashes + accepted} clash${accepted > 0 ? ` (${accepted} accepted)` : ''}, ${open} open.</b>
       <adjoin-term word="wrong holds">Expected number of holds that in truth do not</adjoin-term>: ${fixed(expectedWrongHolds, 1)}. <adjoin-term word="coverage">Coverage</adjoin-term> ${percent(coverage)}. ${this.rule()}.`;
   }

@@ -15,6 +15,8 @@ import './adjoin-registers.ts';
 import { styles } from './parts-view.styles.ts';
 
 const shownAtFirst = 400;
+/** What makes a part; its outline is drawn on the map. */
+const askedOfPart = ['name', 'zone', 'supplier', 'material', 'surface', 'hand'] as const;
 
 /** Every part in a table; the chosen one beside it with all that belongs to it, edited in place. Registers of the cabin on a page of their own. */
 export class AdjoinPartsView extends ViewElement {
@@ -97,10 +99,11 @@ export class AdjoinPartsView extends ViewElement {
 
   private add(): void {
     if (this.cabin.suppliers.length === 0) {
-      askAction(this, 'supplier.add', {}, { done: (result) => { if (result.done) askAction(this, 'part.add', this.usual()); } });
+      askAction(this, 'supplier.add', {}, { done: (result) => { if (result.done) askAction(this, 'part.add', this.usual(), { asks: askedOfPart }); } });
       return;
     }
     askAction(this, 'part.add', this.usual(), {
+      asks: askedOfPart,
       done: (result) => {
         const made = result.editor.selection.parts?.at(-1);
         if (made !== undefined) this.go({ view: 'parts', item: made });
