@@ -13,7 +13,7 @@ export { csvCell };
 const columns = [
   'row', 'id', 'standard', 'trial', 'jointVerdict', 'totalProbability', 'check', 'subject', 'standing', 'verdict', 'accepted', 'acceptedUntil', 'light', 'observer', 'formula', 'criterion', 'unit',
   'value', 'least', 'limit', 'limitUse', 'uncertainty', 'withinProbability', 'dL', 'da', 'db', 'dC', 'dH', 'cause', 'spotsNeeded', 'sentence', 'basis',
-  'change', 'jointVerdictBefore', 'verdictBefore', 'lightBefore', 'valueBefore', 'limitBefore', 'limitUseBefore', 'valueChange', 'stageBefore', 'stage', 'grade', 'gradeValue',
+  'change', 'beyondUncertainty', 'jointVerdictBefore', 'verdictBefore', 'lightBefore', 'valueBefore', 'limitBefore', 'limitUseBefore', 'valueChange', 'stageBefore', 'stage', 'grade', 'gradeValue',
   'source', 'supplier', 'chosen', 'L', 'a', 'b', 'gloss20', 'gloss60', 'gloss85', 'saUm', 'salMm', 'str', 'clashes', 'open', 'holds', 'piecePrice', 'currency', 'leadWeeks', ...seriesColumns,
 ] as const;
 type Row = Partial<Record<(typeof columns)[number], CsvValue>>;
@@ -90,8 +90,8 @@ function comparedRows(kind: string, { before, after, joints }: CabinComparison):
         ...base, row: `${kind} joint`, accepted: joint.after?.accepted, limitUse: joint.after?.limitUse, limitUseBefore: joint.before?.limitUse, valueChange: joint.limitUseChange,
         totalProbability: joint.after?.totalProbability, sentence: joint.sentence,
       },
-      ...joint.checks.map(({ check, before: then, after: now, change }): Row => ({
-        ...base, row: `${kind} check`, check, verdict: now?.verdict, verdictBefore: then?.verdict, light: now?.light, lightBefore: then?.light, formula: now?.formula ?? then?.formula,
+      ...joint.checks.map(({ check, before: then, after: now, change, beyondUncertainty }): Row => ({
+        ...base, beyondUncertainty, row: `${kind} check`, check, verdict: now?.verdict, verdictBefore: then?.verdict, light: now?.light, lightBefore: then?.light, formula: now?.formula ?? then?.formula,
         criterion: now?.criterion, unit: now?.unit ?? then?.unit, value: now?.value, valueBefore: then?.value, limit: now?.limit, limitBefore: then?.limit, limitUse: now?.limitUse,
         limitUseBefore: then?.limitUse, valueChange: change, uncertainty: now?.uncertainty, withinProbability: now?.withinProbability, cause: now?.cause,
       })),

@@ -2,7 +2,8 @@ import type { Content } from './markup.ts';
 import type { ReportJoint } from './model/report-model.ts';
 import type { Page } from './page.ts';
 import type { SceneElement } from './scene.ts';
-import type { CheckResult } from '../harmony/judgement.ts';
+import type { CheckResult, Verdict } from '../harmony/judgement.ts';
+import { max, min } from 'd3';
 import { jointPath } from '../cabin/index.ts';
 import { cabinMap } from './figures/cabin-map.ts';
 import { jointStrip } from './figures/joint-strip.ts';
@@ -23,28 +24,47 @@ export function markDefinitions(): SceneElement {
     mark('mark-holds', 'holds', false), mark('mark-open', 'open', false), mark('mark-clashes', 'clashes', false), mark('mark-accepted', 'clashes', true));
 }
 
-/** The cabin unfolded, parts in their colours under D65, joints in the language of verdicts; the joints named are numbered from 1. */
-export function mapPicture(page: Page, size: { readonly width: number; readonly height: number }, numbered: readonly string[] = []): Content {
+/** How a map differs from that of the cabin as it is reported. */
+export interface MapState {
+  /** Joints with a number each, from 1. */
+  readonly numbered?: readonly string[];
+  /** Verdict to draw of a joint; a joint without one is left out. */
+  readonly verdict?: (joint: string) => { readonly verdict: Verdict; readonly accepted: boolean } | undefined;
+  /** Colour of a part that is another one, as `#rrggbb`. */
+  readonly fill?: (part: string) => string | undefined;
+  readonly withoutZones?: boolean;
+}
+
+/** The cabin unfolded, parts in their colours under D65, joints in the language of verdicts. */
+export function mapPicture(page: Page, size: { readonly width: number; readonly height: number }, { numbered = [], verdict, fill, withoutZones = false }: MapState = {}): Content {
   const { cabin } = page.input;
   const material = new Map(page.model.parts.map((part) => [part.id, part.material]));
   const parts = cabin.parts.flatMap((part) => (part.outline === undefined ? [] : [{
     id: part.id, name: part.name, outline: part.outline, line: material.get(part.id) === 'thread',
-    fill: page.part(part.id)?.sample?.hex,
+    fill: fill?.(part.id) ?? page.part(part.id)?.sample?.hex,
   }]));
   const joints = page.model.joints.flatMap(({ joint, result, names }) => {
     const found = jointPath(cabin, joint);
-    return found === undefined || found.points.length < 2 ? [] : [{
-      id: joint.id, kind: joint.kind, lead: found.kind === 'lead', path: found.points, verdict: result.verdict, accepted: result.accepted, label: `${names[0]} and ${names[1]}: ${result.verdict}`,
+    const shown = verdict === undefined ? result : verdict(joint.id);
+    return found === undefined || shown === undefined || found.points.length < 2 ? [] : [{
+      id: joint.id, kind: joint.kind, lead: found.kind === 'lead', path: found.points, verdict: shown.verdict, accepted: shown.accepted, label: `${names[0]} and ${names[1]}: ${shown.verdict}`,
     }];
   });
   if (parts.length === 0) return undefined;
   const title = `Map of the cabin with ${parts.length} parts and ${joints.length} joints; the tables name every joint and its verdict`;
-  const zones = cabin.zones.map((zone) => ({ id: zone.id, name: zone.name, parts: cabin.parts.filter((part) => part.zone === zone.id).map((part) => part.id) }));
+  const zones = withoutZones ? [] : cabin.zones.map((zone) => ({ id: zone.id, name: zone.name, parts: cabin.parts.filter((part) => part.zone === zone.id).map((part) => part.id) }));
   const overlay = ({ toScreen }: MapPlace): readonly SceneElement[] => mapNumbers(numbered.flatMap((id, index) => {
     const joint = joints.find((one) => one.id === id);
     return joint === undefined ? [] : [{ number: index + 1, path: joint.path.map(toScreen) }];
   }), size, printTheme);
   return figure(cabinMap({ title, parts, joints, zones }, { ...size, overlay }, printTheme));
+}
+
+/** Height that lets the cabin fill a width, between a least and a most one. */
+export function mapHeight({ input: { cabin } }: Page, width: number, [least, most]: readonly [number, number]): number {
+  const points = cabin.parts.flatMap((part) => part.outline ?? []);
+  const extentOf = (axis: 0 | 1): number => (max(points, (point) => point[axis]) ?? 0) - (min(points, (point) => point[axis]) ?? 0);
+  return points.length < 2 ? least : Math.round(Math.min(most, Math.max(least, (width * extentOf(1)) / Math.max(1, extentOf(0)) + 24)));
 }
 
 /** The two sides of a joint meeting under a light. */

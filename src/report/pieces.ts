@@ -9,7 +9,8 @@ export const section = (id: string, title: string, ...content: readonly Content[
   html('section', { id, 'aria-labelledby': `${id}-title` }, html('h2', { id: `${id}-title` }, title), ...content);
 
 export interface Column<Row> {
-  readonly title: string;
+  /** A name out of a file as `named()`, so that it is broken where it is long. */
+  readonly title: string | Markup;
   /** Unit or further word, set quieter under the title. */
   readonly unit?: string;
   readonly number?: boolean;

@@ -94,6 +94,19 @@ describe.each([['lots', 'a4'], ['shuttle-slate', 'letter']] as const)('%s printe
   });
 });
 
+test('long and hostile names are broken and do not make the print smaller', async () => {
+  const names = ['Türverkleidungsoberteil'.repeat(8), '<script>alert(1)</script>', 'ידית דלת', 'A'.repeat(190), '"><img src=x onerror=alert(1)>'];
+  const cabin = JSON.parse(demo('lots')) as { readonly parts: readonly object[]; readonly suppliers: readonly object[] };
+  const named = (items: readonly object[], from: number): object[] => items.map((item, index) => ({ ...item, name: names[(index + from) % names.length] }));
+  const { pages } = await printed(JSON.stringify({ ...cabin, name: 'Names', parts: named(cabin.parts, 0), suppliers: named(cabin.suppliers, 3) }));
+  const text = textOfPages(pages);
+  for (const name of [names[1] ?? '', names[3] ?? '', names[4] ?? '']) expect(text).toContain(closed(name));
+  // The style sets the name of the cabin in 27 pt; a page that is too wide for its paper is printed smaller as a whole.
+  expect(Math.max(...(pages[0]?.runs ?? []).map(({ size }) => size))).toBeGreaterThan(26);
+  const [title] = pages[0]?.runs.filter(({ text: letter, size }) => letter === 'N' && size > 20) ?? [];
+  expect(Math.abs((title?.size ?? 0) - 27)).toBeLessThan(0.5);
+}, 120_000);
+
 describe('report --out x.pdf', () => {
   test('says so and writes nothing where there is no Chromium', async () => {
     const result = await report('/nowhere/chromium', '--json');

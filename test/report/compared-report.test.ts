@@ -47,6 +47,26 @@ describe('a report of a cabin beside another', () => {
     expect(compared.length).toBeGreaterThan(10);
   });
 
+  test('shows both states on maps of one frame, the changed verdicts numbered alike, and what changed at each', () => {
+    const section = page.slice(page.indexOf('id="compared"'), page.indexOf('id="ageing"'));
+    const maps = [...section.matchAll(/<svg xmlns[^>]*aria-label="Map of the cabin[\s\S]*?<\/svg>/g)].map(([map]) => map);
+    expect(maps).toHaveLength(2);
+    const of = (map: string | undefined, verdict: string): number => (map?.match(new RegExp(`class="joint ${verdict}"`, 'g')) ?? []).length;
+    const count = (side: 'before' | 'after', verdict: string): number => json.comparison.joints.filter((joint) => joint[side]?.verdict === verdict).length;
+    maps.forEach((map, index) => {
+      for (const verdict of ['clashes', 'open']) expect(of(map, verdict)).toBe(count(index === 0 ? 'before' : 'after', verdict));
+      const changed = json.comparison.joints.filter(({ kind }) => kind === 'verdict').length;
+      expect((map.match(/class="number"/g) ?? []).length).toBe(Math.min(9, changed));
+    });
+    // The light colourway before is drawn in its own colours: fewer than two thirds of the faces, those carried over, have the same one now.
+    const fills = maps.map((map) => [...map.matchAll(/<path class="sample"[^>]*fill="(#\w+)"/g)].map(([, fill]) => fill));
+    expect(fills[0]?.length).toBe(fills[1]?.length);
+    expect(fills[0]?.filter((fill, index) => fill === fills[1]?.[index]).length).toBeLessThan((fills[0]?.length ?? 0) / 1.5);
+    const text = section.replace(/<[^>]+>/g, '');
+    for (const { kind, names } of json.comparison.joints) if (kind === 'verdict') expect(text).toContain(`${names[0]} and ${names[1]}`);
+    expect(text).toContain('What changed at it');
+  });
+
   test('every number of the section is one of the JSON in full precision', () => {
     const section = page.slice(page.indexOf('id="compared"'), page.indexOf('id="ageing"'));
     const known = new Set(JSON.stringify(json.comparison).match(/-?\d+(?:\.\d+)?(?:e-?\d+)?/g));

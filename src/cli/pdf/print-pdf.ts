@@ -8,7 +8,7 @@ import { BrowserPipe } from './browser-pipe.ts';
 import { findChromium } from './find-chromium.ts';
 
 /** Longest time that printing may take, ms. */
-const patience = 120_000;
+const patience = 300_000;
 
 const flags = [
   '--headless', '--disable-gpu', '--no-first-run', '--no-default-browser-check', '--disable-extensions', '--disable-sync', '--disable-component-update', '--disable-background-networking',

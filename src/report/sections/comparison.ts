@@ -4,6 +4,7 @@ import type { Page } from '../page.ts';
 import { data, html, named } from '../markup.ts';
 import { counted, fixed, signed } from '../number-text.ts';
 import { pagedTable, section, terms } from '../pieces.ts';
+import { beforeAndNow } from './before-and-now.ts';
 import { changeTable } from './change-table.ts';
 
 /** This cabin against another one, or against another stage of it: joints that changed, and the parts behind that. */
@@ -15,6 +16,7 @@ export function comparison(page: Page): Content {
     terms([['Before', state(compared.before)], ['Now', state(compared.after)]], 'terms short-terms'),
     html('p', { class: 'sentence' }, summaryText(compared.summary)),
     compared.notes.length > 0 && html('ul', { class: 'caution' }, compared.notes.map((note) => html('li', {}, note))),
+    beforeAndNow(page, compared),
     changed.length > 0 && changeTable(page, 'Joints that changed, what became worse first', changed),
     html('p', { class: 'lead' }, counted(compared.summary.same, 'joint is', 'joints are'), ' as before: the same verdict, and less than 5 % of the limit more or less used (assumption, no source).'),
     compared.parts.length > 0 && partsTable(compared.parts));

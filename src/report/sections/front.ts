@@ -1,4 +1,3 @@
-import { max, min } from 'd3';
 import type { Content, Markup } from '../markup.ts';
 import type { ReportJoint } from '../model/report-model.ts';
 import type { Page } from '../page.ts';
@@ -9,13 +8,15 @@ import { data, figure, html, named } from '../markup.ts';
 import { mendCaution } from '../mend-card-text.ts';
 import { confidenceText, counted, coverageText, decimalsOf, fixed, limitUseText, probability } from '../number-text.ts';
 import { jointAnchor, jointNames, terms } from '../pieces.ts';
-import { mapPicture, stripPicture } from '../pictures.ts';
+import { mapHeight, mapPicture, stripPicture } from '../pictures.ts';
 import { summaryText } from './comparison.ts';
 import { quantityOf } from './joint-block.ts';
 import { seriesShort } from './series.ts';
 
 /** Joints that the first page names and numbers; the rest follow in their sections. */
 const mostNamed = 5;
+/** Letters from which a name is set smaller. */
+const longName = 48;
 /** With fewer clashes than this, open joints are named after them. */
 const fewNamed = 4;
 
@@ -32,12 +33,12 @@ export function front(page: Page): Markup {
   const map = mapFigure(page, shown);
   return html('header', { class: 'front' },
     html('p', { class: 'kind' }, 'Harmony report'),
-    html('h1', {}, named(cabin.name)),
+    html('h1', { class: cabin.name.length > longName ? 'long' : undefined }, named(cabin.name)),
     html('p', { class: 'subtitle' }, subtitle.map((word, index) => [index > 0 && ' · ', named(String(word))]),
       subtitle.length > 0 && html('br', {}),
       html('span', { class: 'quiet' }, `Stage “${model.stage}”, as of ${model.asOf}. ${counted(summary.parts, 'part')}, ${counted(summary.joints, 'joint')}. Rule book: `, named(ruleBook.name),
         `; lights ${required.join(', ')}, ${model.observer}° observer, ${ruleBook.decision.rule === 'guarded' ? `verdicts at ${confidenceText(ruleBook.decision.confidence)} confidence` : 'verdicts by value against limit'}.`)),
-    html('figure', { class: 'band' }, figure(verdictBand([
+    summary.joints > 0 && html('figure', { class: 'band' }, figure(verdictBand([
       { verdict: 'clashes', count: summary.clashes, label: summary.clashes === 1 ? 'clashes' : 'clash' },
       { verdict: 'clashes', accepted: true, count: summary.accepted, label: 'accepted' },
       { verdict: 'open', count: summary.open, label: summary.open === 1 ? 'is open' : 'are open' },
@@ -49,7 +50,7 @@ export function front(page: Page): Markup {
 
 function mapFigure(page: Page, numbered: readonly ReportJoint[]): Content {
   const { parts } = page.model;
-  const map = mapPicture(page, { width: 500, height: mapHeight(page) }, numbered.map(({ id }) => id));
+  const map = mapPicture(page, { width: 500, height: mapHeight(page, 500, [180, 360]) }, { numbered: numbered.map(({ id }) => id) });
   const outside = parts.filter((part) => part.sample !== undefined && !part.sample.inGamut).length;
   return map && html('figure', { class: 'map mat' }, map,
     html('figcaption', {}, `The cabin unfolded, parts in their measured colour under D65, ${page.model.observer}° observer. Saw: clashes; hollow saw: clashes, accepted; dashes: open; thin line: holds. Hatched: no colour to show. ${numbered.length > 0 ? 'Numbers as in the list. ' : ''}`,
@@ -57,19 +58,12 @@ function mapFigure(page: Page, numbered: readonly ReportJoint[]): Content {
       'Screens and paper are no proof of colour.'));
 }
 
-/** Height that lets the cabin fill the width of its place, within what a first page can hold. */
-function mapHeight(page: Page): number {
-  const points = page.input.cabin.parts.flatMap((part) => part.outline ?? []);
-  const extent = (axis: 0 | 1): number => (max(points, (point) => point[axis]) ?? 0) - (min(points, (point) => point[axis]) ?? 0);
-  return points.length < 2 ? 200 : Math.round(Math.min(360, Math.max(180, (500 * extent(1)) / Math.max(1, extent(0)) + 24)));
-}
-
 /** The joints that clash, by name, with what is wrong, under which light and how sure; the numbers are those of the map. */
 function found(page: Page, entries: readonly ReportJoint[], clashing: number, unaccepted: boolean): Markup {
   const { summary, joints } = page.model;
   const more = clashing - mostNamed;
   return html('section', { class: 'found', 'aria-label': clashing === 0 ? 'What is open' : unaccepted ? 'What clashes' : 'What clashes and is accepted' },
-    clashing === 0 && html('p', { class: 'none' }, joints.length === 0 ? 'There is no joint to judge.' : 'No joint is known to clash.'),
+    clashing === 0 && html('p', { class: 'none' }, joints.length === 0 ? page.model.parts.length === 0 ? 'The cabin has no parts yet: there is nothing to judge.' : 'The parts have no joints yet: there is nothing to judge.' : 'No joint is known to clash.'),
     clashing > 0 && !unaccepted && html('p', { class: 'none' }, `No joint clashes beyond ${summary.accepted === 1 ? 'the one that was' : `the ${summary.accepted} that were`} accepted.`),
     entries.length > 0 && html('ol', {}, entries.map((entry) => html('li', {}, stripPicture(page, entry, entry.leading?.light ?? 'D65', { width: 46, height: 40 }),
       html('div', {}, html('a', { class: 'title', href: `#${jointAnchor(page.place(entry.id))}` }, jointNames(entry)), ' ', used(entry),

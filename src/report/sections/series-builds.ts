@@ -49,7 +49,7 @@ function planBlock(page: Page, found: CabinSeries, plan: BuildPlan): Content {
     few && html('p', { class: 'judged quiet' }, 'Thin: the joint between them holds. Dashed: not certain. Saw: expected to clash.'),
     pagedTable<{ readonly set: BuiltSet; readonly order: BuiltSet; readonly index: number }>('Sets of lots, built together and in order of production', [
       { title: 'Set', cell: ({ index }) => String(index + 1) },
-      ...(few ? names.map((name, at) => ({ title: name, cell: ({ set }: { readonly set: BuiltSet }): Content => named(set.lots[at]) }))
+      ...(few ? names.map((name, at) => ({ title: named(name), word: true, cell: ({ set }: { readonly set: BuiltSet }): Content => named(set.lots[at]) }))
         : [{ title: 'Lots', wide: true, cell: ({ set }: { readonly set: BuiltSet }): Content => named(set.lots.join(', ')) }]),
       { title: 'Clashes', number: true, cell: ({ set }) => data(set.clashes, fixed(set.clashes, 2)) },
       { title: 'Over-use', unit: 'limits', number: true, cell: ({ set }) => data(set.overUse, fixed(set.overUse, 2)) },

@@ -18,7 +18,7 @@ main{max-width:64rem;margin:0 auto;padding:3.2rem 3.6rem 5rem;background:#fff}
 p,ul,dl,figure,h1,h2,h3,h4{margin:0}
 a{color:inherit;text-decoration-thickness:1px;text-underline-offset:2px;text-decoration-color:#8a8a8a}
 a:focus-visible,summary:focus-visible{outline:2px solid var(--ink);outline-offset:2px}
-bdi,dd,td,p,li,h1,h3,h4,code{overflow-wrap:anywhere}
+bdi,dd,dt,td,p,li,h1,h3,h4,caption,figcaption,summary,code{overflow-wrap:anywhere}
 thead th{overflow-wrap:normal}
 tbody th{min-width:6.5rem}
 .steady{white-space:nowrap}
@@ -28,6 +28,7 @@ svg text{font-variant-numeric:tabular-nums}
 .quiet,.unit{color:var(--quiet);font-weight:400}
 .kind{font-weight:600;font-size:.95rem}
 h1{font-weight:250;font-size:3.5rem;line-height:1.04;letter-spacing:-.018em;margin:.15rem 0 .6rem -.05em;text-wrap:balance}
+h1.long{font-size:2.1rem;line-height:1.12}
 .subtitle{font-size:1.1rem;max-width:46rem}
 h2{font-weight:300;font-size:2rem;line-height:1.15;letter-spacing:-.01em;margin-bottom:.55rem}
 h3{font-weight:600;font-size:1.18rem;line-height:1.25}
@@ -87,7 +88,7 @@ dd{margin:0;max-width:47rem}
 h4{font-weight:600;font-size:1.05rem;line-height:1.25;margin:0}
 section>h3{margin:1.6rem 0 .4rem}
 .lots{margin:1.2rem 0 1.6rem}
-.lots svg,.forecast svg{width:100%}
+.lots svg,.forecast svg,.pair svg{width:100%}
 .lots .scale,.lots .swatch{width:auto}
 .lots figure{margin:.7rem 0 .3rem}
 .pair{display:grid;grid-template-columns:repeat(2,minmax(0,1fr));gap:1.2rem}
@@ -107,7 +108,7 @@ th:last-child,td:last-child{padding-right:0}
 .small{font-size:.85rem;line-height:1.35}
 caption .quiet{font-size:.95em}
 .wide{min-width:10rem}
-td.word{min-width:5rem}
+.word{min-width:5rem}
 .scale{display:inline-block;width:92px;height:12px;margin-right:.4rem;vertical-align:-1px;max-width:none}
 .swatch{display:inline-block;width:14px;height:14px;margin-right:.5rem;vertical-align:-2px;max-width:none}
 .swatch.pair{width:28px}
@@ -136,6 +137,7 @@ html{font-size:9.4pt;background:#fff}
 main{max-width:none;padding:0}
 *{-webkit-print-color-adjust:exact;print-color-adjust:exact}
 h1{font-size:27pt}
+h1.long{font-size:17pt}
 .front{font-size:.94em}
 .found li{padding:.3rem 0}
 .steps li{padding:.08rem 0}
