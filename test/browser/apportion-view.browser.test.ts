@@ -66,7 +66,7 @@ test('tolerances become the limits that parts are held to against their masters,
   const hold = (): HTMLButtonElement => all<HTMLButtonElement>('.apply button')[0]!;
   await until('the button', () => wordsOf(hold()) === 'Hold to these tolerances: 4 parts');
   hold().click();
-  await until('that they are held', () => wordsOf(hold()) === 'The parts are held to these tolerances');
+  await until('that they are held', () => wordsOf(hold()) === 'The parts are held as tightly');
   // The part without a recorded master is as it was; no limit that is written is wider than the one that was reckoned, nor a hundredth narrower.
   desk().present!.parts.forEach((part, index) => {
     if (index === 0) return expect(part).toBe(before.parts[0]);

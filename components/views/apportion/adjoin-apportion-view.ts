@@ -139,8 +139,8 @@ export class AdjoinApportionView extends ViewElement {
     const disabled = off || this.open.locked || count === 0;
     const recorded = plan.parts.some(({ about, radius, glossBand }) => about === 'master' && (radius !== undefined || glossBand !== undefined));
     return html`<div class="apply">
-      <button class=${disabled ? '' : 'strong'} type="button" aria-disabled=${disabled} @click=${() => { if (!disabled) this.keep(plan, count); }}>${count === 0 ? kept || recorded ? 'The parts are held to these tolerances' : 'No part has a recorded master' : `Hold to these tolerances: ${counted(count, 'part')}`}</button>
-      <span class="note">${this.open.locked ? 'Another tab owns this cabin.' : count === 0 ? nothing : 'As the limits against their masters, rounded down to hundredths. One step, which Undo takes back.'}</span>
+      <button class=${disabled ? '' : 'strong'} type="button" aria-disabled=${disabled} @click=${() => { if (!disabled) this.keep(plan, count); }}>${count === 0 ? kept || recorded ? 'The parts are held as tightly' : 'No part has a recorded master' : `Hold to these tolerances: ${counted(count, 'part')}`}</button>
+      <span class="note">${this.open.locked ? 'Another tab owns this cabin.' : count === 0 ? nothing : 'As the limits against their masters where that is tighter than now. One step, which Undo takes back.'}</span>
       <div class="tools"><button class="save" type="button" @click=${() => this.save(plan)}>Save all as CSV</button><button class="save" type="button" @click=${() => print()}>Print</button></div></div>`;
   }
 

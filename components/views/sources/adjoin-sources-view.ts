@@ -139,7 +139,7 @@ export class AdjoinSourcesView extends ViewElement {
       ${state}
       ${this.stale && this.choice.running === undefined ? html`<div class="notice" role="status"><div><b>The cabin has changed since this was planned.</b></div><button type="button" @click=${() => this.choice.again()}>Plan again</button></div>` : nothing}
       <section class="picture ${this.choice.running === undefined ? '' : 'old'}" aria-label="Cost and harmony">
-        ${plan.front === undefined || plan.front.sets.length === 0 ? nothing : html`<adjoin-front
+        ${plan.front === undefined || plan.front.sets.length === 0 || (plan.front.sets.length === 1 && plan.front.sets[0]?.cost === plan.present.cost) ? nothing : html`<adjoin-front
           .front=${plan.front} .present=${plan.present} .picked=${this.options['next'] ? undefined : this.point(plan)} .currency=${plan.currency} .budget=${this.terms().budget}
           @adjoin-pick-set=${(event: CustomEvent<number>) => this.choose({ ...this.options, point: String(event.detail + 1), next: '' })}></adjoin-front>`}
         ${this.facts(plan, set)}
@@ -215,6 +215,7 @@ export class AdjoinSourcesView extends ViewElement {
 
   private compared(plan: ChoicePlan, set: ChosenSet): TemplateResult {
     const beside = this.beside(plan);
+    if (beside.key === '' && this.open.cabin.parts.every(({ id }) => beside.set.picks[id] === set.picks[id])) return html``;
     return html`<section class=${this.choice.running === undefined ? '' : 'old'}><h2>Side by side: ${beside.name} and ${this.setName(plan, set).toLowerCase()}</h2>
       <adjoin-set-comparison .cabin=${this.open.cabin} .plan=${plan} .from=${beside.set} .to=${set} .names=${[beside.name, this.setName(plan, set).toLowerCase()]} .terms=${this.choice.made?.task.options ?? {}}
         .colourOf=${(part: Part, source: Source) => this.colourOf(part, source)} .linkTo=${(joint: string) => this.linkTo({ view: 'joint', joint, item: undefined, options: {} })}></adjoin-set-comparison></section>`;

@@ -30,7 +30,7 @@ export const apportion: Verb = {
     about: { value: 'WHAT', choices: ['master', 'present'], about: 'lay tolerances about the masters where recorded (so where absent), or about the parts as they are' },
     capability: { value: 'SUPPLIER=SHARE', about: 'how much tolerance a supplier needs beside the others, 1 being as much', multiple: true },
     'most-radius': { value: 'NUMBER', about: 'no radius is larger; 3 where absent' },
-    out: { value: 'FILE', about: 'write the cabin with the tolerances as the limits of its parts against their recorded masters' },
+    out: { value: 'FILE', about: 'write the cabin with the tolerances as the limits of its parts against their recorded masters, where that is tighter than now' },
     csv: { value: 'FILE', about: 'write the sheets of all suppliers as a table' },
     draws: { value: 'NUMBER', about: 'cabins drawn to check the tolerances; 2000 where absent' },
   },

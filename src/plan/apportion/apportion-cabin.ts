@@ -67,6 +67,8 @@ export interface PartTolerance {
   readonly glossBand: number | undefined;
   /** Joints that hold its radius where it is. */
   readonly heldBy: readonly string[];
+  /** What the part is held to against its master now, its own limit or that of its material; undefined where nothing is stated. */
+  readonly heldTo: { readonly colour?: number; readonly gloss?: number };
 }
 
 /** Tolerances for every part: plain data. */
@@ -178,6 +180,7 @@ export async function apportionCabin(cabin: Cabin, book: RuleBook, options: Appo
       about: shape === undefined ? 'no colour' : standsByMaster(basis) ? 'master' : 'present',
       target: referenceLab(parts.context, basis), metric: shape?.metric, halfAxes: radius === undefined || shape === undefined ? [] : semiAxes(shape).map((axis) => axis * radius),
       glossBand: Number.isFinite(bands.radii[index]) ? bands.radii[index] : undefined,
+      heldTo: limitsNow(basis),
       heldBy: jointIds(radii.bottlenecks.filter((limit) => limits[limit].items.includes(index)), limits),
     };
   });
@@ -186,6 +189,11 @@ export async function apportionCabin(cabin: Cabin, book: RuleBook, options: Appo
     targetsClash: [...clashing].sort((a, b) => a - b).map((index) => cabin.joints[index].id), confirmed, simulated, issues: termIssues(cabin, options),
   };
   return { ...plan, sheets: toleranceSheets(plan, cabin, parts.context), words: apportionWords(plan, cabin, parts.context) };
+}
+
+function limitsNow({ part: { target }, materialClass }: PartBasis): PartTolerance['heldTo'] {
+  const [colour, gloss] = [target?.colourLimit ?? materialClass?.masterColourLimit, target?.glossLimit ?? materialClass?.masterGlossLimit];
+  return { ...(colour === undefined ? {} : { colour }), ...(gloss === undefined ? {} : { gloss }) };
 }
 
 function onTarget(cabin: Cabin, book: RuleBook, options: ApportionOptions): Parts {
