@@ -1,4 +1,5 @@
 import type { Cabin } from '../cabin/cabin.ts';
+import { handOver } from './hand-over.ts';
 import type { PlannedReply, PlanOf, PlanProgress, PlanReply, PlanRequest, PlanTask, RefusedPlan } from './plan-protocol.ts';
 
 export interface PlanWatch {
@@ -57,8 +58,14 @@ export class PlanBridge {
       signal?.addEventListener('abort', aborted);
       worker.addEventListener('message', heard);
       worker.addEventListener('error', failed);
-      worker.postMessage({ task, ...(this.told === cabin ? {} : { cabin }) } satisfies PlanRequest);
-      this.told = cabin;
+      const anew = this.told !== cabin;
+      const post = (request: PlanRequest): void => worker.postMessage(request);
+      const told = anew ? handOver(cabin, (piece) => post({ kind: 'gather', piece }), () => this.worker === worker) : Promise.resolve();
+      told.then(() => {
+        if (this.worker !== worker) return;
+        post({ kind: 'make', task, anew });
+        this.told = cabin;
+      }).catch(lost);
     });
   }
 }

@@ -1,6 +1,7 @@
 import type { Cabin } from '../cabin/cabin.ts';
 import type { JudgeOptions } from '../harmony/judge.ts';
 import type { Issue } from '../issue.ts';
+import type { CabinPiece } from './cabin-pieces.ts';
 import type { CabinSeries, SeriesOptions } from '../series/index.ts';
 import type { ApportionOptions, ApportionPlan, ChoicePlan, ChooseOptions, FreeMix, MendOptions, MendPlan, Picks, Swap } from '../plan/index.ts';
 
@@ -26,11 +27,8 @@ export interface PlanOf {
   readonly series: CabinSeries;
 }
 
-/** A task, with the cabin where it is another than that of the request before. */
-export interface PlanRequest {
-  readonly task: PlanTask;
-  readonly cabin?: Cabin;
-}
+/** A piece of the cabin that the tasks after it are of; or a task. */
+export type PlanRequest = { readonly kind: 'gather'; readonly piece: CabinPiece } | { readonly kind: 'make'; readonly task: PlanTask; /** It is of the cabin that came in pieces since the task before. */ readonly anew: boolean };
 
 export interface PlanProgress {
   readonly kind: 'progress';

@@ -2,6 +2,7 @@ import { provideMathjs } from '../rules/mathjs-parser.ts';
 import solverAddress from 'highs/runtime?url';
 import type { Cabin } from '../cabin/cabin.ts';
 import { locateSolver } from '../plan/index.ts';
+import { GatheredCabin } from './cabin-pieces.ts';
 import { makePlan } from './make-plan.ts';
 import type { PlanReply, PlanRequest } from './plan-protocol.ts';
 
@@ -11,11 +12,14 @@ provideMathjs();
 locateSolver(() => solverAddress);
 
 let held: Cabin | undefined;
+const coming = new GatheredCabin();
 /** Least time between two reports of progress, milliseconds. */
 const pauseMs = 60;
 
-addEventListener('message', async ({ data: { task, cabin } }: MessageEvent<PlanRequest>) => {
-  held = cabin ?? held;
+addEventListener('message', async ({ data }: MessageEvent<PlanRequest>) => {
+  if (data.kind === 'gather') return coming.take(data.piece);
+  const { task, anew } = data;
+  if (anew) held = coming.gathered();
   const answer = (reply: PlanReply): void => postMessage(reply);
   if (held === undefined) return answer({ kind: 'failed', message: 'the worker holds no cabin' });
   let [told, most] = [0, 0];

@@ -2,8 +2,8 @@ import type { Telling } from './judge-in-steps.ts';
 
 /** Ms until the first joints are told of, and between the counts after that. */
 const [firstMs, countMs] = [40, 150];
-/** Joints of one lot: the first of them small, then ever larger, since a page draws its whole map again for each; at most so many that it does not hold the page. */
-const [smallest, largest] = [100, 300];
+/** Joints of one lot: the first of them small, then larger, since a page looks through all of them again for each; at most so many that to receive them does not hold it. */
+const [smallest, largest] = [100, 200];
 
 /** A cabin of so many joints is judged so soon that seeing it piece by piece would only be restless. */
 const fewJoints = 500;

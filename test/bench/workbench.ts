@@ -201,28 +201,32 @@ writeFileSync(join(app.folder, 'demo-data', 'many.csv'), manyReadings(single, 20
 await page.evaluate(() => { location.hash = '#/import'; });
 await page.locator('adjoin-import-view').waitFor();
 await page.waitForTimeout(1000);
-const ready = (): Promise<unknown> => page.waitForFunction(() => {
+const planned = (taken: boolean): Promise<unknown> => page.waitForFunction((wanted) => {
   const view = (document.querySelector('adjoin-workbench') as unknown as Importing).loaded.get('import') ?? {};
   const desk = Object.values(view).find((each): each is ImportDesk => typeof each === 'object' && each !== null && 'items' in each && 'bridge' in each);
   Object.assign(window, { importing: desk });
-  return desk?.items[0]?.state === 'found' && desk.items[0].planned !== undefined;
-}, undefined, { timeout: 120_000 });
+  return desk?.items[0]?.state === 'found' && desk.items[0].planned?.taken === wanted;
+}, taken, { timeout: 120_000 });
 console.log(`200,000 readings read and planned: ${await timed(async () => {
   await page.evaluate(async () => {
     const transfer = new DataTransfer();
     transfer.items.add(new File([await (await fetch('demo-data/many.csv')).blob()], 'many.csv'));
     dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
   });
-  await ready();
+  await planned(false);
 })}`);
 await page.evaluate(() => {
   const { importing } = window as unknown as { importing: ImportDesk };
   const { desk } = document.querySelector('adjoin-workbench') as unknown as { desk: { present: { instruments: { id: string; kind: string }[] } } };
   importing.choose(importing.items[0]?.key ?? '', { newSpecimens: 'plaque', instruments: { 'gloss-1': desk.present.instruments.find(({ kind }) => kind === 'glossmeter')?.id } });
 });
-await page.waitForTimeout(3000);
+await planned(true);
+await page.waitForTimeout(1000);
 console.log(`  taken over: ${await timed(() => page.evaluate(() => (window as unknown as { importing: ImportDesk }).importing.take()))}`);
-console.log(`  kept against a crash and judged: ${await timed(() => until(page, 'kept'))}`);
+console.log(`  then kept against a crash: ${await timed(async () => {
+  await page.waitForTimeout(1000);
+  await until(page, 'kept');
+})}`);
 const small = await context.newPage();
 await openFrom(small, 'shuttle-slate.cabin.json');
 console.log(`  of the demo: ${await trials(small)}`);

@@ -114,8 +114,8 @@ test('joints are told of soon, then in ever larger lots, and how many there are 
   }
   expect((lots[0] ?? 0) * 3).toBeLessThan(60);
   expect(lots.every((lot, place) => place < 2 || lot >= (lots[place - 1] ?? 0))).toBe(true);
-  expect(Math.max(...lots)).toBe(300);
-  expect(lots.length).toBeLessThan(30);
+  expect(Math.max(...lots)).toBe(200);
+  expect(lots.length).toBeLessThan(40);
   expect(Math.max(...silences)).toBeLessThan(160);
   // Of a small cabin only their number is told of.
   const few = tellingPace(300, () => now);

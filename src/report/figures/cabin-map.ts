@@ -111,7 +111,7 @@ const noZones: NonNullable<CabinMapInput['zones']> = [];
 /** Items drawn in one layer, so that a page that shows one changed item draws no more than that layer anew. */
 const [partsInLayer, jointsInLayer, zonesInLayer] = [256, 512, 4];
 /** Zones whose names are placed in the time that a whole layer of parts is drawn in. */
-const zonesOfPartLayer = 4;
+const zonesOfPartLayer = 2;
 const blocks = new WeakMap<readonly unknown[], readonly (readonly unknown[])[]>();
 
 /** A list in blocks; one, if empty, where the list is. */
