@@ -123,10 +123,11 @@ test('a card is saved as a text for its supplier, all of them as a table', async
   try {
     all('adjoin-mend-card')[0]!.shadowRoot!.querySelector('button')!.click();
     all<HTMLButtonElement>('.tools button').find(({ textContent }) => textContent === 'Save all as CSV')!.click();
+    all<HTMLButtonElement>('.send button')[0]!.click();
   } finally {
     HTMLAnchorElement.prototype.click = click;
   }
-  expect(saved).toEqual([expect.stringMatching(/^planned-5-mend-p\d\.txt$/), 'planned-5-mend.csv']);
+  expect(saved).toEqual([expect.stringMatching(/^planned-5-mend-p\d\.txt$/), 'planned-5-mend.csv', expect.stringMatching(/^planned-5-mend-(ferrow|quill|tarn)\.txt$/)]);
 });
 
 test('an empty cabin, one part, and parts that no joint ties are answered in words', async () => {

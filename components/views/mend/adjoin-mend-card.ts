@@ -32,11 +32,13 @@ export class AdjoinMendCard extends LitElement {
     .tool { font-weight: 600; } .words .basis { color: var(--quiet); } .printed { display: none; } @media print { .words .printed { display: block; } }
     .joints { display: flex; flex-wrap: wrap; gap: 2px 14px; font-size: var(--small); } .joints a { overflow-wrap: anywhere; min-width: 0; display: inline-block; min-height: 24px; padding: 3px 0; }
   `];
-  static override properties = { cabin: { attribute: false }, reaches: { attribute: false }, card: { attribute: false }, now: { attribute: false }, target: { attribute: false }, linkTo: { attribute: false } };
+  static override properties = { cabin: { attribute: false }, reaches: { attribute: false }, partReaches: { attribute: false }, card: { attribute: false }, now: { attribute: false }, target: { attribute: false }, linkTo: { attribute: false } };
 
   declare cabin: Cabin;
   /** Reach by material, where another than the assumed one was planned with. */
   declare reaches: Readonly<Record<string, MaterialReach>>;
+  /** Reach of single parts, which goes before that of their material. */
+  declare partReaches: Readonly<Record<string, MaterialReach>>;
   declare card: MendCard;
   declare now: PartColour | undefined;
   declare target: PartColour | undefined;
@@ -54,8 +56,9 @@ export class AdjoinMendCard extends LitElement {
     const part = cabin.parts.find(({ id }) => id === card.parts[0]);
     const supplier = cabin.suppliers.find(({ id }) => id === card.supplier)?.name ?? card.supplier;
     const source = part === undefined ? undefined : sourceOf(part, card.source);
-    const reach = source === undefined ? undefined : reachOf(source, this.reaches);
-    const isSet = source !== undefined && Object.hasOwn(this.reaches, source.material);
+    const own = part === undefined || !Object.hasOwn(this.partReaches, part.id) ? undefined : this.partReaches[part.id];
+    const reach = source === undefined ? undefined : own ?? reachOf(source, this.reaches);
+    const isSet = own !== undefined || (source !== undefined && Object.hasOwn(this.reaches, source.material));
     const { dL, da, db, dGloss } = card.shift;
     const lab = (value: MendCard['from']): string => (value === undefined ? '' : `L*\u00a0${fixed(value[0], 2)}, a*\u00a0${fixed(value[1], 2)}, b*\u00a0${fixed(value[2], 2)}`);
     const [words = '', ...others] = card.sentences;
@@ -68,7 +71,7 @@ export class AdjoinMendCard extends LitElement {
       </div>
       ${reach === undefined ? nothing : html`<div class="reach">${this.size.width === 0 ? nothing : scene(reachScale([
         { name: 'dL*', shift: dL, reach: reach.L }, { name: 'da*', shift: da, reach: reach.a }, { name: 'db*', shift: db, reach: reach.b }, { name: 'dGloss', shift: dGloss, reach: reach.gloss },
-      ], this.size.width, paperInk))}<p class="note">Scale: reach of ${source?.material}, ±${fixed(reach.L, 1)} L*, ±${fixed(reach.a, 1)} a*, ±${fixed(reach.b, 1)} b*, ±${fixed(reach.gloss, 1)} GU (${isSet ? 'as set for this plan' : reachBasis}).</p></div>`}
+      ], this.size.width, paperInk))}<p class="note">Scale: reach of ${own === undefined ? source?.material : 'this part'}, ±${fixed(reach.L, 1)} L*, ±${fixed(reach.a, 1)} a*, ±${fixed(reach.b, 1)} b*, ±${fixed(reach.gloss, 1)} GU (${isSet ? 'as set for this plan' : reachBasis}).</p></div>`}
       <div class="words">
         <p>${words.replaceAll(/-(?=\d)/g, '−')}</p>
         ${others.filter((sentence) => !sentence.startsWith('It mends')).map((sentence) => html`<p class=${card.toolChange && sentence.includes('tool') ? 'tool' : ''}>${sentence}</p>`)}

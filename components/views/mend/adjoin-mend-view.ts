@@ -5,7 +5,7 @@ import type { Cabin } from '../../../src/cabin/cabin.ts';
 import { partNames } from '../../../src/harmony/names.ts';
 import type { MendCard, MendedJoint, MendPlan, PartChange } from '../../../src/plan/index.ts';
 import type { CabinMapInput } from '../../../src/report/figures/cabin-map.ts';
-import { mendCaution, mendCsv } from '../../../src/report/mend-card-text.ts';
+import { mendCardText, mendCaution, mendCsv } from '../../../src/report/mend-card-text.ts';
 import { counted, limitUseText, signed } from '../../../src/report/number-text.ts';
 import { announce } from '../../controllers/announcer.ts';
 import { PlanRun } from '../../controllers/plan-run.ts';
@@ -31,6 +31,7 @@ export class AdjoinMendView extends ViewElement {
   static override styles = [base, controls, fields, planStyles, css`
     .maps { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 1px; background: var(--line); border: 1px solid var(--line); }
     .maps.single { grid-template-columns: minmax(0, 1fr); }
+    .send { display: flex; flex-wrap: wrap; gap: 6px 8px; align-items: center; margin-bottom: 12px; } .send button { min-height: 26px; font-size: var(--small); } @media print { .send { display: none; } }
     .cards { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(420px, 100%), 1fr)); gap: 16px; align-items: start; }
     .bar { display: flex; flex-wrap: wrap; gap: 8px 16px; justify-content: space-between; align-items: flex-end; border-bottom: 1px solid var(--line); padding-bottom: 6px; margin-bottom: 12px; } .bar h2 { border: 0; padding: 0; margin: 0; } .tools { display: flex; gap: 8px; }
     @media print { .tools { display: none; } }
@@ -108,10 +109,25 @@ export class AdjoinMendView extends ViewElement {
       ${changes.length === 0 ? nothing : html`
         <section class=${running ? 'old' : ''}><h2>${plan.feasible ? 'Before and after' : 'What can be done for the others'}</h2>${this.maps(cards, outcome, plan, after)}</section>
         <section class=${running ? 'old' : ''}><header class="bar"><h2>Cards for the suppliers: a <adjoin-term word="target">target</adjoin-term> each</h2><span class="tools"><button type="button" @click=${() => this.saveTable(cards)}>Save all as CSV</button><button type="button" @click=${() => print()}>Print</button></span></header>
-          <div class="cards">${cards.map((card) => html`<adjoin-mend-card .cabin=${this.open.cabin} .card=${card} .reaches=${this.mending.made?.task.options.reach ?? {}} .now=${this.colours.get(card.parts[0] ?? '')} .target=${this.target(card)} .linkTo=${this.toJoint}></adjoin-mend-card>`)}</div></section>
+          ${this.bySupplier(cards)}
+          <div class="cards">${cards.map((card) => html`<adjoin-mend-card .cabin=${this.open.cabin} .card=${card} .reaches=${this.mending.made?.task.options.reach ?? {}} .partReaches=${this.mending.made?.task.options.partReach ?? {}} .now=${this.colours.get(card.parts[0] ?? '')} .target=${this.target(card)} .linkTo=${this.toJoint}></adjoin-mend-card>`)}</div></section>
         ${this.tables(changes, outcome)}`}
       <p class="small quiet">${mendCaution}</p>
     `;
+  }
+
+  /** One file for each supplier, with all that it is asked for. */
+  private bySupplier(cards: readonly MendCard[]): TemplateResult {
+    const { cabin } = this.open;
+    const suppliers = [...new Set(cards.map(({ supplier }) => supplier))];
+    const name = (id: string): string => cabin.suppliers.find((one) => one.id === id)?.name ?? id;
+    return html`<div class="send"><span class="small quiet">To send, a file each:</span>${suppliers.map((id) => { const own = cards.filter(({ supplier }) => supplier === id); return html`<button type="button" aria-label=${`${name(id)}: ${counted(own.length, 'card')}, save as a file`} @click=${() => this.saveFor(id, name(id), own)}>${name(id)}: ${counted(own.length, 'card')}</button>`; })}</div>`;
+  }
+
+  private saveFor(supplier: string, name: string, cards: readonly MendCard[]): void {
+    const cabin = this.mending.made?.cabin ?? this.open.cabin;
+    downloadText(`${fileName(cabin.id, 'mend', supplier)}.txt`, cards.map((card) => mendCardText(cabin, card)).join(`\n${'-'.repeat(72)}\n\n`), 'text/plain');
+    announce(this, `What ${name} is asked for went to your downloads.`);
   }
 
   private saveTable(cards: readonly MendCard[]): void {

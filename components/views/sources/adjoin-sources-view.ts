@@ -263,15 +263,14 @@ export class AdjoinSourcesView extends ViewElement {
 
   private sets(plan: ChoicePlan, picked: ChosenSet): TemplateResult {
     const row = (name: string, set: ChosenSet, proof: string, pick: Options | undefined): TemplateResult => html`<tr class=${set === picked ? 'on' : ''}>
-      <th scope="row">${name}</th><td class="n">${fixed(set.clashes, 2)}</td><td class="n">${set.clashing.length}</td><td class="n">${set.open.length}</td><td class="n">${fixed(set.overUse, 2)}</td>
-      <td class="n">${moneyText(set.cost, '')}</td><td class="n">${set.leadWeeks}</td><td class="n">${set.suppliers.length}</td><td class="n">${set.changed.length}</td><td>${proof}</td>
-      <td>${pick === undefined ? nothing : html`<button type="button" aria-pressed=${set === picked} aria-label=${`Pick ${name}`} @click=${() => this.choose({ ...this.options, ...pick })}>Pick</button>`}</td></tr>`;
+      <th scope="row">${name}</th><td>${pick === undefined ? nothing : html`<button type="button" aria-pressed=${set === picked} aria-label=${`Pick ${name}`} @click=${() => this.choose({ ...this.options, ...pick })}>Pick</button>`}</td><td class="n">${fixed(set.clashes, 2)}</td><td class="n">${set.clashing.length}</td><td class="n">${set.open.length}</td><td class="n">${fixed(set.overUse, 2)}</td>
+      <td class="n">${moneyText(set.cost, '')}</td><td class="n">${set.leadWeeks}</td><td class="n">${set.suppliers.length}</td><td class="n">${set.changed.length}</td><td>${proof}</td></tr>`;
     const front = plan.front?.sets ?? [];
     const of = plan.front?.of;
     return html`<section class="sets"><h2>Sets of the <adjoin-term word="front">front</adjoin-term>, and the next best</h2><div class="scroll"><table>
       <caption class="unseen">The cabin as it is, the front of cost and harmony, and the next best sets</caption>
-      <thead><tr><th scope="col">set</th><th scope="col" class="n"><adjoin-term word="expected clashes">clashes</adjoin-term></th><th scope="col" class="n">certain</th><th scope="col" class="n">open</th><th scope="col" class="n">over-use</th>
-        <th scope="col" class="n">cost${plan.currency === '' ? '' : ` ${plan.currency}`}</th><th scope="col" class="n">weeks</th><th scope="col" class="n">suppliers</th><th scope="col" class="n">changed</th><th scope="col"><adjoin-term word="proved">proof</adjoin-term></th><th scope="col"><span class="unseen">pick</span></th></tr></thead>
+      <thead><tr><th scope="col">set</th><th scope="col"><span class="unseen">pick</span></th><th scope="col" class="n"><adjoin-term word="expected clashes">clashes</adjoin-term></th><th scope="col" class="n">certain</th><th scope="col" class="n">open</th><th scope="col" class="n">over-use</th>
+        <th scope="col" class="n">cost${plan.currency === '' ? '' : ` ${plan.currency}`}</th><th scope="col" class="n">weeks</th><th scope="col" class="n">suppliers</th><th scope="col" class="n">changed</th><th scope="col"><adjoin-term word="proved">proof</adjoin-term></th></tr></thead>
       <tbody>
         ${row('as it is', plan.present, '', undefined)}
         ${front.map((set, index) => row(`point ${index + 1}`, set, set.proved ? 'proved' : 'not proved', { point: String(index + 1), next: '' }))}
