@@ -51,6 +51,8 @@ describe.each([['lots', 'a4'], ['shuttle-slate', 'letter']] as const)('%s printe
     expect(text.slice(0, 5)).toBe('%PDF-');
     // Names of ISO 32000-1: the tree of structure, the mark of a tagged file, the outline and the language.
     for (const word of ['/StructTreeRoot', '/MarkInfo', '/Outlines', '/Lang']) expect(text).toContain(word);
+    // Where it was printed is nobody's business, and nothing in it runs or leads out.
+    expect(text).not.toMatch(/file:|adjoin-pdf|\/JavaScript|\/JS\b|\/Launch|\/URI\b/);
     expect(first.pages.length).toBeGreaterThan(8);
     for (const { width, height } of first.pages) {
       expect(Math.abs(width - papers[paper][0])).toBeLessThan(1);

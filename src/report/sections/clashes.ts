@@ -13,7 +13,7 @@ export function clashes(page: Page): Markup {
   return section('clashes', 'Clashes',
     entries.length === 0
       ? html('p', {}, 'No joint clashes without a decision in force.')
-      : html('p', { class: 'lead' }, 'A joint clashes where the data show, with the confidence asked for, that a limit of its rule is passed. The worst stands first.'),
+      : html('p', { class: 'lead' }, 'A joint clashes where the data show, with the confidence asked for, that a limit of its rule is passed. The worst stands first. Samples are drawn from the measurements for a common screen and are no proof of colour; the numbers decide.'),
     jointList(page, entries, (entry) => jointBlock(page, entry, stepNotes(page, entry.id), proposalNotes(page, entry.id), decisionNotes(page, entry))));
 }
 

@@ -126,6 +126,11 @@ h1{font-size:2.5rem}
 .start,.evidence,.pair,.terms>div{grid-template-columns:minmax(0,1fr);gap:.5rem}
 .terms>div{gap:.1rem}
 table{display:block;overflow-x:auto}
+caption{display:block;position:sticky;left:0}
+td:not(.number),tbody th{min-width:6.5rem}
+.wide,td.wide{min-width:17rem}
+.lots>figure,.forecast{overflow-x:auto}
+.lots>figure>svg,.forecast>svg{width:36rem;max-width:none}
 .band{overflow-x:auto}
 .band svg{width:34rem;max-width:none}
 }
