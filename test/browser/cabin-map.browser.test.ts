@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { userEvent } from 'vitest/browser';
+import { page, userEvent } from 'vitest/browser';
 import '../../components/app/adjoin-workbench.ts';
 import type { AdjoinWorkbench } from '../../components/app/adjoin-workbench.ts';
 import type { Cabin } from '../../src/cabin/cabin.ts';
@@ -126,6 +126,40 @@ test('a run shows its drift on the map, as a figure and as a table', async () =>
   await until('the run', () => one('.overlay .run'));
   expect(option('run')).toBe('r1');
   expect(all('.run tbody th').map((head) => head.textContent)).toEqual(['Door left', 'Dash lower', 'Door right']);
+});
+
+test('parts picked one after the other by keys show the drift along them, which stays in the address and is kept as a run', async () => {
+  await open(smallCabin());
+  map().focus();
+  await press('p{ArrowRight}{Enter}');
+  const first = (await until('the first part', () => one('adjoin-map-foot')?.shadowRoot?.querySelector('b')?.textContent ?? undefined));
+  expect(option('path')).toBeNull();
+  await press('{ArrowRight}{Shift>}{Enter}{/Shift}');
+  await until('the path in the address', () => option('path'));
+  const figure = await until('the drift', () => one('.run figcaption'));
+  expect(figure.textContent).toContain('along the');
+  (figure.querySelector('details') as HTMLDetailsElement).open = true;
+  const rows = all('.run tbody tr').map((row) => row.textContent?.replace(/\s+/g, ' ').trim() ?? '');
+  expect(rows).toHaveLength(2);
+  expect(rows[0]).toMatch(/0\.00$/);
+  expect(rows[0]).toContain(first);
+  const picked = option('path')?.split(',').map(decodeURIComponent);
+  const before = cabin().runs?.length ?? 0;
+  all<HTMLButtonElement>('button').find((each) => each.textContent === 'Watch this path')?.click();
+  const submit = await until('the form', () => one<HTMLButtonElement>('dialog[open] button[type=submit]') ?? (cabin().runs?.length === before + 1 ? map() : undefined));
+  if (submit instanceof HTMLButtonElement) submit.click();
+  await until('the run', () => (cabin().runs?.length ?? 0) === before + 1);
+  expect(cabin().runs?.at(-1)?.parts).toEqual(picked);
+  await press('{Escape}');
+});
+
+test('parts without an outline are named in their boxes', async () => {
+  await page.viewport(1400, 900);
+  const bare = smallCabin();
+  await open({ ...bare, parts: bare.parts.map(({ outline: _, ...part }) => part) });
+  const names = await until('the names', () => (all('.box-names text').length > 0 ? all('.box-names text') : undefined));
+  expect(names).toHaveLength(bare.parts.length);
+  expect(names.every((name) => bare.parts.some((part) => part.name.startsWith((name.textContent ?? '').replace('…', ''))))).toBe(true);
 });
 
 test('a point of an outline is dragged and moved by keys, each as one step of undo', async () => {

@@ -8,6 +8,8 @@ import { ElementSize } from '../../controllers/element-size.ts';
 import type { ImportItem } from '../../controllers/import-desk.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
+import '../../figures/adjoin-figure-table.ts';
+import { curvesTable } from '../../figures/curves-table.ts';
 import { spectraSketch } from '../../figures/spectra-sketch.ts';
 import { base, controls } from '../../styles/shared.ts';
 import './adjoin-import-places.ts';
@@ -99,7 +101,8 @@ export class AdjoinImportFile extends LitElement {
     return html`
       <section class="plot">
         <h3>Spectra${spectra.length < (summary.quantities.find(([name]) => name === 'spectrum')?.[1] ?? 0) ? `, ${spectra.length} of them` : ''}</h3>
-        ${scene(spectraSketch(curves, { width, height: 190 }, unit, paperInk, `${counted(spectra.length, 'spectrum', 'spectra')} of the file over wavelength; the table of rows gives their ranges`))}
+        ${scene(spectraSketch(curves, { width, height: 190 }, unit, paperInk, `${counted(spectra.length, 'spectrum', 'spectra')} of the file over wavelength; the table below has the numbers`))}
+        <adjoin-figure-table of="Spectra of the file" .table=${() => curvesTable(curves, scaleUndeclared ? 4 : 2)}></adjoin-figure-table>
       </section>`;
   }
 
@@ -123,7 +126,8 @@ export class AdjoinImportFile extends LitElement {
         <h3>${counted(summary.lights.length, 'light')} of the cabin to be</h3>
         ${summary.lights.slice(0, 6).map((light) => html`
           <figure>${scene(spectraSketch([light], { width, height: 150 }, 'relative power', paperInk, `Relative spectral power of ${light.name}`))}
-            <figcaption>${light.name}: ${light.values.length} values, ${light.startNm} to ${light.startNm + light.stepNm * (light.values.length - 1)} nm by ${light.stepNm}</figcaption></figure>`)}
+            <figcaption>${light.name}: ${light.values.length} values, ${light.startNm} to ${light.startNm + light.stepNm * (light.values.length - 1)} nm by ${light.stepNm}</figcaption>
+            <adjoin-figure-table of=${`Spectral power of ${light.name}`} .table=${() => curvesTable([light], 3)}></adjoin-figure-table></figure>`)}
       </section>`;
   }
 
