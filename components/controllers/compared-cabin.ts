@@ -1,6 +1,7 @@
 import type { Issue } from '../../src/issue.ts';
 import type { ReportBridge } from '../../src/workers/report-bridge.ts';
 import type { AgainstState } from '../../src/workers/report-protocol.ts';
+import { keepFile } from '../platform/file-memory.ts';
 import { openFile } from '../platform/open-save.ts';
 
 /** A view that sets the open cabin against another one. */
@@ -13,7 +14,10 @@ interface Comparing {
 export async function takeComparedCabin(view: Comparing, bridge: ReportBridge, dropped?: File): Promise<void> {
   const file = dropped ?? (await openFile())?.file;
   if (file === undefined) return;
-  const reply = await bridge.ask({ kind: 'read', text: await file.text(), file: file.name });
+  const text = await file.text();
+  const reply = await bridge.ask({ kind: 'read', text, file: file.name });
   view.issues = reply.kind === 'refused' ? reply.issues : [];
-  if (reply.kind === 'read') view.against = { cabin: reply.cabin, file: { name: file.name, sha256: reply.sha256 } };
+  if (reply.kind !== 'read') return;
+  keepFile('compared', { name: file.name, text });
+  view.against = { cabin: reply.cabin, file: { name: file.name, sha256: reply.sha256 } };
 }

@@ -1,7 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { registeredViews } from '../../components/views/view-registry.ts';
-import { builtPages, demo, goTo, wall, wordsOf } from '../support/built-pages.ts';
+import { builtPages, demo, demoText, drop, goTo, saved, wall, wordsOf } from '../support/built-pages.ts';
 import { focusOf, press, pressUntil } from '../support/keyboard.ts';
 
 /** Back, forward, reload, and addresses that a colleague sends: one is where one was, with the same filter and light, and the focus. */
@@ -155,6 +155,32 @@ test('back in a place that was scrolled one is as far down as one was, and a new
   await expect.poll(tops, { timeout: 15_000 }).toBe(down);
   expect(complaints).toEqual([]);
 }, 60_000);
+
+test('a rule book and a cabin of a file that one compares with are there again when the page is loaded anew, and asked for where they are not', async () => {
+  const page = await visit(`#/rules?see=compare&${demo('first-steps')}`, { viewport: { width: 1440, height: 900 }, acceptDownloads: true });
+  await page.getByRole('button', { name: 'A rule book file' }).waitFor();
+  const book = await saved(page, () => page.getByRole('button', { name: 'Save the book to a file' }).click());
+  await drop(page, { name: 'customer.rules.json', text: book.text.replace(/"name": ?"[^"]+"/, '"name": "Book of a customer"') });
+  await page.getByRole('button', { name: /^Book of a customer/ }).waitFor();
+  await expect.poll(() => page.evaluate(() => location.hash)).toContain('against=file');
+  await page.reload();
+  await page.getByRole('button', { name: /^Book of a customer/ }).waitFor({ timeout: 30_000 });
+
+  await goTo(page, 'compare');
+  await page.locator('adjoin-compare-view h1').waitFor();
+  await drop(page, { name: 'before.cabin.json', text: demoText('first-steps').replace('First steps: a door of six parts', 'The build before') });
+  await page.getByRole('button', { name: /^The build before/ }).waitFor();
+  await expect.poll(() => page.evaluate(() => location.hash)).toContain('before=file');
+  await page.reload();
+  await page.getByRole('button', { name: /^The build before/ }).waitFor({ timeout: 30_000 });
+
+  // A colleague has the address and not the files.
+  const colleague = await visit(`#/compare?before=file&${demo('first-steps')}`);
+  await colleague.getByText('The cabin of this address was in a file that is not here.').waitFor();
+  await goTo(colleague, 'rules', { see: 'compare', against: 'file' });
+  await colleague.getByText('The book of this address was in a file that is not here.').waitFor();
+  expect(complaints).toEqual([]);
+}, 90_000);
 
 const gap = (page: Page): Locator => page.locator('adjoin-joint-view adjoin-action-fields label').filter({ has: page.getByText(/^Gap/) }).locator('input');
 

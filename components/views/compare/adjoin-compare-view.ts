@@ -14,6 +14,7 @@ import type { AgainstState, ComparedStates } from '../../../src/workers/report-p
 import { takeComparedCabin } from '../../controllers/compared-cabin.ts';
 import type { ChangeFilter } from '../../model/change-filter.ts';
 import { changeFilters, changeTitles, filterCounts, passesFilter } from '../../model/change-filter.ts';
+import { keptFile } from '../../platform/file-memory.ts';
 import { findLight } from '../../model/light-groups.ts';
 import { partColours } from '../../model/part-colours.ts';
 import { fields } from '../../styles/fields.ts';
@@ -23,6 +24,9 @@ import { ViewElement } from '../view-element.ts';
 import './adjoin-change-list.ts';
 import type { DrawnState } from './adjoin-change-list.ts';
 import { styles } from './compare-view.styles.ts';
+
+/** In the address: what stands before is the cabin of a file. */
+const ofFile = 'file';
 
 /** The open cabin against another one, or against a stage of its own: on the map, as strips before and after, and as a table. */
 export class AdjoinCompareView extends ViewElement {
@@ -78,7 +82,24 @@ export class AdjoinCompareView extends ViewElement {
     return before === undefined || !stages.includes(before) || before === stage ? undefined : { stage, against: { stage: before } };
   }
 
+  /** The file of the address was looked for. */
+  private searched = false;
+
+  /** The cabin of a file stands in the address as such, and is taken up again where this tab kept it. */
+  private followFile(changed: PropertyValues<this>): void {
+    const named = this.route.options?.['before'] === ofFile;
+    if (changed.has('against') && this.against?.cabin !== undefined) {
+      this.searched = true;
+      if (!named) this.set({ before: ofFile });
+    } else if (named && this.against === undefined && !this.searched) {
+      this.searched = true;
+      const file = keptFile('compared');
+      if (file !== undefined) void takeComparedCabin(this, this.bridge, file);
+    }
+  }
+
   protected override updated(changed: PropertyValues<this>): void {
+    this.followFile(changed);
     if (!['open', 'route', 'against'].some((name) => changed.has(name as keyof AdjoinCompareView)) || this.open.judging) return;
     const { wanted } = this;
     if (wanted === undefined) {
@@ -131,7 +152,7 @@ export class AdjoinCompareView extends ViewElement {
   private beforeField(): TemplateResult {
     const { against } = this;
     if (against?.cabin !== undefined) {
-      return html`<div class="field"><span class="label">Before</span><button type="button" @click=${() => { this.against = undefined; this.reply = undefined; }}>${against.cabin.name} ×<span class="unseen"> leave out</span></button></div>`;
+      return html`<div class="field"><span class="label">Before</span><button type="button" @click=${() => { this.against = undefined; this.reply = undefined; this.set({ before: '' }); }}>${against.cabin.name} ×<span class="unseen"> leave out</span></button></div>`;
     }
     const before = this.route.options?.['before'] ?? '';
     return html`<label class="field"><span class="label">Before</span><span class="pick"><select @change=${(event: Event) => this.set({ before: (event.target as HTMLSelectElement).value })}>
@@ -164,6 +185,7 @@ export class AdjoinCompareView extends ViewElement {
     const aged = this.stages.filter((stage) => stage !== 'new');
     if (this.working) return html`<div class="empty" role="status"><b>Judging both.</b></div>`;
     return html`<div class="empty">
+      ${this.route.options?.['before'] === ofFile ? html`<p role="status">The cabin of this address was in a file that is not here. Pick it again to see the comparison.</p>` : nothing}
       <b>Which joints became better, worse, new or gone?</b>
       <p class="quiet">Set ${this.open.cabin.name} against another cabin file: the build phase before, or the cabin before a supplier changed. Or set it against itself: before one of the last steps, as it was saved, or at another <adjoin-term word="stage">stage</adjoin-term>.</p>
       <div class="choices">

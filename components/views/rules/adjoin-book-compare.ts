@@ -16,6 +16,7 @@ import { scene } from '../../figures/scene.ts';
 import { useScatter } from '../../figures/use-scatter.ts';
 import type { UsePoint } from '../../figures/use-scatter.ts';
 import { verdictSample } from '../../figures/verdict-sample.ts';
+import { keepFile, keptFile } from '../../platform/file-memory.ts';
 import { openFile } from '../../platform/open-save.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -31,6 +32,9 @@ export interface OtherBook {
 
 const filters = { changed: 'Changed', verdict: 'Other verdict', all: 'All joints' } as const;
 type Filter = keyof typeof filters;
+
+/** In the address: the other book is that of a file. */
+const ofFile = 'file';
 
 /** The list begins with as many joints. */
 const listedAtMost = 200;
@@ -65,6 +69,8 @@ export class AdjoinBookCompare extends LitElement {
   }
 
   private asked: { readonly book: RuleBook; readonly of: Judgement } | undefined;
+  /** The file of the address was looked for. */
+  private searched = false;
 
   private get other(): OtherBook | undefined {
     if (this.opened !== undefined) return this.opened;
@@ -74,11 +80,13 @@ export class AdjoinBookCompare extends LitElement {
 
   /** Takes a rule book file that was picked or dropped: whole, or not at all with its faults. */
   private async takeFile(file: File): Promise<void> {
-    const { value, issues } = parseRuleBook(await file.text(), file.name);
+    const text = await file.text();
+    const { value, issues } = parseRuleBook(text, file.name);
     this.faults = value === undefined ? { file: file.name, issues } : undefined;
     if (value === undefined) return;
+    keepFile('book', { name: file.name, text });
     this.keep({ book: value, file: file.name });
-    this.at.set({ see: 'compare', against: '' }, true);
+    this.at.set({ see: 'compare', against: ofFile }, true);
   }
 
   private async pick(): Promise<void> {
@@ -88,6 +96,11 @@ export class AdjoinBookCompare extends LitElement {
 
   protected override updated(changed: PropertyValues<this>): void {
     if (changed.has('dropped') && this.dropped !== undefined) void this.takeFile(this.dropped);
+    if (changed.has('options') && this.options['against'] === ofFile && this.opened === undefined && !this.searched) {
+      this.searched = true;
+      const file = keptFile('book');
+      if (file !== undefined) void this.takeFile(file);
+    }
     if (!['at', 'options', 'opened'].some((name) => changed.has(name as keyof AdjoinBookCompare))) return;
     const { other } = this;
     const { open } = this.at;
@@ -114,14 +127,14 @@ export class AdjoinBookCompare extends LitElement {
     return html`
       <div class="choose"><span class="label">${book.name}, against</span>
         ${builtInRuleBooks.filter(({ id }) => id !== book.id).map(({ id, name }) => html`<button type="button" aria-pressed=${this.opened === undefined && other?.book.id === id} @click=${() => { this.keep(undefined); this.faults = undefined; this.at.set({ against: id }, true); }}>${name}</button>`)}
-        ${this.opened === undefined ? nothing : html`<button type="button" aria-pressed="true" @click=${() => { this.keep(undefined); }}>${this.opened.book.name} <span class="small">${this.opened.file} ×</span><span class="unseen"> leave it</span></button>`}
+        ${this.opened === undefined ? nothing : html`<button type="button" aria-pressed="true" @click=${() => { this.keep(undefined); this.at.set({ against: '' }, true); }}>${this.opened.book.name} <span class="small">${this.opened.file} ×</span><span class="unseen"> leave it</span></button>`}
         <button type="button" @click=${() => void this.pick()}>A rule book file</button></div>
       ${this.faults === undefined ? nothing : this.faultList(this.faults)}
       ${other === undefined ? this.empty() : shown === undefined ? this.waiting(other) : this.compared(other, shown.comparison)}`;
   }
 
   private empty(): TemplateResult {
-    return html`<div class="teach"><p class="ask">Which joints would another rule book judge otherwise?</p>
+    return html`<div class="teach">${this.options['against'] === ofFile ? html`<p role="status"><b>The book of this address was in a file that is not here.</b> Take the file again to see the comparison.</p>` : nothing}<p class="ask">Which joints would another rule book judge otherwise?</p>
       <p class="quiet">Take a built-in book, a customer’s book as a file, or the book of another programme. Every joint is judged by both; what differs is drawn and listed, and the other book can be taken in one step that undo takes back. A file may also be dropped on this page.</p></div>`;
   }
 
