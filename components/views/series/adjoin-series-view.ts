@@ -169,7 +169,7 @@ export class AdjoinSeriesView extends ViewElement {
       <div class="row" aria-hidden="true">${part.lots.map((lot, index) => html`<span>${sampleOf(told[index])}<b>${lot.id}</b></span>`)}</div>
       <div class="told"><p>${title}</p>${rest.map((sentence) => html`<p>${sentence}</p>`)}</div>
       <div class="two">
-        <figure><figcaption><adjoin-term word="T²">T²</adjoin-term>, colour${part.gloss === undefined ? '' : ' and gloss'} over time <span>under ${part.light}; band: the line at ${fixed(100 * plan.confidence, plan.confidence === 0.9973 ? 2 : 0)} %</span></figcaption><adjoin-drawn .draw=${(width: number) => lotPanels(part, colours, width, paperInk)}></adjoin-drawn></figure>
+        <figure><figcaption><adjoin-term word="T²">T²</adjoin-term> of the lots, and their colour${part.gloss === undefined ? '' : ' and gloss'} <span>under ${part.light}; band: the line at ${fixed(100 * plan.confidence, plan.confidence === 0.9973 ? 2 : 0)} %</span></figcaption><adjoin-drawn .draw=${(width: number) => lotPanels(part, colours, width, paperInk)}></adjoin-drawn></figure>
         <figure><figcaption>The way of the lots <span>in a*, b* and L*, the latest largest</span></figcaption><adjoin-drawn .draw=${(width: number) => lotPath(part, colours, width, paperInk)}></adjoin-drawn></figure>
       </div>
       ${this.lotTable(part, told)}`;
