@@ -33,7 +33,8 @@ test('sources are planned, swaps seen, a set picked and applied as one step, com
   const front = page.getByRole('slider', { name: 'Front of cost and harmony' });
   await page.locator('adjoin-front summary').click();
   const points = page.locator('adjoin-front tbody tr');
-  expect(await points.count()).toBe(Number(await front.getAttribute('aria-valuemax')));
+  const all = Number(await front.getAttribute('aria-valuemax'));
+  await expect.poll(() => points.count()).toBe(all);
   await front.focus();
   await page.keyboard.press('ArrowLeft');
   await expect.poll(() => front.getAttribute('aria-valuetext')).toMatch(/^point 2 of/);
