@@ -193,6 +193,7 @@ console.log(`taken up again after a crash, to its last verdict: ${await timed(as
 
 interface Importing { loaded: Map<string, object> }
 interface ImportDesk { items: { key: string; state: string; planned?: { taken: boolean } }[]; bridge: object; choose(key: string, choices: object): void; take(): Promise<boolean> }
+await page.goto('about:blank');
 await page.goto(`${app.address}#/cabin?open=demo-data/shuttle-slate.cabin.json`);
 await until(page, 'judged');
 const single = await page.evaluate(() => (document.querySelector('adjoin-workbench') as unknown as { desk: { present: { parts: { id: string; sources: object[] }[] } } })
