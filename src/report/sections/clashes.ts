@@ -25,10 +25,10 @@ export function acceptedClashes(page: Page): Content {
     jointList(page, entries, (entry) => jointBlock(page, entry, proposalNotes(page, entry.id), decisionNotes(page, entry))));
 }
 
-/** What is to be done, and by whom. */
+/** What is to be done, and by whom; a decision that fell stands in a note of its own. */
 function stepNotes({ model }: Page, joint: string): Content {
   const step = model.nextSteps.find((one) => one.joint === joint);
-  return step && html('ul', { class: 'notes' }, html('li', {}, html('strong', {}, 'To do: '), step.sentences.join(' ')));
+  return step && html('ul', { class: 'notes' }, html('li', {}, html('strong', {}, 'To do: '), step.sentences.filter((sentence) => !sentence.startsWith('The decision that accepted it')).join(' ')));
 }
 
 function decisionNotes(page: Page, entry: ReportJoint): Content {

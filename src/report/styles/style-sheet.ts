@@ -148,10 +148,15 @@ h1.long{font-size:17pt}
 .steps li{padding:.08rem 0}
 .start{gap:1.2rem}
 section{margin-top:9mm}
-table{margin-top:.8rem}
+table{margin:.7rem 0 .3rem}
+.joint table{margin:.5rem 0 .2rem}
 .joint{margin-top:1.2rem}
-.evidence{margin:.6rem 0 .2rem}
-.sentence,.further,.judged{max-width:none}
+.evidence{margin:.4rem 0 .1rem}
+.sentence,.further,.judged,.caution,.lead{max-width:none}
+.notes{margin:.3rem 0;padding:.3rem .8rem .3rem 1.7rem}
+.notes+.notes{border-top:0;margin-top:-.3rem}
+.judged{margin-top:.45rem}
+.caution{margin:.4rem 0}
 .joint,figure,tr,.found li,.steps li,.terms>div,.notes,p,li,#sign-off,#limits{break-inside:avoid}
 h2,h3,h4,caption,thead,.lead,.joint header,.sentence{break-after:avoid}
 thead{display:table-header-group}
