@@ -58,7 +58,11 @@ export class AdjoinContextMenu extends LitElement {
   // The menu is put away here and not by the browser: that would take the release of the button that asked for it as a press elsewhere.
   private hide(): void {
     const menu = this.renderRoot.querySelector<HTMLElement>('.menu');
-    if (menu?.matches(':popover-open') === true) menu.hidePopover();
+    if (menu?.matches(':popover-open') !== true) return;
+    // At once, and only where the focus is still here: what has it by then keeps it.
+    const held = (this.renderRoot as ShadowRoot).activeElement !== null;
+    menu.hidePopover();
+    if (held && (this.from instanceof HTMLElement || this.from instanceof SVGElement)) this.from.focus({ preventScroll: true });
   }
 
   private readonly pressed = (event: Event): void => {
@@ -84,13 +88,9 @@ export class AdjoinContextMenu extends LitElement {
     this.dispatchEvent(new CustomEvent('adjoin-command', { detail: command, bubbles: true, composed: true }));
   }
 
-  private toggled(event: ToggleEvent): void {
-    if (event.newState === 'closed' && this.from instanceof HTMLElement || this.from instanceof SVGElement) (this.from as HTMLElement).focus({ preventScroll: true });
-  }
-
   override render(): TemplateResult {
     return html`
-      <div class="menu" popover="manual" role="menu" aria-label="What can be done" @keydown=${this.key} @toggle=${this.toggled}>
+      <div class="menu" popover="manual" role="menu" aria-label="What can be done" @keydown=${this.key}>
         ${this.commands.map((command, i) => html`
           ${i > 0 && command.group !== this.commands[i - 1]?.group ? html`<hr />` : nothing}
           <button class="bare" type="button" role="menuitem" tabindex="-1" aria-disabled=${command.enabled !== true} title=${command.enabled === true ? nothing : command.enabled}

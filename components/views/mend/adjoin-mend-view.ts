@@ -31,7 +31,7 @@ export class AdjoinMendView extends ViewElement {
   static override styles = [base, controls, fields, planStyles, css`
     .maps { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 1px; background: var(--line); border: 1px solid var(--line); }
     .maps.single { grid-template-columns: minmax(0, 1fr); }
-    .send { display: flex; flex-wrap: wrap; gap: 6px 8px; align-items: center; margin-bottom: 12px; } .send button { min-height: 26px; font-size: var(--small); } @media print { .send { display: none; } }
+    .send { display: flex; flex-wrap: wrap; gap: 6px 8px; align-items: center; margin-bottom: 12px; } .send button { min-height: 26px; max-width: 100%; overflow-wrap: anywhere; text-align: start; font-size: var(--small); } @media print { .send { display: none; } }
     .cards { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(420px, 100%), 1fr)); gap: 16px; align-items: start; }
     .bar { display: flex; flex-wrap: wrap; gap: 8px 16px; justify-content: space-between; align-items: flex-end; border-bottom: 1px solid var(--line); padding-bottom: 6px; margin-bottom: 12px; } .bar h2 { border: 0; padding: 0; margin: 0; } .tools { display: flex; gap: 8px; }
     @media print { .tools { display: none; } }
