@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import type { Cabin, Part } from '../../src/cabin/cabin.ts';
+import type { Cabin } from '../../src/cabin/cabin.ts';
 import { runCommand } from '../../src/cli/router.ts';
 import type { ApportionPlan, ChosenSet, MendPlan } from '../../src/plan/index.ts';
 import { builtInRuleBooks } from '../../src/rules/built-in-rule-books.ts';
 import { memoryIo, parsed } from '../cli/memory-io.ts';
 import { independentLab } from '../support/independent-colorimetry.ts';
 import { seededNumbers } from '../support/seeded-numbers.ts';
+import { metByHand } from './support/met-by-hand.ts';
 import { plannedCabin } from './support/planned-cabin.ts';
 
 /**
@@ -39,25 +40,6 @@ describe('choose', () => {
 });
 
 describe('mend', () => {
-  /** The plan's spectra and glosses put on the parts by hand. */
-  const met = (cabin: Cabin, cards: MendPlan['cards']): Cabin => ({
-    ...cabin,
-    parts: cabin.parts.map((part): Part => {
-      const card = cards.find(({ parts }) => parts.includes(part.id));
-      return card === undefined ? part : {
-        ...part,
-        sources: part.sources.map((source) => ({
-          ...source,
-          specimens: source.specimens.map((specimen) => ({
-            ...specimen,
-            readings: specimen.readings.map((reading) => (reading.quantity === 'gloss' ? { ...reading, gloss: reading.gloss + card.shift.dGloss }
-              : reading.quantity === 'spectrum' && card.spectrum !== undefined ? { ...reading, values: reading.values.map((value, band) => value + card.spectrum!.to[band] - card.spectrum!.from[band]) } : reading)),
-          })),
-        })),
-      };
-    }),
-  });
-
   test.each([31, 32, 33, 34, 35, 36])('cabin %i: the file as met, and the cards put on by hand, have the verdicts that were promised; the file with proposals has those of before', async (seed) => {
     const cabin = plannedCabin(seed, { parts: 4, sources: 1, joints: ring, scatter: 0.09, glossScatter: 0.4 });
     const { stdout, files } = await written(cabin, ['mend', '--as-met', 'met.json', '--out', 'kept.json']);
@@ -66,7 +48,7 @@ describe('mend', () => {
     const promised = Object.fromEntries(outcome.map(({ id, verdict }) => [id, verdict]));
     if (plan.feasible) expect(Object.values(promised)).toEqual(cabin.joints.map(() => 'holds'));
     if (plan.feasible) expect(verdicts(await check(files['met.json']))).toEqual(promised);
-    expect(verdicts(await check(JSON.stringify(met(cabin, cards))))).toEqual(promised);
+    expect(verdicts(await check(JSON.stringify(metByHand(cabin, cards))))).toEqual(promised);
     expect(JSON.parse(files['met.json'])).toMatchObject({ note: expect.stringContaining('Not measured') as string });
     expect(verdicts(await check(files['kept.json']))).toEqual(verdicts(await check(JSON.stringify(cabin))));
     const kept = JSON.parse(files['kept.json']) as Cabin;

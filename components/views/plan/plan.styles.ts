@@ -49,7 +49,7 @@ export const planStyles = css`
   @media (min-width: 1081px) { .terms > summary { display: none; } }
   @media (max-width: 1080px) {
     .terms[open] > summary { margin-bottom: 12px; }
-    :host { grid-template-columns: minmax(0, 1fr); }
+    :host { grid-template-columns: minmax(0, 1fr); align-content: start; }
     aside { border-right: 0; border-bottom: 1px solid var(--line); padding: 8px 24px; }
   }
   @media (max-width: 760px) {

@@ -22,7 +22,7 @@ export const styles = css`
   .bad { font-weight: 600; color: var(--clashes); }
   .swatches { display: flex; gap: 1px; margin-top: 3px; } .swatches svg { display: block; }
   .legend { display: flex; flex-wrap: wrap; gap: 6px 18px; font-size: var(--small); color: var(--quiet); align-items: center; padding: 10px 0 0 2px; }
-  .legend span { display: inline-flex; gap: 6px; align-items: center; }
+  .legend > span { display: inline-flex; gap: 6px; align-items: center; }
   .corner { position: absolute; top: 44px; right: 4px; max-width: min(46%, 330px); display: grid; gap: 6px; padding: 0; justify-items: start; text-align: left; pointer-events: none; } .corner p { text-wrap: pretty; }
   @container (max-width: 760px) { .corner { position: static; max-width: none; display: flex; padding: 10px 0 0 2px; } }
   .list { width: 100%; border-collapse: collapse; }
