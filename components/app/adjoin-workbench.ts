@@ -214,8 +214,10 @@ export class AdjoinWorkbench extends LitElement {
     }
     if (this.desk.open !== undefined) {
       const target = files.length === 1 && /\.(sdf|x3p|png)$/i.test(files[0]?.name ?? '') ? 'surfaces' : 'import';
-      this.routes.go({ view: target, item: undefined, joint: undefined });
+      if (this.routes.route.view !== target) this.routes.go({ view: target, item: undefined, joint: undefined, options: this.choices.get(target) ?? {} });
       const view = await this.load(target);
+      // It has its route before it has its files.
+      await this.updateComplete;
       view?.dispatchEvent(new CustomEvent('adjoin-files', { detail: files }));
       return;
     }

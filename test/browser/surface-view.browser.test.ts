@@ -47,7 +47,7 @@ test('with no file it says what it takes, reached by its address', async () => {
 test('a dropped height map is measured, shown, and added to a specimen in one step that undo takes back', async () => {
   drop(eggBox());
   const table = await until('the parameters', () => one('adjoin-surface-view')?.shadowRoot?.querySelector('.right table'));
-  expect(location.hash).toBe('#/surfaces');
+  await until('its name in the address', () => location.hash === '#/surfaces?file=egg-box.sdf');
   const value = (symbol: string): number => Number.parseFloat(words([...table.querySelectorAll('tr')].find((row) => words(row.querySelector('th')) === symbol)?.querySelector('.number')));
   expect(Math.abs(value('Sa') / ((4 * 20) / Math.PI ** 2) - 1)).toBeLessThan(0.005);
   expect(Math.abs(value('Sq') / 10 - 1)).toBeLessThan(0.005);
@@ -65,6 +65,7 @@ test('a dropped height map is measured, shown, and added to a specimen in one st
   await frames(2);
   view().querySelector<HTMLButtonElement>('footer .strong')!.click();
   await until('the empty view', () => view().querySelector('.target'));
+  expect(location.hash).toBe(`#/surfaces?specimen=${specimen!.id}`);
   const after = cabinNow().parts.flatMap((part) => part.sources.flatMap((source) => source.specimens)).find(({ id }) => id === specimen!.id)!;
   const added = after.readings.at(-1)!;
   expect(added.quantity === 'texture' && added.parameters.saUm).toBeCloseTo((4 * 20) / Math.PI ** 2, 1);
@@ -78,4 +79,36 @@ test('a file that is no surface is refused with what is wrong', async () => {
   const faults = await until('the faults', () => one('adjoin-surface-view')?.shadowRoot?.querySelector('.faults'));
   expect(words(faults)).toContain('broken.sdf was not taken');
   expect(faults.querySelectorAll('li').length).toBeGreaterThan(0);
+});
+
+test('what the fields say stands in the address and comes from it; a wrong length is shown and nothing is measured by it', async () => {
+  location.hash = '#/surfaces?form=none&s-filter=0%2C02&of=tool&seen=1500&lux=250&factor=40&file=egg-box.sdf';
+  const absent = await until('what is not here', () => one('adjoin-surface-view')?.shadowRoot?.querySelector('.absent'));
+  expect(words(absent)).toContain('This address is of the file egg-box.sdf');
+  expect(await faultsOfAccess(workbench())).toEqual([]);
+  drop(eggBox());
+  await until('the parameters', () => one('adjoin-surface-view')?.shadowRoot?.querySelector('.right table'));
+  expect(words(view().querySelector('.right .quiet'))).toBe('ISO 25178-2; form: left in; S-filter 0.02 mm, L-filter none');
+  expect(words(view().querySelector('.curve p'))).toMatch(/^At 1\.5 m/);
+  const field = (label: string): HTMLInputElement | HTMLSelectElement =>
+    [...view().querySelectorAll('label')].find((one) => words(one.querySelector('.label')).startsWith(label))!.querySelector<HTMLInputElement | HTMLSelectElement>('input, select')!;
+  expect(field('The surface is of').value).toBe('tool');
+  expect([field('Illuminance').value, field('Luminance factor').value]).toEqual(['250', '40']);
+  const type = async (label: string, value: string): Promise<void> => {
+    field(label).value = value;
+    field(label).dispatchEvent(new Event('change', { bubbles: true }));
+    await frames(2);
+  };
+  await type('Viewing distance', '900');
+  expect(location.hash).toContain('seen=900');
+  expect(words(view().querySelector('.curve p'))).toMatch(/^At 0\.9 m/);
+  await type('L-filter', '2.5 mm');
+  expect(field('L-filter').getAttribute('aria-invalid')).toBe('true');
+  expect(view().querySelector<HTMLButtonElement>('form .strong')!.disabled).toBe(true);
+  expect(await faultsOfAccess(workbench())).toEqual([]);
+  drop(eggBox());
+  await until('the fault', () => words(one('adjoin-surface-view')?.shadowRoot?.querySelector('.faults')).includes('2.5 mm'));
+  await type('L-filter', '2.5');
+  view().querySelector<HTMLButtonElement>('form .strong')!.click();
+  await until('the parameters again', () => words(one('adjoin-surface-view')?.shadowRoot?.querySelector('.right .quiet')).includes('L-filter 2.5 mm'));
 });

@@ -1,9 +1,7 @@
 import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
-import type { TransferCurve } from '../../../src/formats/surface-file.ts';
 import { counted } from '../../../src/report/number-text.ts';
-import type { Form } from '../../../src/texture/form.ts';
 import type { MeasureOptions } from '../../../src/texture/measure-surface.ts';
 import { textureVanishes } from '../../../src/texture/vanishing-distance.ts';
 import { visibleTexture } from '../../../src/texture/visible-texture.ts';
@@ -13,6 +11,8 @@ import type { MeasuredReply, RefusedSurface, SurfaceProgress } from '../../../sr
 import { announce } from '../../controllers/announcer.ts';
 import '../../figures/adjoin-figure-table.ts';
 import { scene } from '../../figures/scene.ts';
+import { surfaceTerms, typedLength } from '../../model/surface-terms.ts';
+import type { SurfaceTerms } from '../../model/surface-terms.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { ViewElement } from '../view-element.ts';
@@ -21,8 +21,6 @@ import { reliefOf } from './relief.ts';
 import { styles } from './surface-view.styles.ts';
 
 const largestBytes = 256 * 1024 * 1024;
-/** As a cabin is looked at where no joint says otherwise: 700 mm, 1000 lx, a dark part. Assumptions, no source. */
-const usualViewing = { viewMm: 700, illuminanceLx: 1000, reflectance: 0.05 };
 
 /** Names and meanings as ISO 25178-2 and ISO 21920-2 have them. */
 const rows = [
@@ -41,26 +39,11 @@ interface Brought {
 /** A height map or photograph of a surface: measured off the main thread, looked at, and added to a specimen as one reading of texture. */
 export class AdjoinSurfaceView extends ViewElement {
   static override styles = [base, controls, fields, styles];
-  static override properties = {
-    brought: { state: true }, reply: { state: true }, progress: { state: true }, form: { state: true }, sFilter: { state: true }, lFilter: { state: true },
-    of: { state: true }, mmPerPixel: { state: true }, transfer: { state: true }, capture: { state: true }, viewing: { state: true }, specimen: { state: true },
-    conditions: { state: true }, spot: { state: true }, fault: { state: true }, flat: { state: true },
-  };
+  static override properties = { brought: { state: true }, reply: { state: true }, progress: { state: true }, fault: { state: true }, flat: { state: true } };
 
   declare brought: Brought | undefined;
   declare reply: MeasuredReply | RefusedSurface | undefined;
   declare progress: SurfaceProgress | undefined;
-  declare form: Form;
-  declare sFilter: string;
-  declare lFilter: string;
-  declare of: 'part' | 'tool';
-  declare mmPerPixel: string;
-  declare transfer: TransferCurve | '';
-  declare capture: string;
-  declare viewing: typeof usualViewing;
-  declare specimen: string;
-  declare conditions: string;
-  declare spot: string;
   declare fault: string | undefined;
   /** Photograph of an even grey card in the same light. */
   declare flat: File | undefined;
@@ -69,23 +52,21 @@ export class AdjoinSurfaceView extends ViewElement {
 
   constructor() {
     super();
-    this.form = 'plane';
-    this.sFilter = '';
-    this.lFilter = '';
-    this.of = 'part';
-    this.mmPerPixel = '';
-    this.transfer = '';
-    this.capture = '';
-    this.viewing = usualViewing;
-    this.specimen = '';
-    this.conditions = '';
-    this.spot = '1';
     this.addEventListener('adjoin-files', (event) => this.bring((event as CustomEvent<readonly File[]>).detail[0]));
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.work?.abort(new DOMException('Cancelled', 'AbortError'));
+  }
+
+  private get terms(): SurfaceTerms {
+    return surfaceTerms(this.route.options ?? {});
+  }
+
+  /** The place may be another one by now, where a file was long in measuring. */
+  private set(change: Readonly<Record<string, string>>): void {
+    if (this.isConnected && this.route.view === 'surfaces') this.go({ options: { ...this.route.options, ...change } }, true);
   }
 
   private bring(file: File | undefined): void {
@@ -118,18 +99,23 @@ export class AdjoinSurfaceView extends ViewElement {
       this.reply = { kind: 'refused', issues: [{ code: 'file-too-large', severity: 'error', found: `${Math.round(brought.file.size / 1024 / 1024)} MB`, expected: 'at most 256 MB' }] };
       return;
     }
+    const { form, of, sFilter, lFilter, pitch, transfer, capture } = this.terms;
+    const wrong = [sFilter, lFilter, pitch].filter((text) => Number.isNaN(typedLength(text)));
+    if (wrong.length > 0) {
+      this.reply = { kind: 'refused', issues: wrong.map((found) => ({ code: 'not-a-length', severity: 'error', found, expected: 'a length above 0 mm', hint: 'Correct it on the left, then measure again.' })) };
+      return;
+    }
     this.progress = { kind: 'progress', doing: 'reading', share: 0 };
-    const length = (text: string): number | undefined => (Number(text.replace(',', '.')) > 0 ? Number(text.replace(',', '.')) : undefined);
-    const [sFilterMm, lFilterMm, mmPerPixel] = [length(this.sFilter), length(this.lFilter), length(this.mmPerPixel)];
-    const measuring: MeasureOptions = { form: this.form, of: this.of, ...(sFilterMm === undefined ? {} : { sFilterMm }), ...(lFilterMm === undefined ? {} : { lFilterMm }) };
+    const [sFilterMm, lFilterMm, mmPerPixel] = [sFilter, lFilter, pitch].map(typedLength);
+    const measuring: MeasureOptions = { form, of, ...(sFilterMm === undefined ? {} : { sFilterMm }), ...(lFilterMm === undefined ? {} : { lFilterMm }) };
     try {
       const reply = await this.bridge.measure({
         bytes: new Uint8Array(await brought.file.arrayBuffer()),
         reading: {
-          file: brought.name, ...(mmPerPixel === undefined ? {} : this.picture ? { mmPerPixel } : { spacingMm: mmPerPixel }), ...(this.transfer === '' ? {} : { transfer: this.transfer }),
+          file: brought.name, ...(mmPerPixel === undefined ? {} : this.picture ? { mmPerPixel } : { spacingMm: mmPerPixel }), ...(transfer === '' ? {} : { transfer }),
           ...(this.flat === undefined ? {} : { flatField: new Uint8Array(await this.flat.arrayBuffer()) }),
         },
-        measuring: { measuring, ...(this.capture.trim() === '' ? {} : { capture: this.capture.trim() }) },
+        measuring: { measuring, ...(capture.trim() === '' ? {} : { capture: capture.trim() }) },
       }, { signal: work.signal, progress: (progress) => { if (this.work === work) this.progress = progress; } });
       if (this.work !== work) return;
       this.reply = reply;
@@ -148,6 +134,9 @@ export class AdjoinSurfaceView extends ViewElement {
   }
 
   protected override updated(changed: PropertyValues<this>): void {
+    // The file of what is shown stands in the address by its name.
+    const shown = this.brought?.name ?? '';
+    if (shown !== this.terms.file && (shown !== '' || changed.get('brought') !== undefined)) this.set({ file: shown });
     if (!changed.has('reply') || this.reply?.kind !== 'measured') return;
     const canvas = this.renderRoot.querySelector('canvas');
     const context = canvas?.getContext('2d');
@@ -183,28 +172,35 @@ export class AdjoinSurfaceView extends ViewElement {
   }
 
   private settings(): TemplateResult {
-    const field = (label: string, unit: string, value: string, set: (value: string) => void, hint = ''): TemplateResult => html`
-      <label class="field"><span class="label">${label}${unit === '' ? nothing : html` <span class="unit">${unit}</span>`}</span>
-        <input type="text" inputmode="decimal" autocomplete="off" .value=${value} placeholder=${hint} @change=${(event: Event) => set((event.target as HTMLInputElement).value)}></label>`;
+    const { form, of, sFilter, lFilter, pitch, transfer, capture } = this.terms;
+    const wrong = [sFilter, lFilter, pitch].some((text) => Number.isNaN(typedLength(text)));
+    const field = (label: string, value: string, set: (value: string) => void, hint: string): TemplateResult => html`
+      <label class="field"><span class="label">${label}</span>
+        <input type="text" autocomplete="off" maxlength="200" .value=${value} placeholder=${hint} @change=${(event: Event) => set((event.target as HTMLInputElement).value)}></label>`;
+    const length = (label: string, name: string, value: string, hint: string): TemplateResult => html`
+      <div><label class="field"><span class="label">${label} <span class="unit">mm</span></span>
+        <input type="text" inputmode="decimal" autocomplete="off" maxlength="20" .value=${value} placeholder=${hint} aria-invalid=${Number.isNaN(typedLength(value))} aria-describedby=${`fault-${name}`}
+          @change=${(event: Event) => this.set({ [name]: (event.target as HTMLInputElement).value.trim() })}></label>
+        <p class="fault" id=${`fault-${name}`} role="status">${Number.isNaN(typedLength(value)) ? 'No length: a number above 0.' : ''}</p></div>`;
     const choice = (label: string, value: string, options: readonly (readonly [string, string])[], set: (value: string) => void): TemplateResult => html`
       <label class="field"><span class="label">${label}</span><span class="pick"><select @change=${(event: Event) => set((event.target as HTMLSelectElement).value)}>
         ${options.map(([id, name]) => html`<option value=${id} ?selected=${id === value}>${name}</option>`)}</select></span></label>`;
     return html`
       <form @submit=${(event: Event) => { event.preventDefault(); void this.measure(); }} aria-label="How it is measured">
         <h2>How it is measured</h2>
-        ${choice('F-operation: form taken out', this.form, [['none', 'none'], ['plane', 'plane'], ['second-order', 'second-order surface']], (value) => { this.form = value as Form; })}
+        ${choice('F-operation: form taken out', form, [['none', 'none'], ['plane', 'plane'], ['second-order', 'second-order surface']], (value) => this.set({ form: value }))}
         <div class="row">
-          ${field('S-filter', 'mm', this.sFilter, (value) => { this.sFilter = value; }, 'none')}
-          ${field('L-filter', 'mm', this.lFilter, (value) => { this.lFilter = value; }, 'none')}
+          ${length('S-filter', 's-filter', sFilter, 'none')}
+          ${length('L-filter', 'l-filter', lFilter, 'none')}
         </div>
-        ${choice('The surface is of', this.of, [['part', 'a part or plaque'], ['tool', 'a tool']], (value) => { this.of = value as 'part' | 'tool'; })}
-        ${field(this.picture ? 'Pixel pitch' : 'Point spacing, if the file has none', 'mm', this.mmPerPixel, (value) => { this.mmPerPixel = value; }, 'as the file says')}
+        ${choice('The surface is of', of, [['part', 'a part or plaque'], ['tool', 'a tool']], (value) => this.set({ of: value }))}
+        ${length(this.picture ? 'Pixel pitch' : 'Point spacing, if the file has none', 'pitch', pitch, 'as the file says')}
         ${this.picture ? html`
-          ${choice('Transfer curve', this.transfer, [['', 'as the file says'], ['linear', 'linear'], ['srgb', 'sRGB']], (value) => { this.transfer = value as TransferCurve | ''; })}
-          ${field('Name of the set-up of lamp and camera', '', this.capture, (value) => { this.capture = value; }, 'needed to compare photographs')}
+          ${choice('Transfer curve', transfer, [['', 'as the file says'], ['linear', 'linear'], ['srgb', 'sRGB']], (value) => this.set({ curve: value }))}
+          ${field('Name of the set-up of lamp and camera', capture, (value) => this.set({ 'set-up': value.trim() }), 'needed to compare photographs')}
           <div class="field"><span class="label">Flat field: an even grey card in the same light</span>
             <button type="button" @click=${() => this.pick((file) => { this.flat = file; }, '.png')}>${this.flat?.name ?? 'Choose…'}</button></div>` : nothing}
-        <button class="strong" type="submit" ?disabled=${this.brought === undefined}>Measure${this.brought === undefined ? '' : ' again'}</button>
+        <button class="strong" type="submit" ?disabled=${this.brought === undefined || wrong}>Measure${this.brought === undefined ? '' : ' again'}</button>
         <p class="quiet">Two surfaces are compared only where these are the same on both sides. Filters are Gaussian (ISO 16610-61).</p>
       </form>`;
   }
@@ -224,8 +220,10 @@ export class AdjoinSurfaceView extends ViewElement {
   }
 
   private empty(): TemplateResult {
+    const { file } = this.terms;
     return html`
       <div class="empty">
+        ${file === '' ? nothing : html`<p class="absent" role="status">This address is of the file <b>${file}</b>, and files do not go with an address. Choose it again to measure it in the same way.</p>`}
         <div class="target"><b>Let a surface file fall here</b><span>or choose it; it is read on this machine and sent nowhere</span></div>
         <dl>
           <div><dt>Height maps</dt><dd>SDF by ISO 25178-71, ASCII and binary; X3P by ISO 25178-72; a grid of numbers as CSV</dd></div>
@@ -264,7 +262,7 @@ export class AdjoinSurfaceView extends ViewElement {
 
   private seen({ spectrum }: MeasuredReply): TemplateResult | typeof nothing {
     if (spectrum === undefined) return html`<section><h2>As it is seen</h2><p class="quiet">The field is too small, or without light: nothing can be said of how it looks.</p></section>`;
-    const { viewMm, illuminanceLx, reflectance } = this.viewing;
+    const { viewMm, illuminanceLx, reflectance } = this.terms;
     const at = (distance: number): Viewing => ({ viewMm: distance, illuminanceLx, reflectance });
     const here = visibleTexture(spectrum, at(viewMm));
     const points = Array.from({ length: 41 }, (_, step) => 200 * (5000 / 200) ** (step / 40)).map((distance) => ({ viewMm: distance, contrast: visibleTexture(spectrum, at(distance)).visibleContrast }));
@@ -285,9 +283,9 @@ export class AdjoinSurfaceView extends ViewElement {
         ${scene(distanceCurve(points, Math.min(5000, Math.max(200, viewMm))))}
         <adjoin-figure-table of="Visible contrast over the viewing distance" .table=${() => ({ head: ['viewing distance, mm', 'times the threshold'], rows: points.map((point) => [String(Math.round(point.viewMm)), point.contrast.toFixed(2)]) })}></adjoin-figure-table>
         <div class="row">
-          ${number('Viewing distance', 'mm', viewMm, (value) => { this.viewing = { ...this.viewing, viewMm: Math.min(20_000, Math.max(100, value)) }; })}
-          ${number('Illuminance', 'lx', illuminanceLx, (value) => { this.viewing = { ...this.viewing, illuminanceLx: value }; })}
-          ${number('Luminance factor of the part', '%', Number((100 * reflectance).toPrecision(3)), (value) => { this.viewing = { ...this.viewing, reflectance: Math.min(100, value) / 100 }; })}
+          ${number('Viewing distance', 'mm', viewMm, (value) => this.set({ seen: String(Math.min(20_000, Math.max(100, value))) }))}
+          ${number('Illuminance', 'lx', illuminanceLx, (value) => this.set({ lux: String(value) }))}
+          ${number('Luminance factor of the part', '%', Number((100 * reflectance).toPrecision(3)), (value) => this.set({ factor: String(Math.min(100, value)) }))}
         </div>
         <p class="quiet">Contrast sensitivity: Barten (2004). ${spectrum.source === 'rendered' ? 'Heights are rendered matt under a lamp at 45°: gloss is left out.' : 'As the photograph has it.'} A joint asks again with its own distance, light and colours.</p>
       </section>`;
@@ -298,41 +296,41 @@ export class AdjoinSurfaceView extends ViewElement {
   }
 
   private foot(reply: MeasuredReply): TemplateResult {
-    const { cabin } = this;
+    const { cabin, terms } = this;
     const ofInstrument = new Map(cabin.instruments.map((instrument) => [instrument.id, instrument]));
     const usable = cabin.conditions.filter(({ instrument }) => ofInstrument.get(instrument)?.kind === 'areal profiler');
     const conditions = usable.length > 0 ? usable : cabin.conditions;
-    const chosenConditions = conditions.find(({ id }) => id === this.conditions) ?? conditions[0];
-    const chosen = this.specimen;
+    const chosenConditions = conditions.find(({ id }) => id === terms.conditions) ?? conditions[0];
+    const specimens = new Set([...cabin.parts.flatMap((part) => part.sources.flatMap((source) => source.specimens)), ...cabin.masters ?? []].map(({ id }) => id));
+    const chosen = specimens.has(terms.specimen) ? terms.specimen : '';
     return html`
       <footer>
-        <label class="field wide"><span class="label">Specimen</span><span class="pick"><select @change=${(event: Event) => { this.specimen = (event.target as HTMLSelectElement).value; }}>
+        <label class="field wide"><span class="label">Specimen</span><span class="pick"><select @change=${(event: Event) => this.set({ specimen: (event.target as HTMLSelectElement).value })}>
           <option value="" ?selected=${chosen === ''}>Choose the specimen it was measured on</option>
           ${cabin.parts.map((part) => html`<optgroup label=${part.name}>${part.sources.flatMap((source) => source.specimens.map(({ id, kind }) => html`<option value=${id} ?selected=${id === chosen}>${part.name}: ${kind} ${id}</option>`))}</optgroup>`)}
           ${(cabin.masters ?? []).length === 0 ? nothing : html`<optgroup label="Masters">${(cabin.masters ?? []).map(({ id }) => html`<option value=${id} ?selected=${id === chosen}>${id}</option>`)}</optgroup>`}
         </select></span></label>
-        <label class="field"><span class="label">Instrument and conditions</span><span class="pick"><select @change=${(event: Event) => { this.conditions = (event.target as HTMLSelectElement).value; }}>
+        <label class="field"><span class="label">Instrument and conditions</span><span class="pick"><select @change=${(event: Event) => this.set({ conditions: (event.target as HTMLSelectElement).value })}>
           ${conditions.map(({ id, instrument }) => html`<option value=${id} ?selected=${id === chosenConditions?.id}>${ofInstrument.get(instrument)?.name ?? instrument} (${id})</option>`)}
         </select></span></label>
-        <label class="field"><span class="label">Spot</span><input type="text" .value=${this.spot} @change=${(event: Event) => { this.spot = (event.target as HTMLInputElement).value; }}></label>
+        <label class="field"><span class="label">Spot</span><input type="text" .value=${terms.spot} @change=${(event: Event) => this.set({ spot: (event.target as HTMLInputElement).value.trim() })}></label>
         ${this.open.locked ? html`<p>The cabin is open in another tab and cannot be changed here.</p>` : html`
           <button class="strong" type="button" ?disabled=${chosen === '' || chosenConditions === undefined || reply.sha256 === undefined}
-            @click=${() => this.add(reply, chosenConditions?.id ?? '')}>Add to the specimen</button>`}
+            @click=${() => this.add(reply, chosen, chosenConditions?.id ?? '')}>Add to the specimen</button>`}
         ${conditions.length === 0 ? html`<p>The cabin has no instrument yet: add one, with its conditions, and come back.</p>` : nothing}
         ${this.fault === undefined ? nothing : html`<p class="fault" role="alert">${this.fault}</p>`}
       </footer>`;
   }
 
-  private add(reply: MeasuredReply, conditions: string): void {
+  private add(reply: MeasuredReply, specimen: string, conditions: string): void {
     if (reply.data === undefined || reply.sha256 === undefined || this.brought === undefined) return;
-    const spot = this.spot.trim() === '' ? '1' : this.spot.trim();
     const result = this.desk.do('readings.add-surface', {
-      specimen: this.specimen, texture: { ...reply.data, spot: { name: spot }, conditions }, file: { id: this.brought.name, name: this.brought.name, sha256: reply.sha256 },
+      specimen, texture: { ...reply.data, spot: { name: this.terms.spot }, conditions }, file: { id: this.brought.name, name: this.brought.name, sha256: reply.sha256 },
     });
     const [issue] = result.issues;
     this.fault = result.done ? undefined : `Not added: ${issue?.hint ?? issue?.expected ?? issue?.code ?? 'the cabin was not changed'}`;
     if (!result.done) return;
-    announce(this, `The texture was added to ${this.specimen}`);
+    announce(this, `The texture was added to ${specimen}`);
     this.reply = undefined;
     this.brought = undefined;
   }

@@ -22,6 +22,8 @@ export const styles = css`
   .cautions { grid-column: 1 / -1; border-left: 4px dashed var(--open); padding: 2px 0 2px 14px; display: grid; gap: 6px; }
   .faults { grid-column: 1 / -1; border-left: 6px double var(--clashes); padding-left: 14px; display: grid; gap: 8px; align-content: start; }
   .faults b { color: var(--clashes); }
+  form .fault { color: var(--clashes); font-size: var(--small); font-weight: 600; } form .fault:empty { display: none; }
+  .absent { border-left: 4px dashed var(--open); padding: 2px 0 2px 14px; max-width: 68ch; overflow-wrap: anywhere; }
   .empty { grid-column: 1 / -1; display: grid; gap: 24px; align-content: center; justify-self: center; width: min(100%, 820px); }
   .target { display: grid; place-content: center; justify-items: center; text-align: center; gap: 6px; min-height: 200px; border: 2px dashed var(--line); border-radius: 4px; background: var(--raised); padding: 24px; }
   .target b { font-size: var(--huge); letter-spacing: -0.015em; } .target span { color: var(--quiet); }
