@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
-import type { Cabin, Part, Reach } from '../../../src/cabin/cabin.ts';
+import type { Cabin, Joint, Part, Reach } from '../../../src/cabin/cabin.ts';
 import { sourceOf } from '../../../src/cabin/source-of.ts';
 import { partNames } from '../../../src/harmony/names.ts';
 import { assumedReach, reachBasis, toolGlossStep } from '../../../src/plan/mend/material-reach.ts';
@@ -9,6 +9,8 @@ import { doAction } from '../../controllers/edit-events.ts';
 import { asksBeside, exceptOf, lockedOf, reachAxes, toggled, usualSeconds } from '../../model/mend-terms.ts';
 import type { ReachAxis } from '../../model/mend-terms.ts';
 import type { Options } from '../../model/source-terms.ts';
+import type { Choice } from '../../model/matching.ts';
+import '../../app/adjoin-choice.ts';
 import '../../app/adjoin-term.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -31,7 +33,7 @@ export class AdjoinMendTerms extends LitElement {
     .terms-table input::-webkit-inner-spin-button, .axes input::-webkit-inner-spin-button { appearance: none; }
     input.set { font-weight: 700; border-width: 2px; padding: 1px 4px; }
     td, tbody th { vertical-align: middle; } td, th { padding: 2px 0 2px 5px; font-size: var(--small); } tbody th, thead th:first-child { padding-left: 0; }
-    .terms-table + p { margin: 6px 0; } .time input { max-width: 120px; } .radios { display: grid; } .pick { width: 100%; }
+    .terms-table + p { margin: 6px 0; } .time input { max-width: 120px; } .radios { display: grid; }
     .own { display: grid; gap: 8px; border: 1px solid var(--line); border-radius: var(--radius); padding: 10px; margin-top: 8px; }
     .own .axes { display: grid; grid-template-columns: repeat(4, minmax(0, 1fr)); gap: 6px; } .own input[type='number'] { padding: 2px 5px; min-height: 26px; text-align: right; }
     .notice { flex-direction: column; align-items: stretch; padding: 10px 12px; } .notice ul { font-size: var(--small); display: grid; gap: 2px; }
@@ -86,10 +88,8 @@ export class AdjoinMendTerms extends LitElement {
       <button type="button" @click=${() => this.change({ ...this.options, lock: '', reach: '', cost: '', time: '' })}>Plan as the cabin says</button></div></div>`;
   }
 
-  private adder(list: string, label: string, choices: readonly (readonly [string, string])[], add: (value: string) => void): TemplateResult {
-    return html`<span class="pick"><select name=${list} aria-label=${label} ?disabled=${this.locked && list !== 'except'}
-      @change=${(event: Event) => { const select = event.target as HTMLSelectElement; const { value } = select; select.value = ''; if (value !== '') add(value); }}>
-      <option value="">${label}</option>${choices.map(([value, text]) => html`<option value=${value}>${text}</option>`)}</select></span>`;
+  private adder(list: string, label: string, count: number, choices: () => readonly Choice[], add: (value: string) => void): TemplateResult {
+    return html`<adjoin-choice .name=${list} .label=${label} .count=${count} .choices=${choices} ?disabled=${this.locked && list !== 'except'} @adjoin-chosen=${(event: CustomEvent<string>) => add(event.detail)}></adjoin-choice>`;
   }
 
   private kept(entries: readonly string[], text: (entry: string) => string, letGo: (entry: string) => void): TemplateResult | typeof nothing {
@@ -101,18 +101,27 @@ export class AdjoinMendTerms extends LitElement {
     const name = (part: string): string => this.name(part);
     const own = cabin.parts.filter(({ mend }) => mend?.locked === true).map(({ id }) => id);
     const asked = lockedOf(options).filter((part) => !own.includes(part));
+    const still = new Set([...own, ...asked]);
     const frozen = cabin.parts.filter((part) => part.frozen === true).length;
     return html`<fieldset><legend>Parts that stay as they are</legend>
       ${this.kept([...own, ...asked], name, (part) => (own.includes(part) ? this.mend(part, { locked: null }) : this.change(toggled(options, 'lock', part))))}
-      ${this.adder('lock', 'Lock a part…', cabin.parts.filter(({ id }) => !own.includes(id) && !asked.includes(id)).map(({ id }) => [id, name(id)] as const), (part) => this.mend(part, { locked: true }))}
+      ${this.adder('lock', 'Lock a part…', cabin.parts.length - still.size, () => cabin.parts.filter(({ id }) => !still.has(id)).map(({ id }) => ({ id, name: name(id) })), (part) => this.mend(part, { locked: true }))}
       ${frozen === 0 ? nothing : html`<label class="check"><input type="checkbox" name="frozen" .checked=${options['frozen'] === 'free'} @change=${(event: Event) => this.change({ ...options, frozen: (event.target as HTMLInputElement).checked ? 'free' : '' })} /><span>${frozen} <adjoin-term word="carry-over">carry-over</adjoin-term> ${frozen === 1 ? 'part' : 'parts'} may change as well</span></label>`}</fieldset>`;
   }
 
   private joints(): TemplateResult {
-    const joint = (id: string): string => this.cabin.joints.find((one) => one.id === id)?.parts.map((part) => this.name(part)).join(' / ') ?? id;
+    const { failing } = this;
+    const names = partNames(this.cabin.parts);
+    const between = ({ parts }: Joint): string => parts.map((part) => names.get(part) ?? part).join(' / ');
+    const joint = (id: string): string => { const found = this.cabin.joints.find((one) => one.id === id); return found === undefined ? id : between(found); };
     const except = exceptOf(this.options);
+    const offered = (): readonly Choice[] => {
+      const wanted = new Set(failing.filter((id) => !except.includes(id)));
+      const byId = new Map(this.cabin.joints.map((one) => [one.id, one]));
+      return [...wanted].map((id) => { const found = byId.get(id); return { id, name: found === undefined ? id : between(found) }; });
+    };
     return html`<fieldset><legend>Joints left as they are in this plan</legend>${this.kept(except, joint, (id) => this.change(toggled(this.options, 'except', id)))}
-      ${this.adder('except', 'Leave out a joint…', this.failing.filter((id) => !except.includes(id)).map((id) => [id, joint(id)] as const), (id) => this.change(toggled(this.options, 'except', id)))}</fieldset>`;
+      ${this.adder('except', 'Leave out a joint…', failing.length, offered, (id) => this.change(toggled(this.options, 'except', id)))}</fieldset>`;
   }
 
   /** How far each material can be taken, to be set to what its supplier says. */
@@ -139,7 +148,7 @@ export class AdjoinMendTerms extends LitElement {
     const open = cabin.parts.find(({ id }) => id === this.editing);
     return html`<fieldset class="parts"><legend>Cost and reach of single parts</legend>
       ${set.length === 0 ? nothing : html`<ul class="kept">${set.map((part) => html`<li><span>${this.name(part.id)}: <span class="quiet">${told(part)}</span></span><button type="button" aria-label=${`Edit ${this.name(part.id)}`} @click=${() => { this.editing = part.id; }}>Edit</button></li>`)}</ul>`}
-      ${this.adder('part', 'Choose a part…', cabin.parts.map(({ id }) => [id, this.name(id)] as const), (part) => { this.editing = part; })}
+      ${this.adder('part', 'Choose a part…', cabin.parts.length, () => cabin.parts.map(({ id }) => ({ id, name: this.name(id) })), (part) => { this.editing = part; })}
       ${open === undefined ? nothing : this.editor(open)}</fieldset>`;
   }
 

@@ -8,6 +8,8 @@ import { counted } from '../../../src/report/number-text.ts';
 import { doAction } from '../../controllers/edit-events.ts';
 import { locksOf, sharesOf, toggledLock, toggledShare, toggledSupplier, withoutOf } from '../../model/source-terms.ts';
 import type { Options } from '../../model/source-terms.ts';
+import '../../app/adjoin-choice.ts';
+import type { AdjoinChoice } from '../../app/adjoin-choice.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { fields } from '../../styles/fields.ts';
 import { planStyles } from '../plan/plan.styles.ts';
@@ -59,17 +61,17 @@ export class AdjoinSourceTerms extends LitElement {
     const said = ({ parts, what }: Share): string => `${parts.map(name).join(' and ')}: one ${what}`;
     const choice = (field: string, label: string, choices: readonly (readonly [string, string])[]): TemplateResult => html`<span class="pick"><select name=${field} aria-label=${label}>
       ${choices.map(([value, text]) => html`<option value=${value}>${text}</option>`)}</select></span>`;
-    const parts = [['', 'choose a part…'] as const, ...cabin.parts.map(({ id }) => [id, name(id)] as const)];
+    const part = (field: string, label: string): TemplateResult => html`<adjoin-choice .name=${field} .label=${label} keeps .count=${cabin.parts.length} .choices=${() => cabin.parts.map(({ id }) => ({ id, name: name(id) }))}></adjoin-choice>`;
     const tied = sharesOf(options);
     return html`<fieldset><legend>Parts that go together</legend>
       ${tied.length === 0 ? nothing : html`<ul class="locks">${tied.map((share) => html`<li><span>${said(share)}</span><button type="button" aria-label=${`Let ${said(share)} go`} @click=${() => this.change(toggledShare(options, share))}>Let go</button></li>`)}</ul>`}
-      <details class="tie"><summary>Tie two parts</summary><div class="tying">${choice('first', 'First part', parts)}${choice('second', 'Second part', parts)}${choice('what', 'What they share', [['supplier', 'one supplier serves both'], ['source', 'the source of one id for both']])}
+      <details class="tie"><summary>Tie two parts</summary><div class="tying">${part('first', 'First part…')}${part('second', 'Second part…')}${choice('what', 'What they share', [['supplier', 'one supplier serves both'], ['source', 'the source of one id for both']])}
         <button type="button" @click=${() => this.tie()}>Tie</button></div></details>
       <p class="small quiet">Parts of a module go together as it is.</p></fieldset>`;
   }
 
   private tie(): void {
-    const value = (name: string): string => this.renderRoot.querySelector<HTMLSelectElement>(`select[name=${name}]`)?.value ?? '';
+    const value = (name: string): string => this.renderRoot.querySelector<HTMLSelectElement | AdjoinChoice>(`select[name=${name}], adjoin-choice[name=${name}]`)?.value ?? '';
     const [first, second] = [value('first'), value('second')];
     if (first === '' || second === '' || first === second) return;
     const share: Share = { parts: [first, second], what: value('what') === 'source' ? 'source' : 'supplier' };
