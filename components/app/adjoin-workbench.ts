@@ -528,9 +528,12 @@ export class AdjoinWorkbench extends LitElement {
     return view;
   }
 
+  /** Another place that is gone to without a word of its choices is as it was left. */
   private readonly go = (change: Partial<Route>, refine = false): void => {
-    if (refine) this.routes.refine(change);
-    else this.routes.go(change);
+    const { view } = change;
+    const whole = view === undefined || view === this.routes.route.view || 'options' in change ? change : { ...change, options: this.choices.get(view) ?? {} };
+    if (refine) this.routes.refine(whole);
+    else this.routes.go(whole);
   };
 
   private registered(open: OpenCabin, route: Route, colours: ReadonlyMap<string, PartColour>): TemplateResult | ViewElement {

@@ -41,6 +41,18 @@ const valuesOf = (facts: JointFacts, field: Field): readonly string[] => {
 /** Whether a filter lets everything through. */
 export const isOpenFilter = (filter: JointFilter): boolean => filter.search === undefined && fields.every((field) => filter[field] === undefined);
 
+const verdictTexts: Readonly<Record<string, string>> = { clashes: 'clashes', accepted: 'accepted clashes', open: 'open joints', holds: 'joints that hold' };
+
+/** What a filter lets through, in words: `clashes, in the zone Doors, with gloss in trouble`; a name that the cabin does not have stands as it is. */
+export function filterText({ search, zone, verdict, check, supplier }: JointFilter, { zones, suppliers }: Cabin): string {
+  const nameOf = (list: readonly { readonly id: string; readonly name: string }[], id: string): string => list.find((one) => one.id === id)?.name ?? id;
+  return [
+    verdict === undefined ? 'joints' : verdictTexts[verdict] ?? `joints that are “${verdict}”`,
+    ...(zone === undefined ? [] : [`in the zone ${nameOf(zones, zone)}`]), ...(check === undefined ? [] : [`with ${check} in trouble`]),
+    ...(supplier === undefined ? [] : [`with parts of ${nameOf(suppliers, supplier)}`]), ...(search === undefined ? [] : [`found by “${search}”`]),
+  ].join(', ');
+}
+
 const wordsOf = ({ search }: JointFilter): readonly string[] => search?.toLowerCase().split(/\s+/) ?? [];
 
 /** Whether the joint passes every field of the filter; words of the search may stand anywhere, in any order. */

@@ -9,6 +9,15 @@ export interface ReviewStep {
   readonly text: string;
 }
 
+/** What the form of a visual record keeps from one joint to the next: booth and observers seldom change within a review. */
+export interface BoothSetting {
+  readonly light: string;
+  readonly illuminance: string;
+  readonly observers: string;
+  readonly roles: string;
+  readonly scale: string;
+}
+
 /** A joint as it stands in the running list. */
 export interface ReviewRow {
   readonly joint: string;

@@ -105,7 +105,7 @@ export const viewHelp: Readonly<Record<View, ViewHelp>> = {
   },
   review: {
     title: 'Review',
-    purpose: 'Goes through the joints one at a time, worst first, large enough for a meeting room.',
+    purpose: 'Goes through the joints one at a time, worst first, large enough for a meeting room: those that the filter of the cabin lets through.',
     steps: ['Arrow keys go on and back, L sweeps the lights.', 'D decides, V records what was seen, N notes.', 'End shows the list of what was taken; Escape leaves.'],
     words: ['verdict', 'decision', 'visual record'],
   },

@@ -182,6 +182,34 @@ test('a rule book and a cabin of a file that one compares with are there again w
   expect(complaints).toEqual([]);
 }, 90_000);
 
+test('a review that is loaded anew is at its joint with its running list, and names the file of a surface that is not here', async () => {
+  const page = await visit(`#/review?verdict=clashes&${demo('shuttle-slate')}`, { viewport: { width: 1440, height: 900 } });
+  await page.locator('adjoin-review-view .told').waitFor();
+  await page.keyboard.press('ArrowRight');
+  await page.getByText(/^Joint 2 of /).waitFor();
+  await page.keyboard.press('n');
+  await page.getByLabel('Note of this joint').fill('Seen with the door open.');
+  await page.getByRole('button', { name: 'Keep the note' }).click();
+  await page.getByText('2 seen, 1 taken').waitFor();
+  const [hash, title] = [await page.evaluate(() => location.hash), await wordsOf(page.locator('adjoin-review-view h1'))];
+  expect(hash).toMatch(/^#\/review\/[^?]+\?verdict=clashes&open=/);
+  await page.reload();
+  await page.getByText('2 seen, 1 taken').waitFor({ timeout: 30_000 });
+  expect(await page.evaluate(() => location.hash)).toBe(hash);
+  expect(await wordsOf(page.locator('adjoin-review-view h1'))).toBe(title);
+  await page.keyboard.press('End');
+  await page.getByText('2 joints of').waitFor();
+  await page.getByRole('cell', { name: 'Seen with the door open.' }).waitFor();
+  await page.reload();
+  await page.getByRole('cell', { name: 'Seen with the door open.' }).waitFor({ timeout: 30_000 });
+  await page.keyboard.press('Escape');
+  await wall(page);
+
+  const colleague = await visit(`#/surfaces?file=lid.x3p&seen=900&${demo('first-steps')}`);
+  await colleague.getByText('This address is of the file lid.x3p').waitFor();
+  expect(complaints).toEqual([]);
+}, 90_000);
+
 const gap = (page: Page): Locator => page.locator('adjoin-joint-view adjoin-action-fields label').filter({ has: page.getByText(/^Gap/) }).locator('input');
 
 test('two tabs keep a place, a light and a filter each, and what one changes the other shows once it takes over', async () => {

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import type { Cabin } from '../../src/cabin/cabin.ts';
 import { smallCabin } from '../support/small-cabin.ts';
 import { faultsOfAccess, frames, setScheme, until } from '../support/screen.ts';
-import { eachWithWorkbench, one, openByDrop, workbench, wordsOf as words } from '../support/whole-workbench.ts';
+import { desk, eachWithWorkbench, one, openByDrop, workbench, wordsOf as words } from '../support/whole-workbench.ts';
 
 /** A design review by the keyboard alone: from joint to joint, the light swept, a record and a note taken, the list at the end. */
 eachWithWorkbench();
@@ -92,4 +92,45 @@ test('says so where there is no joint', async () => {
   location.hash = '#/review';
   await until('the empty view', () => words(one('adjoin-review-view')?.shadowRoot?.querySelector('.empty')).startsWith('There is no joint'));
   expect(await faultsOfAccess(workbench())).toEqual([]);
+});
+
+test('goes through what the filter of the wall lets through, says so, and through all where that is asked for', async () => {
+  const cabin = smallCabin({ ruleBook: 'ciede2000' });
+  await openByDrop(cabin);
+  await until('a judged cabin', () => one('adjoin-strip'));
+  const { joints } = desk().open!.judgement;
+  const verdict = joints[0]!.verdict;
+  const passing = joints.filter((joint) => joint.verdict === verdict);
+  expect(passing.length).toBeLessThan(joints.length);
+  location.hash = `#/review?verdict=${verdict}`;
+  await until('the first joint', () => one('adjoin-review-view')?.shadowRoot?.querySelector('dialog[open] .told'));
+  expect(place()).toBe(`Joint 1 of ${passing.length}`);
+  expect(words(view().querySelector('.filtered'))).toMatch(new RegExp(`^Only .*All ${joints.length} joints$`));
+  await until('the joint in the address', () => passing.some(({ id }) => location.hash.startsWith(`#/review/${encodeURIComponent(id)}?verdict=`)));
+  expect(await faultsOfAccess(workbench())).toEqual([]);
+  view().querySelector<HTMLButtonElement>('.filtered button')!.click();
+  await until('all joints', () => place().endsWith(`of ${joints.length}`));
+  location.hash = '#/review?q=nothing+is+called+so';
+  await until('that none passes', () => words(view().querySelector('.empty h1')) === 'No joint passes the filter.');
+  expect(await faultsOfAccess(workbench())).toEqual([]);
+});
+
+test('form, joint and list stand in the address, and a new list can be begun', async () => {
+  const cabin = smallCabin({ ruleBook: 'ciede2000' });
+  await openByDrop(cabin);
+  await until('a judged cabin', () => one('adjoin-strip'));
+  const [, second] = cabin.joints;
+  location.hash = `#/review/${encodeURIComponent(second!.id)}?panel=note`;
+  const area = await until('the note', () => one('adjoin-review-view')?.shadowRoot?.querySelector('textarea'));
+  await until('the caret in it', () => view().activeElement === area);
+  area.value = 'Seen with the door open.';
+  area.form?.requestSubmit();
+  await until('the keys', () => view().querySelector('footer kbd'));
+  expect(location.hash).toBe(`#/review/${encodeURIComponent(second!.id)}`);
+
+  await userEvent.keyboard('{End}');
+  await until('the list in the address', () => location.hash === `#/review/${encodeURIComponent(second!.id)}?at=list`);
+  [...view().querySelectorAll<HTMLButtonElement>('.ending button')].find((button) => words(button) === 'Begin a new list')!.click();
+  await until('the first joint', () => place() === `Joint 1 of ${cabin.joints.length}`);
+  expect(words(view().querySelector('.bar .quiet'))).toBe('1 seen, 0 taken');
 });

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
-import { filterChoices, partsById, passes } from '../../components/model/joint-filter.ts';
+import { filterChoices, filterText, partsById, passes } from '../../components/model/joint-filter.ts';
 import type { JointFilter } from '../../components/controllers/route.ts';
+import type { Cabin } from '../../src/cabin/cabin.ts';
 import { madeUpCabin, madeUpJudgement } from '../support/hand-made-judgement.ts';
 
 const parts = partsById(madeUpCabin);
@@ -33,4 +34,12 @@ test('a choice counts what the other fields leave, not itself', () => {
   const choices = filterChoices(madeUpJudgement.joints, madeUpCabin, { zone: 'console', verdict: 'open' });
   expect(choices.verdict.map(({ value, count }) => [value, count])).toEqual([['clashes', 1], ['accepted', 0], ['open', 1], ['holds', 0]]);
   expect(choices.zone.find(({ value }) => value === 'dash')?.count).toBe(1);
+});
+
+test('a filter is told in words, with the names of the cabin', () => {
+  const cabin = { zones: [{ id: 'z1', name: 'Doors' }], suppliers: [{ id: 's1', name: 'Mouldings Ltd' }] } as unknown as Cabin;
+  expect(filterText({}, cabin)).toBe('joints');
+  expect(filterText({ verdict: 'clashes', zone: 'z1', check: 'gloss' }, cabin)).toBe('clashes, in the zone Doors, with gloss in trouble');
+  expect(filterText({ supplier: 's1', search: 'sill' }, cabin)).toBe('joints, with parts of Mouldings Ltd, found by “sill”');
+  expect(filterText({ zone: 'gone' }, cabin)).toBe('joints, in the zone gone');
 });

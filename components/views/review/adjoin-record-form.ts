@@ -3,6 +3,7 @@ import type { TemplateResult } from 'lit';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import { visualResults } from '../../../src/cabin/cabin.ts';
 import { lightNames } from '../../../src/colour/index.ts';
+import type { BoothSetting } from '../../model/review-log.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
 
@@ -11,15 +12,6 @@ const scales: Readonly<Record<string, readonly (readonly [number, string])[]>> =
   'ISO 3668': [[0, '0, not perceptible'], [1, '1, very slight'], [2, '2, slight'], [3, '3, moderate'], [4, '4, considerable'], [5, '5, very great']],
   'ISO 105-A02': [5, 4.5, 4, 3.5, 3, 2.5, 2, 1.5, 1].map((grade) => [grade, Number.isInteger(grade) ? String(grade) : `${Math.floor(grade)}-${Math.ceil(grade)}`] as const),
 };
-
-/** What the form keeps from one joint to the next: booth and observers seldom change within a review. */
-export interface BoothSetting {
-  readonly light: string;
-  readonly illuminance: string;
-  readonly observers: string;
-  readonly roles: string;
-  readonly scale: string;
-}
 
 /**
  * What was seen in the light booth at a joint.

@@ -1,5 +1,5 @@
 import { html, nothing } from 'lit';
-import type { TemplateResult } from 'lit';
+import type { PropertyValues, TemplateResult } from 'lit';
 import type { JointResult } from '../../../src/harmony/judgement.ts';
 import { limitUseText } from '../../../src/report/number-text.ts';
 import { worstFirst } from '../../../src/report/worst-first.ts';
@@ -10,20 +10,20 @@ import '../../figures/surface/adjoin-surface-strip.ts';
 import { usualLamp } from '../../figures/surface/lamp.ts';
 import { surfaceSide } from '../../figures/surface/surface-side.ts';
 import { verdictSample } from '../../figures/verdict-sample.ts';
-import { standingSource } from '../../model/joint-filter.ts';
+import { filterText, isOpenFilter, partsById, passes, standingSource } from '../../model/joint-filter.ts';
 import { proposedDecision } from '../../model/proposed-decision.ts';
 import { leadingCheck, underLight, verdictWord } from '../../model/leading-check.ts';
 import { sweepLights } from '../../model/light-groups.ts';
 import type { PartColour } from '../../model/part-colours.ts';
 import { reviewCsv, reviewRows } from '../../model/review-log.ts';
-import type { ReviewStep } from '../../model/review-log.ts';
+import type { BoothSetting, ReviewStep } from '../../model/review-log.ts';
 import { downloadText, fileName } from '../../platform/download.ts';
+import { keepReview, keptReview } from '../../platform/review-memory.ts';
 import { fields } from '../../styles/fields.ts';
 import '../../app/adjoin-ways.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { ViewElement } from '../view-element.ts';
 import './adjoin-record-form.ts';
-import type { BoothSetting } from './adjoin-record-form.ts';
 import './adjoin-review-list.ts';
 import { styles } from './review-view.styles.ts';
 
@@ -31,19 +31,23 @@ const usualViewMm = 700;
 /** Distance that the joint is shown as seen from, mm. */
 const seenMm = 250;
 
+const usualBooth: BoothSetting = { light: 'D65', illuminance: '2000', observers: '1', roles: '', scale: 'ISO 3668' };
+const panels = ['record', 'note'] as const;
+
 /** The design review: full screen, one joint at a time, worst first, by keyboard; what is taken goes into the document and onto the running list. */
 export class AdjoinReviewView extends ViewElement {
   static override styles = [base, controls, fields, styles];
-  static override properties = { seen: { state: true }, steps: { state: true }, panel: { state: true }, fault: { state: true }, order: { state: true } };
+  static override properties = { seen: { state: true }, steps: { state: true }, fault: { state: true }, order: { state: true } };
 
   declare seen: ReadonlySet<string>;
   declare steps: readonly ReviewStep[];
-  declare panel: 'record' | 'note' | undefined;
   declare fault: string | undefined;
   /** Ids in the order of the review: it stays as it began, whatever decisions do to the verdicts. */
   declare order: readonly string[];
-  private booth: BoothSetting = { light: 'D65', illuminance: '2000', observers: '1', roles: '', scale: 'ISO 3668' };
-  private of: string | undefined;
+  private booth: BoothSetting = usualBooth;
+  /** What the order is of: the cabin, the filter of the wall, and the joints as they were judged last. */
+  private of: { readonly cabin: string; readonly filter: string; readonly joints: readonly JointResult[] } | undefined;
+  private known: ReadonlySet<string> = new Set();
 
   constructor() {
     super();
@@ -54,26 +58,62 @@ export class AdjoinReviewView extends ViewElement {
 
   protected override willUpdate(): void {
     if (this.open.judging) return;
-    const { id } = this.open.cabin;
-    const known = new Set(this.open.judgement.joints.map((joint) => joint.id));
-    if (this.of !== id) {
-      this.of = id;
-      this.seen = new Set();
-      this.steps = [];
-      this.order = worstFirst(this.open.judgement.joints).map((joint) => joint.id);
-    } else if (this.order.length !== known.size || this.order.some((joint) => !known.has(joint))) {
-      const kept = this.order.filter((joint) => known.has(joint));
-      this.order = [...kept, ...worstFirst(this.open.judgement.joints).map((joint) => joint.id).filter((joint) => !kept.includes(joint))];
+    const { cabin, judgement: { joints } } = this.open;
+    const filter = JSON.stringify(this.route.filter);
+    if (this.of?.cabin !== cabin.id) {
+      const kept = keptReview(cabin.id);
+      this.seen = new Set(kept?.seen);
+      this.steps = kept?.steps ?? [];
+      this.booth = kept?.booth ?? usualBooth;
     }
+    if (this.of?.cabin !== cabin.id || this.of.filter !== filter) {
+      this.known = new Set(joints.map((joint) => joint.id));
+      this.order = this.passing();
+    } else if (this.of.joints !== joints) this.goOn(joints);
+    const { item } = this.route;
+    // A joint that was asked for by its name is shown, whatever the filter says.
+    if (item !== undefined && this.known.has(item) && !this.order.includes(item)) this.order = [item, ...this.order];
+    this.of = { cabin: cabin.id, filter, joints };
     const here = this.here;
     if (here !== undefined && !this.atList && !this.seen.has(here)) this.seen = new Set([...this.seen, here]);
   }
 
-  protected override updated(): void {
+  /** What passed when the review began stays in it, whatever decisions do to the verdicts; a joint that was drawn since comes last. */
+  private goOn(joints: readonly JointResult[]): void {
+    const [before, now, listed] = [this.known, new Set(joints.map((joint) => joint.id)), new Set(this.order)];
+    this.known = now;
+    const fresh = joints.length === before.size && joints.every(({ id }) => before.has(id)) ? [] : this.passing().filter((joint) => !before.has(joint) && !listed.has(joint));
+    if (fresh.length > 0 || this.order.some((joint) => !now.has(joint))) this.order = [...this.order.filter((joint) => now.has(joint)), ...fresh];
+  }
+
+  /** Ids of the joints that pass the filter of the wall, worst first. */
+  private passing(): readonly string[] {
+    const parts = partsById(this.open.cabin);
+    return worstFirst(this.open.judgement.joints).filter((joint) => passes(joint, this.route.filter, parts)).map((joint) => joint.id);
+  }
+
+  protected override updated(changed: PropertyValues<this>): void {
+    if (!this.isConnected || this.open.judging) return;
+    if (changed.has('seen') || changed.has('steps')) this.keep();
+    const { here } = this;
+    // What is shown stands in the address, also where it named no joint, or one that is gone.
+    if (this.route.view === 'review' && here !== undefined && here !== this.route.item) this.go({ item: here }, true);
     const dialog = this.renderRoot.querySelector('dialog');
-    if (dialog === null || dialog.open || !this.isConnected) return;
+    if (dialog === null || dialog.open) return;
     dialog.showModal();
-    this.renderRoot.querySelector<HTMLElement>('.joint, .ending')?.focus();
+    (this.renderRoot.querySelector<HTMLElement>('textarea') ?? this.renderRoot.querySelector<HTMLElement>('.joint, .ending'))?.focus();
+  }
+
+  private keep(): void {
+    if (this.of !== undefined) keepReview({ cabin: this.of.cabin, seen: [...this.seen], steps: this.steps, booth: this.booth });
+  }
+
+  private get panel(): (typeof panels)[number] | undefined {
+    return this.atList || this.open.locked ? undefined : panels.find((panel) => panel === this.route.options?.['panel']);
+  }
+
+  private set(options: Readonly<Record<string, string>>, item = this.route.item): void {
+    this.go({ item, options: { ...this.route.options, ...options } }, true);
   }
 
   private get atList(): boolean {
@@ -86,8 +126,7 @@ export class AdjoinReviewView extends ViewElement {
   }
 
   private to(joint: string | undefined, at = ''): void {
-    this.panel = undefined;
-    this.go({ item: joint, options: { ...this.route.options, at } }, true);
+    this.set({ at, panel: '' }, joint);
     void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('.joint, .ending')?.focus());
   }
 
@@ -115,7 +154,8 @@ export class AdjoinReviewView extends ViewElement {
   private readonly leave = (): void => {
     if (document.fullscreenElement !== null) void document.exitFullscreen();
     this.renderRoot.querySelector('dialog')?.close();
-    this.go({ view: 'cabin', item: undefined, options: {} });
+    if (this.panel !== undefined) this.set({ panel: '' });
+    this.go({ view: 'cabin', item: undefined });
   };
 
   private readonly key = (event: KeyboardEvent): void => {
@@ -161,14 +201,14 @@ export class AdjoinReviewView extends ViewElement {
   }
 
   private close(): void {
-    this.panel = undefined;
+    this.set({ panel: '' });
     void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('.joint')?.focus());
   }
 
   private begin(panel: 'record' | 'note'): void {
     if (this.atList || this.open.locked) return;
     this.fault = undefined;
-    this.panel = panel;
+    this.set({ panel });
     if (panel === 'note') void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('textarea')?.focus());
   }
 
@@ -235,12 +275,16 @@ export class AdjoinReviewView extends ViewElement {
   override render(): TemplateResult {
     const { result } = this;
     if (this.open.judging) return html`<div class="empty" role="status"><b>Judging.</b></div>`;
+    if (result === undefined && this.open.judgement.joints.length > 0) {
+      return html`<div class="empty"><h1>No joint passes the filter.</h1><p>It lets through only ${filterText(this.route.filter, this.open.cabin)}.</p><p><button class="strong" type="button" @click=${() => this.go({ filter: {} }, true)}>Review all ${this.open.judgement.joints.length} joints</button></p></div>`;
+    }
     if (result === undefined) return html`<div class="empty"><h1>There is no joint to review.</h1><p>Review goes through the joints one at a time, worst first. Draw parts that meet, or open a cabin that has joints.</p><adjoin-ways .cabin=${this.open.cabin} .linkTo=${this.linkTo}></adjoin-ways></div>`;
     const place = this.order.indexOf(result.id);
     return html`
       <dialog aria-label="Design review" @keydown=${this.key} @cancel=${(event: Event) => { event.preventDefault(); this.leave(); }}>
         <div class="bar">
           <span class="place" role="status">${this.atList ? 'The list' : html`Joint ${place + 1} of ${this.order.length}`}</span>
+          ${this.filtered()}
           <span class="quiet">${this.seen.size} seen, ${this.steps.length} taken</span>
           <span class="light quiet">Light <b>${this.light}</b></span>
           <button type="button" @click=${this.leave}>Leave <kbd>Esc</kbd></button>
@@ -254,11 +298,26 @@ export class AdjoinReviewView extends ViewElement {
     `;
   }
 
+  /** That the wall was filtered, and so is the review. */
+  private filtered(): TemplateResult | typeof nothing {
+    const [all, { filter }] = [this.open.judgement.joints.length, this.route];
+    if (isOpenFilter(filter)) return nothing;
+    return html`<span class="filtered">Only ${filterText(filter, this.open.cabin)}. <button type="button" @click=${() => this.go({ filter: {} }, true)}>All ${all} joints</button></span>`;
+  }
+
+  private begun(): void {
+    this.seen = new Set();
+    this.steps = [];
+    this.order = this.passing();
+    this.to(this.order[0]);
+  }
+
   private ending(): TemplateResult {
     return html`<div class="ending" tabindex="-1">
       <h1>What came of it</h1>
       <adjoin-review-list .rows=${reviewRows(this.open.cabin, this.listed, this.seen, this.steps)}></adjoin-review-list>
-      <div class="actions"><button class="strong" type="button" @click=${() => this.export()}>Export the list as CSV</button><button type="button" @click=${() => this.to(this.order[0])}>From the first joint</button></div>
+      <div class="actions"><button class="strong" type="button" @click=${() => this.export()}>Export the list as CSV</button><button type="button" @click=${() => this.to(this.order[0])}>From the first joint</button>
+        ${this.seen.size === 0 && this.steps.length === 0 ? nothing : html`<button type="button" @click=${() => this.begun()}>Begin a new list</button>`}</div>
     </div>`;
   }
 

@@ -9,6 +9,7 @@ export const styles = css`
   .bar .light { margin-left: auto; }
   .bar .place { font-weight: 600; }
   .quiet { color: var(--quiet); }
+  .filtered { display: inline-flex; align-items: center; gap: 4px 10px; flex-wrap: wrap; min-width: 0; overflow-wrap: anywhere; }
   .progress { display: flex; gap: 1px; height: 6px; padding: 0 24px; }
   .progress span { flex: 1 1 0; min-width: 0; background: var(--faint); }
   .progress .seen { background: var(--quiet); }
