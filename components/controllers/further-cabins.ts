@@ -21,7 +21,7 @@ export class FurtherCabins {
   async add(open: Cabin, dropped?: File): Promise<boolean> {
     const file = dropped ?? (await openFile())?.file;
     if (file === undefined) return false;
-    const reply = await this.bridge.ask({ kind: 'read', text: await file.text(), file: file.name });
+    const reply = await this.bridge.ask({ kind: 'read', text: file, file: file.name });
     this.bridge.end();
     const known = reply.kind === 'read' && [open, ...this.cabins].some(({ id }) => id === reply.cabin.id);
     this.issues = reply.kind === 'refused' ? reply.issues

@@ -5,14 +5,14 @@ export interface KeptFile {
 }
 
 /** Longer texts are not kept: the storage of a tab is small. */
-const longest = 2_000_000;
+export const longestKept = 2_000_000;
 const keyOf = (place: string): string => `adjoin-file-${place}`;
 
-/** Keeps the file of a place; a text that is too long, or a browser that keeps nothing, leaves none. */
-export function keepFile(place: string, { name, text }: KeptFile): void {
+/** Keeps the file of a place in place of the one before; a text that is too long, or a browser that keeps nothing, leaves none. */
+export function keepFile(place: string, file: KeptFile | undefined): void {
   try {
     sessionStorage.removeItem(keyOf(place));
-    if (text.length <= longest) sessionStorage.setItem(keyOf(place), JSON.stringify({ name, text }));
+    if (file !== undefined && file.text.length <= longestKept) sessionStorage.setItem(keyOf(place), JSON.stringify(file));
   } catch {
     // It is asked for again.
   }

@@ -16,8 +16,9 @@ export const stagesOf = (cabin: Cabin): readonly string[] => [...new Set(['new',
 /** Writes a report, compares two states or reads a cabin; faults of data are an answer. */
 export async function answerReport(request: ReportRequest): Promise<ReportReply> {
   if (request.kind === 'read') {
-    const { value, issues } = parseCabin(request.text, request.file);
-    return value === undefined || hasErrors(issues) ? { kind: 'refused', issues } : { kind: 'read', cabin: value, sha256: await digest(request.text), issues };
+    const text = await request.text.text();
+    const { value, issues } = parseCabin(text, request.file);
+    return value === undefined || hasErrors(issues) ? { kind: 'refused', issues } : { kind: 'read', cabin: value, sha256: await digest(text), issues };
   }
   const { cabin, stage } = request;
   const book = ruleBookOf(cabin.ruleBook);
@@ -28,9 +29,10 @@ export async function answerReport(request: ReportRequest): Promise<ReportReply>
     const judged = judgeCabin(cabin, book.value, judging);
     const other = judgeCabin(against.cabin ?? cabin, book.value, { stage: against.stage ?? judged.judgement.stage });
     const [before, after] = [other, judged].map(({ context, judgement }) => ({ cabin: context.cabin, judgement })) as [Side, Side];
-    if (against.cabin !== undefined) return { kind: 'compared', before, after, comparison: compareCabins(before, after) };
+    const judgements = { before: other.judgement, after: judged.judgement };
+    if (against.cabin !== undefined) return { kind: 'compared', ...judgements, comparison: compareCabins(before, after) };
     const exposed = agedStages(cabin).includes(judged.judgement.stage) && other.judgement.stage === 'new';
-    return { kind: 'compared', before, after, comparison: compareStages(other, judged), ...(exposed ? { ageing: ageingOf(other, judged) } : {}) };
+    return { kind: 'compared', ...judgements, comparison: compareStages(other, judged), ...(exposed ? { ageing: ageingOf(other, judged) } : {}) };
   }
   const { against, formats, without = [] } = request;
   // The digest is that of the file as it would be saved now.

@@ -1,9 +1,9 @@
 import { cabinPatch, patchCabin } from '../actions/cabin-patch.ts';
 import type { Cabin } from '../cabin/cabin.ts';
 import type { RequestSheet } from '../report/requests/request-sheet.ts';
-import type { ChosenFile, FoundReply, ImportAnswer, ImportFile, ImportReply, ImportRequest, PlannedReply, ReadingsPiece, RefusedFile, TakenReply } from './import-protocol.ts';
-import { fromPieces } from './patch-pieces.ts';
+import type { ChosenFile, FoundReply, ImportAnswer, ImportFile, ImportReply, ImportRequest, PlannedReply, RefusedFile, TakenReply } from './import-protocol.ts';
 import type { Numbered } from './session-protocol.ts';
+import { WorkerLine } from './worker-line.ts';
 
 export interface ImportWatch {
   /** Share of the work that is done, 0 to 1. */
@@ -14,7 +14,6 @@ export interface ImportWatch {
 interface Waiting {
   readonly content: ImportRequest;
   readonly watch: ImportWatch;
-  readonly pieces: ReadingsPiece[];
   readonly resolve: (answer: ImportAnswer) => void;
   readonly reject: (reason: unknown) => void;
 }
@@ -30,7 +29,7 @@ export interface TakenImport {
  * that is cancelled ends the worker; a new one reads the other files again, of which the blobs stay with the bridge.
  */
 export class ImportBridge {
-  private worker: Worker | undefined;
+  private line: WorkerLine<Numbered<ImportRequest>, Numbered<ImportReply>> | undefined;
   private readonly waiting = new Map<number, Waiting>();
   private readonly files = new Map<string, Blob>();
   private readonly names = new Map<string, string>();
@@ -97,12 +96,12 @@ export class ImportBridge {
   }
 
   private ask(content: ImportRequest, watch: ImportWatch = {}): Promise<ImportAnswer> {
-    const worker = (this.worker ??= this.start());
+    const line = (this.line ??= this.start());
     const number = (this.last += 1);
     return new Promise((resolve, reject) => {
       watch.signal?.addEventListener('abort', () => this.cancel(number), { once: true });
-      this.waiting.set(number, { content, watch, pieces: [], resolve, reject });
-      worker.postMessage({ number, content } satisfies Numbered<ImportRequest>);
+      this.waiting.set(number, { content, watch, resolve, reject });
+      line.send({ number, content });
     });
   }
 
@@ -124,25 +123,21 @@ export class ImportBridge {
   }
 
   private stop(): void {
-    this.worker?.terminate();
-    this.worker = undefined;
+    this.line?.end();
+    this.line = undefined;
     this.waiting.clear();
     this.held.clear();
     this.told = undefined;
   }
 
-  private start(): Worker {
-    const worker = new Worker(new URL('./import.worker.ts', import.meta.url), { type: 'module', name: 'import' });
-    worker.addEventListener('message', ({ data: { number, content } }: MessageEvent<Numbered<ImportReply>>) => {
+  private start(): WorkerLine<Numbered<ImportRequest>, Numbered<ImportReply>> {
+    return new WorkerLine(new Worker(new URL('./import.worker.ts', import.meta.url), { type: 'module', name: 'import' }), ({ number, content }) => {
       const waiting = this.waiting.get(number);
       if (content.kind === 'progress') waiting?.watch.progress?.(content.share);
-      else if (content.kind === 'piece') waiting?.pieces.push(content);
       else {
         this.waiting.delete(number);
-        waiting?.resolve(content.kind === 'taken' ? { ...content, patch: fromPieces(content.patch, waiting.pieces) } : content);
+        waiting?.resolve(content);
       }
-    });
-    worker.addEventListener('error', (event) => this.end(new Error(event.message || 'The worker could not be started')));
-    return worker;
+    }, (reason) => this.end(reason));
   }
 }

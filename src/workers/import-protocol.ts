@@ -3,7 +3,6 @@ import type { ImportChoices, PlannedImport } from '../actions/plan-imports.ts';
 import type { Cabin } from '../cabin/cabin.ts';
 import type { ReadingSummary, TextLayout } from '../formats/reading-summary.ts';
 import type { Issue } from '../issue.ts';
-import type { Reading } from '../readings/reading.ts';
 import type { RequestSheet } from '../report/requests/request-sheet.ts';
 
 /** A file as it lies with the page, under a key of the page's. Its bytes are fetched by the worker. */
@@ -50,21 +49,10 @@ export interface PlannedReply {
   readonly files: readonly { readonly key: string; readonly planned: PlannedImport }[];
 }
 
-/** The change of the cabin without its long lists of readings, which follow in pieces. */
 export interface TakenReply {
   readonly kind: 'taken';
   readonly patch: CabinPatch;
   readonly files: PlannedReply['files'];
-}
-
-/** Further readings of a specimen of the patch, by its places in the patch. */
-export interface ReadingsPiece {
-  readonly kind: 'piece';
-  readonly list: 'parts' | 'masters';
-  readonly item: number;
-  readonly source: number;
-  readonly specimen: number;
-  readonly readings: readonly Reading[];
 }
 
 export interface ImportProgress {
@@ -74,5 +62,5 @@ export interface ImportProgress {
 }
 
 export type ImportAnswer = FoundReply | RefusedFile | PlannedReply | TakenReply | { readonly kind: 'done' };
-/** `read` is answered with `progress` any number of times and then `found` or `refused`; `take` with `piece`s and then `taken`. */
-export type ImportReply = ImportProgress | ReadingsPiece | ImportAnswer;
+/** `read` is answered with `progress` any number of times and then `found` or `refused`. */
+export type ImportReply = ImportProgress | ImportAnswer;

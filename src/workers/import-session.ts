@@ -8,8 +8,7 @@ import type { ReadingSet } from '../formats/reading-set.ts';
 import { summariseReadings, textLayout } from '../formats/reading-summary.ts';
 import type { RequestSheet } from '../report/requests/request-sheet.ts';
 import { sameValue } from '../actions/edit.ts';
-import type { ChosenFile, ImportAnswer, ImportProgress, ImportRequest, PlannedReply, ReadingsPiece } from './import-protocol.ts';
-import { inPieces } from './patch-pieces.ts';
+import type { ChosenFile, ImportAnswer, ImportProgress, ImportRequest, PlannedReply } from './import-protocol.ts';
 
 interface Planned {
   readonly before: Cabin;
@@ -19,7 +18,7 @@ interface Planned {
   readonly step: ImportStep;
 }
 
-export type Tell = (news: ImportProgress | ReadingsPiece) => void;
+export type Tell = (news: ImportProgress) => void;
 
 /** What the import worker holds: the sets of the files that were read, and the cabin that they are planned on. */
 export class ImportSession {
@@ -46,7 +45,7 @@ export class ImportSession {
         const after = this.steps.at(-1)?.step.cabin ?? before;
         if (before === undefined || after === undefined) throw new Error('no cabin is known');
         this.cabin = after;
-        return { kind: 'taken', patch: inPieces(cabinPatch(before, after), tell), files };
+        return { kind: 'taken', patch: cabinPatch(before, after), files };
       }
     }
   }

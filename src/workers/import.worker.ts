@@ -3,6 +3,7 @@ import { digestOf } from './digest-of.ts';
 import type { ImportReply, ImportRequest } from './import-protocol.ts';
 import { ImportSession } from './import-session.ts';
 import type { Numbered } from './session-protocol.ts';
+import { hearLine, tellLine } from './worker-line.ts';
 
 provideMathjs();
 
@@ -12,16 +13,14 @@ const session = new ImportSession();
 /** Requests are answered one after the other, in the order of asking. */
 let last: Promise<unknown> = Promise.resolve();
 
-addEventListener('message', ({ data: { number, content } }: MessageEvent<Numbered<ImportRequest>>) => {
-  const answer = (reply: ImportReply): void => postMessage({ number, content: reply } satisfies Numbered<ImportReply>);
+hearLine<Numbered<ImportRequest>>(({ number, content }) => {
+  const answer = (reply: ImportReply): void => tellLine<Numbered<ImportReply>>({ number, content: reply });
   let told = 0;
   last = last.then(async () => {
     answer(await session.answer(content, (news) => {
-      if (news.kind === 'piece') answer(news);
-      else if (news.share >= told + step) {
-        told = news.share;
-        answer(news);
-      }
+      if (news.share < told + step) return;
+      told = news.share;
+      answer(news);
     }, digestOf));
   }).catch((fault: unknown) => {
     // A bug of a reader must reach the page as one, not as silence.

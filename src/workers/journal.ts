@@ -1,8 +1,8 @@
 import { cabinPatch, patchCabin } from '../actions/cabin-patch.ts';
 import type { CabinPatch } from '../actions/cabin-patch.ts';
 import type { Cabin } from '../cabin/cabin.ts';
-import type { ReadingsPiece } from './import-protocol.ts';
 import { fromPieces, inPieces } from './patch-pieces.ts';
+import type { ReadingsPiece } from './patch-pieces.ts';
 
 /**
  * One entry of the journal of a document: a change, which counts from the document that all entries before it give. A change with very

@@ -1,10 +1,9 @@
 import type { Cabin } from '../cabin/cabin.ts';
-import type { JointResult, Judgement, PartResult } from '../harmony/judgement.ts';
+import type { JointResult, Judgement } from '../harmony/judgement.ts';
 import type { JointPath } from '../cabin/index.ts';
 import type { Issue } from '../issue.ts';
-import { GatheredCabin } from './cabin-pieces.ts';
 import { patchJudgement } from './judgement-patch.ts';
-import type { JointPaths, JudgedReply, JudgingReply, OpeningReply, ReadReply } from './session-protocol.ts';
+import type { JointPaths, JudgedReply, JudgingReply, ReadReply } from './session-protocol.ts';
 
 /** A cabin that is opened, as far as it is judged: first only how its parts look, then ever more joints, in the order of the document. */
 export interface Opened {
@@ -27,20 +26,17 @@ export class Opening {
   }
 
   private readonly cabin: Cabin | undefined;
-  private readonly coming = new GatheredCabin();
-  private readonly parts: PartResult[] = [];
   private opened: Opened | undefined;
 
-  /** Takes a reply; gives the cabin as it can be shown now, where the reply adds to that. */
-  take(reply: OpeningReply | ReadReply | JudgingReply): Opened | undefined {
+  /** Takes a reply; gives the cabin as it can be shown now. */
+  take(reply: ReadReply | JudgingReply): Opened {
     switch (reply.kind) {
-      case 'opening':
-        if (reply.piece.kind === 'results') this.parts.push(...reply.piece.items);
-        else this.coming.take(reply.piece);
-        return undefined;
-      case 'read':
-        this.opened = { cabin: this.cabin ?? this.coming.gathered(), judgement: { ...reply.judgement, parts: this.parts }, paths: new Map() };
+      case 'read': {
+        const cabin = this.cabin ?? reply.cabin;
+        if (cabin === undefined) throw new Error('a cabin that is read is told of');
+        this.opened = { cabin, judgement: reply.judgement, paths: new Map() };
         return this.opened;
+      }
       case 'judging': {
         const { cabin, judgement, paths } = this.shown;
         const joints: readonly JointResult[] = [...judgement.joints, ...reply.joints];

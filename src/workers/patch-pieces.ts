@@ -1,9 +1,18 @@
 import type { CabinPatch } from '../actions/cabin-patch.ts';
 import type { Part, Specimen } from '../cabin/cabin.ts';
 import type { Reading } from '../readings/reading.ts';
-import type { ReadingsPiece } from './import-protocol.ts';
 
-/** Readings of one message: small enough that receiving it takes a few milliseconds. */
+/** Further readings of a specimen of a patch, by its places in the patch. */
+export interface ReadingsPiece {
+  readonly kind: 'piece';
+  readonly list: 'parts' | 'masters';
+  readonly item: number;
+  readonly source: number;
+  readonly specimen: number;
+  readonly readings: readonly Reading[];
+}
+
+/** Readings of one record: small enough that writing it takes a few milliseconds. */
 const most = 1000;
 
 /** The patch with empty lists of readings once it holds enough of them; the others are told in pieces, for the other side to put back. */

@@ -1,6 +1,7 @@
 import type { Cabin } from '../cabin/cabin.ts';
-import { handOver } from './hand-over.ts';
 import type { PlannedReply, PlanOf, PlanProgress, PlanReply, PlanRequest, PlanTask, RefusedPlan } from './plan-protocol.ts';
+import { ToldCabins } from './told-cabins.ts';
+import { WorkerLine } from './worker-line.ts';
 
 export interface PlanWatch {
   readonly progress?: (progress: PlanProgress) => void;
@@ -13,9 +14,12 @@ export interface PlanWatch {
  * another. What is wrong with the terms is an answer, a fault of the program rejects.
  */
 export class PlanBridge {
-  private worker: Worker | undefined;
+  private line: WorkerLine<PlanRequest, PlanReply> | undefined;
   /** What the worker holds. */
-  private told: Cabin | undefined;
+  private told = new ToldCabins();
+  /** The task that runs hears of its worker. */
+  private heard: (reply: PlanReply) => void = () => undefined;
+  private failed: (reason: Error) => void = () => undefined;
   private last: Promise<unknown> = Promise.resolve();
 
   make<T extends PlanTask>(cabin: Cabin, task: T, watch: PlanWatch = {}): Promise<PlannedReply<T['kind'] & keyof PlanOf> | RefusedPlan> {
@@ -26,9 +30,9 @@ export class PlanBridge {
 
   /** Ends the worker; a running task is left unanswered. */
   end(): void {
-    this.worker?.terminate();
-    this.worker = undefined;
-    this.told = undefined;
+    this.line?.end();
+    this.line = undefined;
+    this.told = new ToldCabins();
   }
 
   private run(cabin: Cabin, task: PlanTask, { progress, signal }: PlanWatch): Promise<PlannedReply | RefusedPlan> {
@@ -37,11 +41,10 @@ export class PlanBridge {
         reject(signal.reason);
         return;
       }
-      const worker = (this.worker ??= new Worker(new URL('./plan.worker.ts', import.meta.url), { type: 'module', name: 'plan' }));
+      const line = (this.line ??= this.start());
       const settle = (settled: () => void): void => {
         signal?.removeEventListener('abort', aborted);
-        worker.removeEventListener('message', heard);
-        worker.removeEventListener('error', failed);
+        this.heard = () => undefined;
         settled();
       };
       const lost = (reason: unknown): void => settle(() => {
@@ -49,23 +52,24 @@ export class PlanBridge {
         reject(reason);
       });
       const aborted = (): void => lost(signal?.reason);
-      const failed = (event: ErrorEvent): void => lost(new Error(event.message || 'The worker could not be started'));
-      const heard = ({ data }: MessageEvent<PlanReply>): void => {
-        if (data.kind === 'progress') progress?.(data);
-        else if (data.kind === 'failed') lost(new Error(data.message));
-        else settle(() => resolve(data));
-      };
       signal?.addEventListener('abort', aborted);
-      worker.addEventListener('message', heard);
-      worker.addEventListener('error', failed);
-      const anew = this.told !== cabin;
-      const post = (request: PlanRequest): void => worker.postMessage(request);
-      const told = anew ? handOver(cabin, (piece) => post({ kind: 'gather', piece }), () => this.worker === worker) : Promise.resolve();
-      told.then(() => {
-        if (this.worker !== worker) return;
-        post({ kind: 'make', task, anew });
-        this.told = cabin;
-      }).catch(lost);
+      this.failed = lost;
+      this.heard = (reply) => {
+        if (reply.kind === 'progress') progress?.(reply);
+        else if (reply.kind === 'failed') lost(new Error(reply.message));
+        else settle(() => resolve(reply));
+      };
+      const further = task.kind === 'mix' ? task.further ?? [] : [];
+      // Cabins go by their numbers.
+      const short: PlanTask = task.kind === 'mix' ? { kind: 'mix', options: task.options } : task;
+      const cabins = this.told.tell([cabin, ...further], (news) => line.send(news));
+      line.send({ kind: 'make', task: short, cabins });
     });
+  }
+
+  private start(): WorkerLine<PlanRequest, PlanReply> {
+    return new WorkerLine(
+      new Worker(new URL('./plan.worker.ts', import.meta.url), { type: 'module', name: 'plan' }), (reply) => this.heard(reply), (reason) => this.failed(reason),
+    );
   }
 }

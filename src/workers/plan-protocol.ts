@@ -1,9 +1,9 @@
 import type { Cabin } from '../cabin/cabin.ts';
 import type { JudgeOptions } from '../harmony/judge.ts';
 import type { Issue } from '../issue.ts';
-import type { CabinPiece } from './cabin-pieces.ts';
 import type { CabinSeries, SeriesOptions } from '../series/index.ts';
 import type { ApportionOptions, ApportionPlan, ChoicePlan, ChooseOptions, FreeMix, MendOptions, MendPlan, Picks, Swap } from '../plan/index.ts';
+import type { CabinNews } from './told-cabins.ts';
 
 /** One plan to be made of the cabin that the worker holds. */
 export type PlanTask =
@@ -27,8 +27,8 @@ export interface PlanOf {
   readonly series: CabinSeries;
 }
 
-/** A piece of the cabin that the tasks after it are of; or a task. */
-export type PlanRequest = { readonly kind: 'gather'; readonly piece: CabinPiece } | { readonly kind: 'make'; readonly task: PlanTask; /** It is of the cabin that came in pieces since the task before. */ readonly anew: boolean };
+/** News of the cabins that the worker holds; or a task for the first of some of them, the others being its further colourways. */
+export type PlanRequest = CabinNews | { readonly kind: 'make'; readonly task: PlanTask; readonly cabins: readonly number[] };
 
 export interface PlanProgress {
   readonly kind: 'progress';

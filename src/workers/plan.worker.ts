@@ -1,27 +1,22 @@
 import { provideMathjs } from '../rules/mathjs-parser.ts';
 import solverAddress from 'highs/runtime?url';
-import type { Cabin } from '../cabin/cabin.ts';
 import { locateSolver } from '../plan/index.ts';
-import { GatheredCabin } from './cabin-pieces.ts';
 import { makePlan } from './make-plan.ts';
-import type { PlanReply, PlanRequest } from './plan-protocol.ts';
+import type { PlanReply, PlanRequest, PlanTask } from './plan-protocol.ts';
+import { HeldCabins } from './told-cabins.ts';
+import { hearLine, tellLine } from './worker-line.ts';
 
 provideMathjs();
 
 // Fetched only once a plan needs it.
 locateSolver(() => solverAddress);
 
-let held: Cabin | undefined;
-const coming = new GatheredCabin();
+const held = new HeldCabins();
 /** Least time between two reports of progress, milliseconds. */
 const pauseMs = 60;
 
-addEventListener('message', async ({ data }: MessageEvent<PlanRequest>) => {
-  if (data.kind === 'gather') return coming.take(data.piece);
-  const { task, anew } = data;
-  if (anew) held = coming.gathered();
-  const answer = (reply: PlanReply): void => postMessage(reply);
-  if (held === undefined) return answer({ kind: 'failed', message: 'the worker holds no cabin' });
+const make = async (asked: PlanTask, numbers: readonly number[]): Promise<void> => {
+  const answer = (reply: PlanReply): void => tellLine(reply);
   let [told, most] = [0, 0];
   const progress = (share: number, doing: string): void => {
     most = Math.max(most, share);
@@ -31,8 +26,15 @@ addEventListener('message', async ({ data }: MessageEvent<PlanRequest>) => {
     answer({ kind: 'progress', share: most, doing });
   };
   try {
-    answer(await makePlan(held, task, { progress, clock: () => performance.now() / 1000 }));
+    const [cabin, ...further] = numbers.map((number) => held.of(number));
+    const task = asked.kind === 'mix' ? { ...asked, further } : asked;
+    answer(await makePlan(cabin, task, { progress, clock: () => performance.now() / 1000 }));
   } catch (fault) {
     answer({ kind: 'failed', message: fault instanceof Error ? fault.message : String(fault) });
   }
+};
+
+hearLine<PlanRequest>((request) => {
+  if (request.kind === 'make') void make(request.task, request.cabins);
+  else held.take(request);
 });

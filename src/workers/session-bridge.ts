@@ -1,13 +1,12 @@
 import type { CabinPatch } from '../actions/cabin-patch.ts';
 import type { Cabin } from '../cabin/cabin.ts';
-import { cabinPieces } from './cabin-pieces.ts';
 import { Opening } from './opening.ts';
 import type { Opened, OpenedWhole } from './opening.ts';
-import { inPieces } from './patch-pieces.ts';
 import type { Look, Looks } from './session-look.ts';
-import type { ChangedReply, JudgedReply, JudgingReply, LookedReply, Numbered, OpeningReply, OvertakenReply, ProgressReply, ReadReply, RefusedReply, SessionReply, SessionRequest, TextReply } from './session-protocol.ts';
+import type { ChangedReply, JudgedReply, JudgingReply, LookedReply, Numbered, OvertakenReply, ProgressReply, ReadReply, RefusedReply, SessionReply, SessionRequest, TextReply } from './session-protocol.ts';
+import { WorkerLine } from './worker-line.ts';
 
-type Meanwhile = OpeningReply | ReadReply | JudgingReply | ProgressReply;
+type Meanwhile = ReadReply | JudgingReply | ProgressReply;
 
 /** Told of a cabin as it can be shown by now; of the share of its joints that is judged where that alone is news. */
 export type Show = (opened: Opened, share?: number) => void;
@@ -18,19 +17,16 @@ interface Waiting {
   readonly reject: (reason: unknown) => void;
 }
 
-const isMeanwhile = (reply: SessionReply): reply is Meanwhile => ['opening', 'read', 'judging', 'progress'].includes(reply.kind);
+const isMeanwhile = (reply: SessionReply): reply is Meanwhile => ['read', 'judging', 'progress'].includes(reply.kind);
 
 /**
  * The page's end of a session: one worker holds the open document and answers in the order of asking, but for judgements by other books. Opening another document
  * replaces it. A running judgement cannot be interrupted, so `end()` ends the worker with everything it holds.
  */
 export class SessionBridge {
-  private worker: Worker | undefined;
+  private line: WorkerLine<Numbered<SessionRequest>, Numbered<SessionReply>> | undefined;
   private readonly waiting = new Map<number, Waiting>();
   private last = 0;
-
-  /** Messages that go one by one, with room for the page between them; whatever is asked meanwhile follows them. */
-  private sending: Promise<void> | undefined;
 
   /** Reads and judges a file's text; `show` is told of the cabin as soon as its parts can be shown, and again with every lot of joints that is judged. */
   open(text: string | Pick<Blob, 'text'>, file: string, show: Show): Promise<OpenedWhole | RefusedReply> {
@@ -39,16 +35,12 @@ export class SessionBridge {
 
   /** Judges a document that is in memory: a new or a recovered one. */
   take(cabin: Cabin, show: Show): Promise<OpenedWhole | RefusedReply> {
-    this.send(Array.from(cabinPieces(cabin), (piece) => ({ kind: 'gather', piece })));
-    return this.opened({ kind: 'take' }, show, cabin);
+    return this.opened({ kind: 'take', cabin }, show, cabin);
   }
 
   /** Goes on with the document as edited. */
   edit(patch: CabinPatch): Promise<ChangedReply | RefusedReply> {
-    const pieces: SessionRequest[] = [];
-    const short = inPieces(patch, (piece) => pieces.push(piece));
-    this.send(pieces);
-    return this.ask({ kind: 'edit', patch: short }) as Promise<ChangedReply | RefusedReply>;
+    return this.ask({ kind: 'edit', patch }) as Promise<ChangedReply | RefusedReply>;
   }
 
   /** What an edit would change; the document stays as it is. */
@@ -73,9 +65,8 @@ export class SessionBridge {
 
   /** Ends the worker; everything that was asked is rejected with the reason. */
   end(reason: unknown = new DOMException('The session was ended', 'AbortError')): void {
-    this.worker?.terminate();
-    this.worker = undefined;
-    this.sending = undefined;
+    this.line?.end();
+    this.line = undefined;
     const waiting = [...this.waiting.values()];
     this.waiting.clear();
     for (const { reject } of waiting) reject(reason);
@@ -85,43 +76,23 @@ export class SessionBridge {
     const opening = new Opening(cabin);
     let latest: Opened | undefined;
     const reply = await this.ask(content, (news) => {
-      if (news.kind !== 'progress') latest = opening.take(news) ?? latest;
-      if (latest !== undefined && news.kind !== 'opening') show(latest, news.kind === 'progress' ? news.share : undefined);
+      if (news.kind !== 'progress') latest = opening.take(news);
+      if (latest !== undefined) show(latest, news.kind === 'progress' ? news.share : undefined);
     });
     return reply.kind === 'refused' ? reply : opening.end(reply as JudgedReply);
   }
 
   private ask(content: SessionRequest, meanwhile: Waiting['meanwhile'] = () => undefined): Promise<SessionReply> {
+    const line = (this.line ??= this.start());
     const number = (this.last += 1);
     return new Promise((resolve, reject) => {
       this.waiting.set(number, { meanwhile, resolve, reject });
-      this.whenSent((worker) => worker.postMessage({ number, content } satisfies Numbered<SessionRequest>));
+      line.send({ number, content });
     });
   }
 
-  /** Handing over hundreds of thousands of readings at once would hold the page for seconds. */
-  private send(contents: readonly SessionRequest[]): void {
-    if (contents.length === 0) return;
-    const worker = (this.worker ??= this.start());
-    const one = async (content: SessionRequest): Promise<void> => {
-      if (this.worker !== worker) return;
-      worker.postMessage({ number: 0, content } satisfies Numbered<SessionRequest>);
-      await new Promise((resolve) => setTimeout(resolve));
-    };
-    const sending = contents.reduce((before, content) => before.then(() => one(content)), this.sending ?? Promise.resolve())
-      .then(() => { if (this.sending === sending) this.sending = undefined; });
-    this.sending = sending;
-  }
-
-  private whenSent(post: (worker: Worker) => void): void {
-    const worker = (this.worker ??= this.start());
-    if (this.sending === undefined) post(worker);
-    else void this.sending.then(() => { if (this.worker === worker) post(worker); });
-  }
-
-  private start(): Worker {
-    const worker = new Worker(new URL('./session.worker.ts', import.meta.url), { type: 'module', name: 'session' });
-    worker.addEventListener('message', ({ data: { number, content } }: MessageEvent<Numbered<SessionReply>>) => {
+  private start(): WorkerLine<Numbered<SessionRequest>, Numbered<SessionReply>> {
+    return new WorkerLine(new Worker(new URL('./session.worker.ts', import.meta.url), { type: 'module', name: 'session' }), ({ number, content }) => {
       const waiting = this.waiting.get(number);
       if (isMeanwhile(content)) {
         waiting?.meanwhile(content);
@@ -129,8 +100,6 @@ export class SessionBridge {
       }
       this.waiting.delete(number);
       waiting?.resolve(content);
-    });
-    worker.addEventListener('error', (event) => this.end(new Error(event.message || 'The worker could not be started')));
-    return worker;
+    }, (reason) => this.end(reason));
   }
 }

@@ -1,38 +1,30 @@
 import type { CabinPatch } from '../actions/cabin-patch.ts';
+import type { Cabin } from '../cabin/cabin.ts';
 import type { JointPath } from '../cabin/index.ts';
-import type { Judgement, PartResult } from '../harmony/judgement.ts';
+import type { Judgement } from '../harmony/judgement.ts';
 import type { Issue } from '../issue.ts';
-import type { CabinPiece } from './cabin-pieces.ts';
 import type { JudgedStep } from './judge-in-steps.ts';
 import type { JudgementPatch } from './judgement-patch.ts';
-import type { ReadingsPiece } from './import-protocol.ts';
 import type { Look, LookName, Looks } from './session-look.ts';
 
 /** Where every joint that can be drawn runs on the map, by its id. */
 export type JointPaths = ReadonlyMap<string, JointPath>;
 
-/** What the page asks of the session's worker. Pieces hold readings of the edit that follows them, or the cabin that is then to be taken; they are not answered. Edits count from the document the worker holds; a trial leaves that as it is. */
+/** What the page asks of the session's worker. Edits count from the document the worker holds; a trial leaves that as it is. */
 export type SessionRequest =
   | { readonly kind: 'open'; readonly text: string | Pick<Blob, 'text'>; readonly file: string }
-  | { readonly kind: 'gather'; readonly piece: CabinPiece }
-  | { readonly kind: 'take' }
+  | { readonly kind: 'take'; readonly cabin: Cabin }
   | { readonly kind: 'edit'; readonly patch: CabinPatch }
-  | ReadingsPiece
   | { readonly kind: 'try'; readonly patch: CabinPatch }
   | { readonly kind: 'judge by'; readonly ruleBook: string | object }
   | { readonly kind: 'look'; readonly look: Look }
   | { readonly kind: 'text' };
 
-/** A piece of what `read` then tells of: of the cabin, or of how its parts look. */
-export interface OpeningReply {
-  readonly kind: 'opening';
-  readonly piece: CabinPiece | { readonly kind: 'results'; readonly items: readonly PartResult[] };
-}
-
-/** A cabin could be read and will be judged: what its parts look like is known, no joint is judged yet. Its pieces came before. */
+/** A cabin could be read and will be judged: what its parts look like is known, no joint is judged yet. */
 export interface ReadReply {
   readonly kind: 'read';
-  /** Without its parts, which came before. */
+  /** Absent where the page handed it over. */
+  readonly cabin?: Cabin;
   readonly judgement: Judgement;
 }
 
@@ -87,8 +79,8 @@ export interface TextReply {
   readonly text: Blob;
 }
 
-/** `open` and `take` are answered with `opening` as often as need be, `read`, `judging` and `progress` as often as need be and `judged`, or with `refused` alone; `edit` and `try` with `changed`; `judge by` with `progress` while it lasts and then `changed`, `refused` or `overtaken`; `look` with `looked`; `text` with `text`. */
-export type SessionReply = OpeningReply | ReadReply | JudgingReply | JudgedReply | RefusedReply | ChangedReply | ProgressReply | OvertakenReply | LookedReply | TextReply;
+/** `open` and `take` are answered with `read`, `judging` and `progress` as often as need be and `judged`, or with `refused` alone; `edit` and `try` with `changed`; `judge by` with `progress` while it lasts and then `changed`, `refused` or `overtaken`; `look` with `looked`; `text` with `text`. */
+export type SessionReply = ReadReply | JudgingReply | JudgedReply | RefusedReply | ChangedReply | ProgressReply | OvertakenReply | LookedReply | TextReply;
 
 /** Requests carry a number that their replies repeat. */
 export interface Numbered<T> {

@@ -12,22 +12,15 @@ import { judgeByBook, judgeByBookInSteps } from '../harmony/judge-by-book.ts';
 import type { JointResult } from '../harmony/judgement.ts';
 import { hasErrors } from '../issue.ts';
 import type { Issue } from '../issue.ts';
-import type { ReadingsPiece } from './import-protocol.ts';
-import { cabinPieces, GatheredCabin } from './cabin-pieces.ts';
-import type { CabinPiece } from './cabin-pieces.ts';
 import { judgeInSteps, judgeParts } from './judge-in-steps.ts';
 import { judgementPatch } from './judgement-patch.ts';
-import { fromPieces } from './patch-pieces.ts';
 import { ruleBookOf } from './rule-book-of.ts';
 import { lookAt } from './session-look.ts';
 import type { Look } from './session-look.ts';
 import type { ChangedReply, JudgingReply, SessionReply, SessionRequest } from './session-protocol.ts';
 
-/** Parts whose results go in one message. */
-const mostResults = 250;
-
 /** What is answered at once, the text of a file at hand. */
-export type SessionQuestion = Exclude<SessionRequest, { readonly kind: 'open' | 'look' | 'piece' | 'gather' | 'judge by' | 'text' }> | { readonly kind: 'open'; readonly text: string; readonly file: string };
+export type SessionQuestion = Exclude<SessionRequest, { readonly kind: 'open' | 'look' | 'judge by' | 'text' }> | { readonly kind: 'open'; readonly text: string; readonly file: string };
 
 type Pace = Parameters<typeof judgeInSteps>[2];
 
@@ -44,19 +37,7 @@ export class Session {
   }
 
   private readonly pace: (joints: number) => Pace;
-  private readonly coming = new GatheredCabin();
   private held: Held | undefined;
-  private pieces: ReadingsPiece[] = [];
-
-  /** Readings of the edit that comes next. */
-  piece(piece: ReadingsPiece): void {
-    this.pieces.push(piece);
-  }
-
-  /** A piece of the cabin that is to be taken next. */
-  gather(piece: CabinPiece): void {
-    this.coming.take(piece);
-  }
 
   /** Answers a request; of a cabin that is opened it tells what can be shown before all of it is judged. */
   answer(request: SessionQuestion, tell: (reply: SessionReply) => void): SessionReply {
@@ -65,11 +46,10 @@ export class Session {
         const { value, issues } = parseCabin(request.text, request.file);
         return value === undefined || hasErrors(issues) ? { kind: 'refused', issues } : this.begin(value, issues, tell, request.file);
       }
-      case 'take': return this.begin(this.coming.gathered(), [], tell);
+      case 'take': return this.begin(request.cabin, [], tell);
       case 'edit': {
         const held = this.present;
-        const next = this.after(held, fromPieces(request.patch, this.pieces));
-        this.pieces = [];
+        const next = this.after(held, request.patch);
         if ('kind' in next) return next;
         this.held = next;
         return changes(held, next);
@@ -113,9 +93,7 @@ export class Session {
     }
     const parts = judgeParts(cabin, book.value);
     const { judgement } = parts;
-    if (file !== undefined) for (const piece of cabinPieces(cabin)) tell({ kind: 'opening', piece });
-    for (let at = 0; at < judgement.parts.length; at += mostResults) tell({ kind: 'opening', piece: { kind: 'results', items: judgement.parts.slice(at, at + mostResults) } });
-    tell({ kind: 'read', judgement: { ...judgement, parts: [] } });
+    tell({ kind: 'read', ...(file === undefined ? {} : { cabin }), judgement });
     const steps = judgeInSteps(cabin, parts, this.pace(cabin.joints.length));
     const told: JointResult[] = [];
     let { summary } = judgement;

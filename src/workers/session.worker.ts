@@ -3,6 +3,7 @@ import { Session } from './session.ts';
 import type { SessionQuestion } from './session.ts';
 import type { Numbered, SessionReply, SessionRequest } from './session-protocol.ts';
 import { tellingPace } from './telling-pace.ts';
+import { hearLine, tellLine } from './worker-line.ts';
 
 provideMathjs();
 
@@ -40,11 +41,9 @@ async function open(text: Pick<Blob, 'text'>, file: string, tell: (reply: Sessio
 // A bug must reach the page as one, not as silence.
 const thrown = (fault: unknown): unknown => setTimeout(() => { throw fault; });
 
-addEventListener('message', ({ data: { number, content } }: MessageEvent<Numbered<SessionRequest>>) => {
-  const answer = (reply: SessionReply): void => postMessage({ number, content: reply } satisfies Numbered<SessionReply>);
+hearLine<Numbered<SessionRequest>>(({ number, content }) => {
+  const answer = (reply: SessionReply): void => tellLine<Numbered<SessionReply>>({ number, content: reply });
   if (content.kind === 'look') session.look(content.look).then(answer, thrown);
-  else if (content.kind === 'piece') session.piece(content);
-  else if (content.kind === 'gather') session.gather(content.piece);
   else if (content.kind === 'text') answer({ kind: 'text', text: new Blob([session.text()], { type: 'application/json' }) });
   else if (content.kind === 'judge by') judgeBy(content.ruleBook, answer).catch(thrown);
   else {

@@ -10,7 +10,7 @@ const preview = (): Document | undefined => one<HTMLIFrameElement>('iframe')?.co
 const begin = async (hash: string): Promise<Document> => {
   await openByDrop(smallCabin({ ruleBook: 'ciede2000' }));
   location.hash = hash;
-  return until('the preview', () => (preview()?.querySelector('#clashes-title') ? preview() : undefined));
+  return until('the preview', () => (preview()?.querySelector('#clashes-title') && preview()?.readyState === 'complete' ? preview() : undefined));
 };
 
 test('is previewed with its own style and typeface and runs no script', async () => {

@@ -2,7 +2,7 @@ import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import type { Cabin, CheckName } from '../../../src/cabin/cabin.ts';
 import { agedStages } from '../../../src/harmony/compare/ageing.ts';
-import type { AgedPart, CheckChange, JointChange } from '../../../src/harmony/compare/index.ts';
+import type { AgedPart, CheckChange, JointChange, JudgedState } from '../../../src/harmony/compare/index.ts';
 import { standingWord } from '../../../src/harmony/compare/joint-figures.ts';
 import type { Issue } from '../../../src/issue.ts';
 import { issueText } from '../../../src/issue.ts';
@@ -10,7 +10,7 @@ import { decimalsOf, fixed, limitUseText, signed } from '../../../src/report/num
 import { changeWord } from '../../../src/report/sections/change-table.ts';
 import { summaryText } from '../../../src/report/sections/comparison.ts';
 import { ReportBridge } from '../../../src/workers/report-bridge.ts';
-import type { AgainstState, ComparedStates } from '../../../src/workers/report-protocol.ts';
+import type { AgainstState, ComparedReply } from '../../../src/workers/report-protocol.ts';
 import { takeComparedCabin } from '../../controllers/compared-cabin.ts';
 import type { ChangeFilter } from '../../model/change-filter.ts';
 import { changeFilters, changeTitles, filterCounts, passesFilter } from '../../model/change-filter.ts';
@@ -24,6 +24,12 @@ import { ViewElement } from '../view-element.ts';
 import './adjoin-change-list.ts';
 import type { DrawnState } from './adjoin-change-list.ts';
 import { styles } from './compare-view.styles.ts';
+
+/** Two judged states and what lies between them. */
+interface ComparedStates extends Pick<ComparedReply, 'comparison' | 'ageing'> {
+  readonly before: JudgedState;
+  readonly after: JudgedState;
+}
 
 /** In the address: what stands before is the cabin of a file. */
 const ofFile = 'file';
@@ -116,13 +122,13 @@ export class AdjoinCompareView extends ViewElement {
   private async compare(stage: string, against: AgainstState, key: string): Promise<void> {
     const now = { cabin: this.open.cabin, key, against };
     this.asked = now;
-    this.bridge.end();
+    this.bridge.stop();
     this.working = true;
     try {
-      const reply = await this.bridge.ask({ kind: 'compare', cabin: this.open.cabin, stage, against });
+      const reply = await this.bridge.ask({ kind: 'compare', cabin: now.cabin, stage, against });
       if (this.asked !== now) return;
       if (reply.kind === 'refused') this.issues = reply.issues;
-      if (reply.kind === 'compared') this.reply = reply;
+      if (reply.kind === 'compared') this.reply = { ...reply, before: { cabin: against.cabin ?? now.cabin, judgement: reply.before }, after: { cabin: now.cabin, judgement: reply.after } };
     } catch (reason) {
       if (this.asked === now && !(reason instanceof DOMException)) this.issues = [{ code: 'not-compared', severity: 'error', found: String(reason) }];
     } finally {
@@ -200,7 +206,7 @@ export class AdjoinCompareView extends ViewElement {
   private drawn({ before, after }: ComparedStates): readonly [DrawnState, DrawnState] {
     const light = findLight(this.light, this.open.cabin.lights);
     const named = before.cabin === after.cabin || before.cabin.name === after.cabin.name;
-    const state = ({ cabin, judgement }: ComparedStates['before'], title: string): DrawnState =>
+    const state = ({ cabin, judgement }: JudgedState, title: string): DrawnState =>
       ({ cabin, title, colours: light === undefined ? new Map() : partColours(judgement, light, this.gamut) });
     return [
       state(before, named && before.judgement.stage !== after.judgement.stage ? before.judgement.stage : 'before'),

@@ -78,7 +78,7 @@ export class AdjoinReportView extends ViewElement {
   private async write(asked: string): Promise<void> {
     const now = { cabin: this.open.cabin, asked, against: this.against };
     this.written = now;
-    this.bridge.end();
+    this.bridge.stop();
     this.working = true;
     try {
       const reply = await this.bridge.ask(this.request(['html']));
@@ -142,7 +142,7 @@ export class AdjoinReportView extends ViewElement {
         </fieldset>
       </aside>
       <div class="page">
-        ${this.working ? html`<div class="working" role="status"><span>Writing the report</span><button type="button" @click=${() => { this.bridge.end(); }}>Cancel</button></div>` : nothing}
+        ${this.working ? html`<div class="working" role="status"><span>Writing the report</span><button type="button" @click=${() => { this.bridge.stop(); }}>Cancel</button></div>` : nothing}
         ${this.text === undefined
           ? html`<div class="empty"><b>${this.working ? 'One moment.' : 'The report was not written.'}</b></div>`
           : html`<adjoin-report-page .text=${this.text}></adjoin-report-page>`}
