@@ -2,6 +2,7 @@ import { drawing, element, pathThrough, round } from '../scene.ts';
 import type { SceneElement } from '../scene.ts';
 import { hatchPath } from './hatch.ts';
 import { inkOn } from './ink-on.ts';
+import { jointFields } from './joint-fields.ts';
 import { extentOf, placeOfExtent } from './map-place.ts';
 import { MapMemory } from './map-memory.ts';
 import type { Extent, MapPlace, MapView } from './map-place.ts';
@@ -109,7 +110,7 @@ const noJoints: ReadonlySet<string> = new Set();
 const noZones: NonNullable<CabinMapInput['zones']> = [];
 
 /** Items drawn in one layer, so that a page that shows one changed item draws no more than that layer anew. */
-const [partsInLayer, jointsInLayer, zonesInLayer] = [256, 512, 4];
+const [partsInLayer, zonesInLayer] = [256, 4];
 /** Zones whose names are placed in the time that a whole layer of parts is drawn in. */
 const zonesOfPartLayer = 2;
 const blocks = new WeakMap<readonly unknown[], readonly (readonly unknown[])[]>();
@@ -164,6 +165,11 @@ export function mapLayers(input: CabinMapInput, size: CabinMapSize, theme: Figur
     const rests = rested.has(joint.id);
     return memory.element(joint, rests ? 'rested' : 'joint', () => drawnJoint(joint, joint.path.map(place), theme, scale, rests));
   };
+  const linesOf = (cell: readonly MapJoint[]): readonly SceneElement[] => {
+    const [resting, shown] = [cell.filter(({ id }) => rested.has(id)), cell.filter(({ id }) => !rested.has(id))];
+    return jointLines(shown, resting, memory, place, theme, scale);
+  };
+  const fields = interactive ? jointFields(joints, extentOnce(joints, ({ path }) => path)) : [{ key: '0', cells: [joints] }];
   const layer = (name: string, at: number | string, weight: number, of: readonly unknown[], make: () => readonly SceneElement[]): MapLayer => ({
     key: `${name} ${at}`, of, weight, make: () => element('g', { class: name, 'aria-hidden': name === 'zones' ? 'true' : undefined }, make()),
   });
@@ -177,11 +183,11 @@ export function mapLayers(input: CabinMapInput, size: CabinMapSize, theme: Figur
       const placed = memory.zoneNames(parts, () => zoneNames(input, place, width, height));
       return namesOn(placed((at + 1) * inLayer).slice(placed(at * inLayer).length), parts, memory, theme);
     })),
-    ...order.flatMap((verdict) => inBlocks(joints, jointsInLayer).flatMap((block, at) => {
-      const own = block.filter((joint) => joint.verdict === verdict);
+    ...order.flatMap((verdict) => fields.flatMap(({ key, cells }) => {
+      const own = cells.map((cell) => cell.filter((joint) => joint.verdict === verdict)).filter((cell) => cell.length > 0);
       if (interactive && own.length === 0) return [];
-      const [resting, shown] = [own.filter(({ id }) => rested.has(id)), own.filter(({ id }) => !rested.has(id))];
-      return [layer('joints', `${verdict} ${at}`, own.length / jointsOfFace, [resting.length, ...resting, ...shown], () => (interactive ? jointLines(shown, resting, memory, place, theme, scale) : own.map(drawn)))];
+      const all = own.flat();
+      return [layer('joints', `${verdict} ${key}`, all.length / jointsOfFace, [...all.map(({ id }) => rested.has(id)), ...all], () => (interactive ? own.flatMap(linesOf) : all.map(drawn)))];
     })),
     ...(lit === undefined && !interactive ? [] : [{ key: 'halo', of: [], weight: 0, make: () => (lit === undefined ? element('g') : halo(lit, lit.path.map(place), theme, scale, interactive)) }]),
     ...(size.overlay === undefined ? [] : [layer('overlay', 0, 0, [], () => size.overlay?.(spot).filter((one) => one !== undefined) ?? [])]),
