@@ -29,13 +29,14 @@ export function rungsOf(element: Element): readonly Rung[] {
 export const takesFocus = (element: Element): boolean =>
   element.isConnected && element.matches(focusable) && !element.matches(':disabled') && element.closest('[inert]') === null && element.checkVisibility({ visibilityProperty: true });
 
-/** All elements under a node in the order of the page, through shadow roots. */
-export function* deepElements(root: ParentNode): Generator<Element> {
+/** All elements under a node in the order of the page, through shadow roots; what is not wanted is left out with all that is in it. */
+export function* deepElements(root: ParentNode, wanted: (element: Element) => boolean = () => true): Generator<Element> {
   for (const child of root.children) {
+    if (!wanted(child)) continue;
     yield child;
-    if (child.shadowRoot) yield* deepElements(child.shadowRoot);
+    if (child.shadowRoot) yield* deepElements(child.shadowRoot, wanted);
     else if (child instanceof HTMLSlotElement) yield* child.assignedElements();
-    yield* deepElements(child);
+    yield* deepElements(child, wanted);
   }
 }
 

@@ -1,5 +1,8 @@
 import { deepElements } from './focus-path.ts';
 
+/** Fields that scroll without anything in them. */
+const fields = 'textarea, pre';
+
 /** How far something in a view is scrolled: what it is, which of several alike, and how far, px. */
 export interface ScrollMark {
   readonly kind: string;
@@ -13,10 +16,13 @@ const page = 'page';
 
 const kindOf = (element: Element): string => `${element.localName}.${element.className}`;
 
+/** Whether an element could scroll: to ask it how far has the browser bring all its styles up to date, thousands of times on a large cabin. */
+const bears = (element: Element): boolean => element instanceof HTMLElement && (element.firstElementChild !== null || element.shadowRoot !== null || element.matches(fields));
+
 function* scrollers(content: Element): Iterable<readonly [kind: string, element: Element]> {
   if (document.scrollingElement !== null) yield [page, document.scrollingElement];
   yield ['content', content];
-  for (const element of deepElements(content)) yield [kindOf(element), element];
+  for (const element of deepElements(content, bears)) yield [kindOf(element), element];
 }
 
 /** What is scrolled in the content, and the content and the page themselves. */
