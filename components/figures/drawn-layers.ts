@@ -8,6 +8,8 @@ export interface DrawnLayer {
   readonly made: SceneElement;
   /** Where it was drawn, which is another place than the present one as long as its turn has not come. */
   readonly place: MapPlace;
+  /** It follows the pointer, and is drawn anew each time. */
+  readonly follows: boolean;
 }
 
 interface Known extends DrawnLayer {
@@ -33,7 +35,7 @@ export class DrawnLayers {
         continue;
       }
       if (own === 0 || (most > 0 && (weight === 0 || weight + own <= most))) {
-        known.set(key, { key, of, place, made: make() });
+        known.set(key, { key, of, place, made: make(), follows: own === 0 });
         weight += own;
         continue;
       }

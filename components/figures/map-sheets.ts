@@ -11,13 +11,21 @@ export interface MapSheet {
   readonly svg: SceneElement;
 }
 
+/** The sheets of a map that lie where the map lies, and above them those that follow the pointer. */
+export interface MapSheets {
+  readonly lying: readonly MapSheet[];
+  readonly above: readonly MapSheet[];
+}
+
 /**
  * The layers of a map as drawings of their own on each other: a browser paints a drawing anew as a whole where anything in it changes.
- * One that was drawn at another place is shown as it lies from the present one. The first has the name of the map.
+ * One that was drawn at another place than the sheets lie at is shown as it lies from there. The first has the name of the map.
  */
-export function mapSheets(layers: readonly DrawnLayer[], now: MapPlace, [width, height]: Point, title: string): readonly MapSheet[] {
-  return layers.map(({ key, made, place }, at) => {
+export function mapSheets(layers: readonly DrawnLayer[], lie: MapPlace, [width, height]: Point, title: string): MapSheets {
+  const sheetOf = ({ key, made, place, follows }: DrawnLayer, at: number): MapSheet => {
     const svg = drawing(width, height, at === 0 ? title : undefined, made);
-    return { key, svg: place === now ? svg : { ...svg, attributes: { ...svg.attributes, viewBox: viewBoxOf(place, now, [width, height]) } } };
-  });
+    return { key, svg: place === lie || follows ? svg : { ...svg, attributes: { ...svg.attributes, viewBox: viewBoxOf(place, lie, [width, height]) } } };
+  };
+  const sheets = layers.map(sheetOf);
+  return { lying: sheets.filter((_, at) => layers[at]?.follows === false), above: sheets.filter((_, at) => layers[at]?.follows === true) };
 }

@@ -30,13 +30,18 @@ export const takesFocus = (element: Element): boolean =>
   element.isConnected && element.matches(focusable) && !element.matches(':disabled') && element.closest('[inert]') === null && element.checkVisibility({ visibilityProperty: true });
 
 /** All elements under a node in the order of the page, through shadow roots; what is not wanted is left out with all that is in it. */
-export function* deepElements(root: ParentNode, wanted: (element: Element) => boolean = () => true): Generator<Element> {
-  for (const child of root.children) {
-    if (!wanted(child)) continue;
-    yield child;
-    if (child.shadowRoot) yield* deepElements(child.shadowRoot, wanted);
-    else if (child instanceof HTMLSlotElement) yield* child.assignedElements();
-    yield* deepElements(child, wanted);
+export function* deepElements(root: ParentNode, wanted?: (element: Element) => boolean): Generator<Element> {
+  // One generator in the other for each level costs more than all the rest on a page of thousands of elements.
+  const waiting: (Element | null)[] = [root.firstElementChild];
+  while (waiting.length > 0) {
+    const element = waiting.pop();
+    if (element === null || element === undefined) continue;
+    waiting.push(element.nextElementSibling);
+    if (wanted?.(element) === false) continue;
+    yield element;
+    waiting.push(element.firstElementChild);
+    if (element.shadowRoot !== null) waiting.push(element.shadowRoot.firstElementChild);
+    else if (element instanceof HTMLSlotElement) yield* element.assignedElements();
   }
 }
 

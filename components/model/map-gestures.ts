@@ -34,6 +34,12 @@ export function viewBoxOf(drawn: MapPlace, now: MapPlace, size: Point): string {
   return [x, y, size[0] * share, size[1] * share].map((value) => value.toFixed(2)).join(' ');
 }
 
+/** The transform that shows what was drawn at one place as at another, about the upper left corner. */
+export function transformBetween(drawn: MapPlace, now: MapPlace): string {
+  const [x, y] = now.toScreen(drawn.toCabin([0, 0]));
+  return `translate(${x.toFixed(2)}px, ${y.toFixed(2)}px) scale(${(now.scale / drawn.scale).toFixed(5)})`;
+}
+
 /** The nearest of some points in the direction of an arrow key, within 60 degrees of it; undefined where there is none. */
 export function nearestTowards<T extends { readonly at: Point }>(from: Point, key: string, others: readonly T[]): T | undefined {
   const direction = ({ ArrowRight: [1, 0], ArrowLeft: [-1, 0], ArrowDown: [0, 1], ArrowUp: [0, -1] } as Readonly<Record<string, Point>>)[key];

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { movedView, nearestTowards, parseView, viewBoxOf, viewText, zoomedView } from '../../components/model/map-gestures.ts';
+import { movedView, nearestTowards, parseView, transformBetween, viewBoxOf, viewText, zoomedView } from '../../components/model/map-gestures.ts';
 import { matrixStep } from '../../components/model/matrix-cells.ts';
 import { mapPlace } from '../../src/report/figures/map-place.ts';
 
@@ -33,6 +33,17 @@ test('what was drawn at one place shows through a view box as at another: the sa
   const [left, top] = whole.toScreen(near.toCabin([0, 0]));
   const [right, bottom] = whole.toScreen(near.toCabin([840, 440]));
   expect([x, y, (x ?? 0) + (width ?? 0), (y ?? 0) + (height ?? 0)].map((value) => Math.round((value ?? 0) * 10))).toEqual([left, top, right, bottom].map((value) => Math.round(value * 10)));
+});
+
+test('moved as a whole, what was drawn at one place lies where another place has it', () => {
+  const near = mapPlace(points, 840, 440, 20, { zoom: 4, centre: [300, 700] });
+  const [x = NaN, y = NaN, share = NaN] = [.../translate\((.+)px, (.+)px\) scale\((.+)\)/.exec(transformBetween(whole, near)) ?? []].slice(1).map(Number);
+  for (const point of [[0, 0], [2000, 1000], [700, 345]] as const) {
+    const [left, top] = whole.toScreen(point);
+    const [wantedLeft, wantedTop] = near.toScreen(point);
+    expect(x + left * share).toBeCloseTo(wantedLeft, 1);
+    expect(y + top * share).toBeCloseTo(wantedTop, 1);
+  }
 });
 
 test('a view goes through an address and back; nonsense is the whole', () => {

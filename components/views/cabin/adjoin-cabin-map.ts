@@ -21,9 +21,9 @@ import { MapOutlining } from '../../controllers/map-outlining.ts';
 import { tableInk } from '../../figures/inks.ts';
 import { DrawnLayers } from '../../figures/drawn-layers.ts';
 import { mapSheets } from '../../figures/map-sheets.ts';
-import type { MapSheet } from '../../figures/map-sheets.ts';
+import type { MapSheet, MapSheets } from '../../figures/map-sheets.ts';
 import { scene } from '../../figures/scene.ts';
-import { nearestTowards } from '../../model/map-gestures.ts';
+import { nearestTowards, transformBetween } from '../../model/map-gestures.ts';
 import { mapInput } from '../../model/map-input.ts';
 import { remembered } from '../../model/remembered.ts';
 import { tintedParts, tints } from '../../model/map-tints.ts';
@@ -46,6 +46,8 @@ interface Pulled { readonly pointer: number; readonly from: Point; at: Point; re
 const steady = 4;
 /** Faces, or as much else, that are drawn in one frame. */
 const mostInFrame = 512;
+/** Sheets are shown up to so many times as large or small as they are drawn, as a power of two. */
+const mostEnlarged = 1.6;
 const noJoints: ReadonlySet<string> = new Set();
 
 /**
@@ -90,6 +92,8 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
   private rested: ReadonlySet<string> = noJoints;
   private readonly drawn = new DrawnLayers();
   private drawnFor = '';
+  /** Where the sheets lie: while the map moves they are moved as a whole, which a browser does without painting them. */
+  private lie: MapPlace | undefined;
   private frame = 0;
   private readonly pointers = new Map<number, Point>();
   private pulled: Pulled | undefined;
@@ -380,7 +384,7 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
 
   // Drawing
 
-  private sheets(): readonly MapSheet[] | undefined {
+  private sheets(): MapSheets | undefined {
     const { place, input, size: { width, height } } = this;
     if (place === undefined || input === undefined) return undefined;
     const box = `${this.cabin.id} ${width} ${height}`;
@@ -393,7 +397,14 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
     const { settling } = this.looking;
     const { layers: drawn, finished } = this.drawn.draw(layers, place, settling ? 0 : mostInFrame);
     if (!finished && !settling) this.goOn();
-    return mapSheets(drawn, place, this.boxSize, input.title);
+    if (!settling || this.lie === undefined || !isNear(this.lie, place)) this.lie = place;
+    return mapSheets(drawn, this.lie, this.boxSize, input.title);
+  }
+
+  protected override updated(): void {
+    const sheets = this.renderRoot.querySelector<HTMLElement>('.lying');
+    const { place, lie } = this;
+    if (sheets !== null) sheets.style.transform = place === undefined || lie === undefined || this.looking.settling === false ? 'none' : transformBetween(lie, place);
   }
 
   /** Draws what is left in the next frame. */
@@ -433,7 +444,7 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
         class="map ${this.tool}" tabindex="0" role="group" aria-roledescription="cabin map" aria-label=${this.label()}
         @pointerdown=${this.pointerDown} @pointermove=${this.pointerMove} @pointerup=${this.pointerUp} @pointercancel=${this.pointerUp} @pointerleave=${this.leave}
         @wheel=${(event: WheelEvent) => this.looking.turn(event, this.at(event))} @contextmenu=${this.menu} @keydown=${this.key}
-      >${map === undefined ? this.empty() : repeat(map, ({ key }) => key, ({ svg }) => scene(svg))}</div>`}
+      >${map === undefined ? this.empty() : html`<div class="sheets lying">${drawnSheets(map.lying)}</div><div class="sheets">${drawnSheets(map.above)}</div>`}</div>`}
       <adjoin-map-foot
         .cabin=${this.cabin} .judgement=${this.judgement} .colours=${this.colours} .light=${this.light} .pointed=${this.pointed}
         .pointedPart=${this.pointedPart ?? this.selection.parts?.at(-1)} .tint=${matrix ? 'colour' : this.tint} .run=${matrix ? undefined : run} .path=${this.path} .onMap=${!matrix} .editable=${this.editable} .hint=${this.hint()} .outlining=${this.tool === 'outline' ? this.outlining.words : undefined}
@@ -472,6 +483,11 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
     }
   }
 }
+
+const drawnSheets = (sheets: readonly MapSheet[]): unknown => repeat(sheets, ({ key }) => key, ({ svg }) => scene(svg));
+
+/** Whether what was drawn at one place can be shown as at another without being told to be enlarged. */
+const isNear = (drawn: MapPlace, now: MapPlace): boolean => Math.abs(Math.log2(now.scale / drawn.scale)) < mostEnlarged;
 
 const mapPartsById = remembered((parts: readonly MapPart[]): ReadonlyMap<string, MapPart> => new Map(parts.map((part) => [part.id, part])));
 

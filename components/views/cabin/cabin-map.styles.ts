@@ -3,8 +3,10 @@ import { css } from 'lit';
 export const styles = css`
   :host { display: grid; grid-template-rows: auto minmax(0, 1fr) auto; background: var(--table); color: var(--table-ink); min-height: 0; position: relative; --map-line: color-mix(in srgb, var(--table-ink) 25%, transparent); }
   .map { contain: strict; min-height: 0; overflow: hidden; position: relative; touch-action: none; user-select: none; cursor: default; }
-  .map > svg { contain: strict; position: absolute; inset: 0; width: 100%; height: 100%; pointer-events: none; }
-  .map > svg > g:not([pointer-events]) { pointer-events: auto; }
+  .sheets { contain: layout size style; position: absolute; inset: 0; pointer-events: none; }
+  .lying { transform-origin: 0 0; will-change: transform; }
+  .sheets > svg { contain: layout size style; position: absolute; inset: 0; width: 100%; height: 100%; overflow: visible; }
+  .sheets > svg > g:not([pointer-events]) { pointer-events: auto; }
   .map:focus-visible { outline-offset: -4px; box-shadow: none; }
   .map.look .hit { cursor: pointer; }
   .map.outline, .map.join { cursor: crosshair; }

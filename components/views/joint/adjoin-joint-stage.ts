@@ -7,6 +7,7 @@ import { pixelsAtAngle } from '../../../src/report/figures/joint-strip.ts';
 import { fixed } from '../../../src/report/number-text.ts';
 import { drawing } from '../../../src/report/scene.ts';
 import type { HeightMap } from '../../../src/texture/index.ts';
+import { ElementSize } from '../../controllers/element-size.ts';
 import { roveFocus } from '../../controllers/roving-focus.ts';
 import { tableInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
@@ -38,6 +39,8 @@ export interface StageSide {
 
 const factors = [1, 3, 10] as const;
 const usualViewMm = 700;
+/** Height of the figure, px, before it is measured. */
+const usualHeight = 280;
 /** Distances that the joint may be brought to, beside that in the cabin; the first is the one it is shown at. */
 const nearerMm = [250, 100] as const;
 
@@ -64,6 +67,7 @@ export class AdjoinJointStage extends LitElement {
   declare lamp: LampSetting;
   declare moving: boolean;
   declare painted: Painted | undefined;
+  private readonly figure = new ElementSize(this, '.figure');
 
   constructor() {
     super();
@@ -113,7 +117,7 @@ export class AdjoinJointStage extends LitElement {
     const perMm = pixelsAtAngle(1, seenMm);
     const notes = [
       ...surfaceNotes(surfaces, names, this.painted?.contrast), ...colourNotes(colours, shown, this.factor, this.gamut),
-      ...(!this.closed && gapIsCut(joint, perMm, this.figureHeight) ? ['The gap is drawn narrower than it is.'] : []),
+      ...(!this.closed && gapIsCut(joint, perMm, this.figure.height || usualHeight) ? ['The gap is drawn narrower than it is.'] : []),
     ];
     return html`
       <div class="stage">
@@ -160,10 +164,6 @@ export class AdjoinJointStage extends LitElement {
         <p class="notes row">${notes.join(' ')}</p>
       </div>
     `;
-  }
-
-  private get figureHeight(): number {
-    return this.renderRoot?.querySelector('.figure')?.clientHeight || 280;
   }
 
   private held: { readonly id: number; x: number; y: number } | undefined;

@@ -179,7 +179,7 @@ export function mapLayers(input: CabinMapInput, size: CabinMapSize, theme: Figur
       const threads = block.filter((part) => part.line);
       return interactive && threads.length === 0 ? [] : [layer('threads', at, threads.length, [chosenIn(threads), ...threads], () => threads.map(threadOf))];
     }),
-    ...Array.from({ length: Math.max(1, Math.ceil(zones.length / inLayer)) }, (_, at) => layer('zones', at, (partsInLayer * Math.min(inLayer, zones.length)) / zonesOfPartLayer, [parts, zones], () => {
+    ...Array.from({ length: Math.max(1, Math.ceil(zones.length / inLayer)) }, (_, at) => layer('zones', at, Math.max(1, (partsInLayer * Math.min(inLayer, zones.length)) / zonesOfPartLayer), [parts, zones], () => {
       const placed = memory.zoneNames(parts, () => zoneNames(input, place, width, height));
       return namesOn(placed((at + 1) * inLayer).slice(placed(at * inLayer).length), parts, memory, theme);
     })),
