@@ -10,8 +10,10 @@ import { editEvent, formEvent, menuEvent, selectEvent } from '../controllers/edi
 import type { WantedEdit, WantedForm, WantedMenu } from '../controllers/edit-events.ts';
 import type { OpenCabin } from '../controllers/open-cabin.ts';
 import { tabDocument } from '../controllers/keeper.ts';
+import { foldEvent, showFolds } from '../controllers/sections.ts';
+import type { Folded } from '../controllers/sections.ts';
 import { RouteController } from '../controllers/route-controller.ts';
-import { formatRoute, parseRoute } from '../controllers/route.ts';
+import { changedRoute, formatRoute, parseRoute } from '../controllers/route.ts';
 import type { JointFilter, Route, View } from '../controllers/route.ts';
 import { actionCommands, commandsOfSelection, innermost } from '../model/commands.ts';
 import type { Command, DeskCall } from '../model/commands.ts';
@@ -57,7 +59,9 @@ interface RememberedColours {
 }
 
 /** Addresses of joints from a place, as one function as long as the place is the same, so that nothing is drawn anew for it. */
-const jointLinks = remembered((route: Route) => (joint: string): string => formatRoute({ ...route, view: 'joint', joint, item: undefined, options: { ...route.options, try: '' } }));
+const jointLinks = remembered((route: Route) => (joint: string): string => formatRoute({ ...route, view: 'joint', joint, item: undefined, options: { ...route.options, try: '' }, folds: route.view === 'joint' ? route.folds : undefined }));
+
+const choicesOf = ({ options, folds }: Route): Pick<Route, 'options' | 'folds'> => ({ options, folds });
 
 const deskKeys: Readonly<Record<string, DeskCall>> = {
   'Mod+O': 'open', 'Mod+S': 'save', 'Mod+Shift+S': 'save as', 'Mod+Z': 'undo', 'Mod+Shift+Z': 'redo', 'Mod+Y': 'redo', 'Mod+K': 'palette', F1: 'help',
@@ -98,7 +102,7 @@ export class AdjoinWorkbench extends LitElement {
   /** The joint that was looked at last. */
   private visited: string | undefined;
   /** What was chosen in each place as it was left: its link in the row of places leads back to that. */
-  private readonly choices = new Map<View, Route['options']>();
+  private readonly choices = new Map<View, Pick<Route, 'options' | 'folds'>>();
 
   constructor() {
     super();
@@ -118,6 +122,7 @@ export class AdjoinWorkbench extends LitElement {
       else this.form?.ask((event as CustomEvent<WantedForm>).detail, this.desk.open?.selection ?? {});
     });
     this.addEventListener('input', (event) => { this.typedInto = isTyping(event) ? event.composedPath()[0] : undefined; });
+    this.addEventListener(foldEvent, (event) => this.routes.fold((event as CustomEvent<Folded>).detail));
     this.addEventListener(selectEvent, (event) => this.desk.select((event as CustomEvent<Selection>).detail));
     this.addEventListener(menuEvent, (event) => {
       const { x, y, selection } = (event as CustomEvent<WantedMenu>).detail;
@@ -193,7 +198,8 @@ export class AdjoinWorkbench extends LitElement {
         document.scrollingElement?.scrollTo({ top: 0, left: 0, behavior: 'instant' });
       });
     }
-    this.choices.set(route.view, route.options);
+    this.choices.set(route.view, choicesOf(route));
+    showFolds(route.folds);
     if (route.open === undefined || route.open === this.address) return;
     this.address = route.open;
     void this.waiting(this.desk.openAddress(route.open)).then((taken) => {
@@ -214,7 +220,7 @@ export class AdjoinWorkbench extends LitElement {
     }
     if (this.desk.open !== undefined) {
       const target = files.length === 1 && /\.(sdf|x3p|png)$/i.test(files[0]?.name ?? '') ? 'surfaces' : 'import';
-      if (this.routes.route.view !== target) this.routes.go({ view: target, item: undefined, joint: undefined, options: this.choices.get(target) ?? {} });
+      if (this.routes.route.view !== target) this.routes.go({ view: target, item: undefined, joint: undefined, ...(this.choices.get(target) ?? { options: {} }) });
       const view = await this.load(target);
       // It has its route before it has its files.
       await this.updateComplete;
@@ -257,7 +263,7 @@ export class AdjoinWorkbench extends LitElement {
     const open = this.desk.open;
     if (open === undefined) return;
     this.choices.clear();
-    this.choices.set(this.routes.route.view, this.routes.route.options);
+    this.choices.set(this.routes.route.view, choicesOf(this.routes.route));
     const { holds, clashes, open: undecided } = open.judgement.summary;
     this.saySoon(`${open.cabin.name} is open: ${holds} ${holds === 1 ? 'joint holds' : 'joints hold'}, ${clashes} ${clashes === 1 ? 'clashes' : 'clash'}, ${undecided} ${undecided === 1 ? 'is' : 'are'} open.`);
   }
@@ -329,7 +335,7 @@ export class AdjoinWorkbench extends LitElement {
   private run({ run }: Command): void {
     switch (run.kind) {
       case 'action': this.form?.ask({ action: run.action, preset: {} }, this.desk.open?.selection ?? {}); break;
-      case 'place': this.routes.go({ view: run.view, item: undefined, joint: undefined, options: this.choices.get(run.view) ?? {} }); break;
+      case 'place': this.routes.go({ view: run.view, item: undefined, joint: undefined, ...(this.choices.get(run.view) ?? { options: {} }) }); break;
       case 'desk': this.call(run.call); break;
     }
   }
@@ -363,7 +369,7 @@ export class AdjoinWorkbench extends LitElement {
     return view === 'joint' ? 'Joint' : registeredView(view)?.title ?? 'Cabin';
   }
 
-  private readonly linkTo = (change: Partial<Route>): string => formatRoute({ ...this.routes.route, ...change });
+  private readonly linkTo = (change: Partial<Route>): string => formatRoute(changedRoute(this.routes.route, change));
 
   private get lightName(): string {
     const wanted = this.routes.route.light;
@@ -371,7 +377,7 @@ export class AdjoinWorkbench extends LitElement {
   }
 
   private places(route: Route): readonly Place[] {
-    const address = (view: View): string => this.linkTo({ joint: undefined, item: undefined, options: view === route.view ? {} : this.choices.get(view) ?? {}, view });
+    const address = (view: View): string => this.linkTo({ joint: undefined, item: undefined, ...(view === route.view ? { options: {}, folds: undefined } : this.choices.get(view) ?? { options: {}, folds: undefined }), view });
     const cabin: Place = {
       title: 'Cabin', about: 'Map and joint strips, worst first', address: address('cabin'), here: route.view === 'cabin' || route.view === 'joint', first: false,
     };
@@ -497,7 +503,7 @@ export class AdjoinWorkbench extends LitElement {
     this.visited = route.joint;
     if (open.judging) return html`<div class="missing"></div>`;
     const joint = open.judgement.joints.find((one) => one.id === route.joint);
-    const back = formatRoute({ ...route, view: 'cabin', joint: undefined, options: { ...route.options, try: '' } });
+    const back = formatRoute({ ...route, view: 'cabin', joint: undefined, options: { ...route.options, try: '' }, folds: undefined });
     if (joint === undefined) {
       return html`<div class="missing">
         <h1>There is no joint “${route.joint}” in ${open.cabin.name}.</h1><a class="button" href=${back}>To the cabin</a>
@@ -531,7 +537,7 @@ export class AdjoinWorkbench extends LitElement {
   /** Another place that is gone to without a word of its choices is as it was left. */
   private readonly go = (change: Partial<Route>, refine = false): void => {
     const { view } = change;
-    const whole = view === undefined || view === this.routes.route.view || 'options' in change ? change : { ...change, options: this.choices.get(view) ?? {} };
+    const whole = view === undefined || view === this.routes.route.view || 'options' in change ? change : { ...change, ...(this.choices.get(view) ?? { options: {} }) };
     if (refine) this.routes.refine(whole);
     else this.routes.go(whole);
   };

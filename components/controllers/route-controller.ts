@@ -1,6 +1,7 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import { formatRoute, parseRoute } from './route.ts';
+import { changedRoute, formatRoute, parseRoute } from './route.ts';
 import type { Route } from './route.ts';
+import type { Folded } from './sections.ts';
 
 /** What the host does as the address changes. */
 export interface RouteWatch {
@@ -47,17 +48,28 @@ export class RouteController implements ReactiveController {
     const hash = event.composedPath().map((one) => (one instanceof HTMLAnchorElement ? one.getAttribute('href') : undefined)).find((address) => address?.startsWith('#/'));
     if (hash === undefined || hash === null) return;
     event.preventDefault();
-    this.take(parseRoute(hash), true);
+    const to = parseRoute(hash);
+    // What was unfolded since the link was drawn stays so within its place.
+    this.take(to.view === this.route.view && to.folds === undefined ? { ...to, folds: this.route.folds } : to, true);
   };
 
   /** A new place in the history. */
   go(change: Partial<Route>): void {
-    this.take({ ...this.route, ...change }, true);
+    this.take(changedRoute(this.route, change), true);
   }
 
   /** The same place, refined: no new step for the back button. */
   refine(change: Partial<Route>): void {
-    this.take({ ...this.route, ...change }, false);
+    this.take(changedRoute(this.route, change), false);
+  }
+
+  /** A section was folded or unfolded: the address tells it, and nothing is drawn anew for it. */
+  fold({ name, unfolded, usual }: Folded): void {
+    const { [name]: _, ...others } = this.route.folds ?? {};
+    const folds = unfolded === usual ? others : { ...others, [name]: unfolded };
+    this.route = { ...this.route, folds: Object.keys(folds).length === 0 ? undefined : folds };
+    history.replaceState({ entry: this.entry }, '', formatRoute(this.route));
+    this.watch.changed(this.route);
   }
 
   private take(route: Route, push: boolean): void {

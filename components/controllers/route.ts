@@ -22,10 +22,15 @@ export interface Route {
   readonly filter: JointFilter;
   /** Choices of a view by their own names, such as the tint of the map. */
   readonly options?: Readonly<Record<string, string>>;
+  /** Sections that are not as they begin. */
+  readonly folds?: Folds;
 }
 
+/** Sections of a place by name: whether they are unfolded. */
+export type Folds = Readonly<Record<string, boolean>>;
+
 const filterFields = { q: 'search', zone: 'zone', verdict: 'verdict', check: 'check', supplier: 'supplier' } as const;
-const reserved = new Set(['open', 'light', ...Object.keys(filterFields)]);
+const reserved = new Set(['open', 'light', 'unfold', 'fold', ...Object.keys(filterFields)]);
 /** Choices with names and values of reasonable length are kept; an address is no place for data. */
 const longestChoice = 1000;
 
@@ -42,11 +47,18 @@ export function parseRoute(hash: string): Route {
   const [head, id] = path.split('/', 2);
   const rest = {
     open: parameters.get('open') || undefined, light: parameters.get('light') || undefined, filter,
-    ...(Object.keys(options).length === 0 ? {} : { options }),
+    ...(Object.keys(options).length === 0 ? {} : { options }), ...foldsOf(parameters),
   };
   if (head === 'joint' && id) return { view: 'joint', joint: decoded(id), ...rest };
   const view = views.find((one) => one === head && one !== 'joint') ?? 'start';
   return { view, ...(id && view !== 'start' ? { item: decoded(id) } : {}), ...rest };
+}
+
+/** Names with commas between them, each written as in an address. */
+function foldsOf(parameters: URLSearchParams): { readonly folds?: Folds } {
+  const named = (key: string, unfolded: boolean): [string, boolean][] => (parameters.get(key) ?? '').slice(0, longestChoice).split(',').filter(Boolean).map((name) => [decoded(name), unfolded]);
+  const folds = [...named('unfold', true), ...named('fold', false)];
+  return folds.length === 0 ? {} : { folds: Object.fromEntries(folds) };
 }
 
 /** A malformed escape in a hand-written address stays as it was written. */
@@ -58,6 +70,12 @@ function decoded(text: string): string {
   }
 }
 
+/** A route with some of it changed; sections are those of their place, so another place does not take them over. */
+export function changedRoute(route: Route, change: Partial<Route>): Route {
+  const elsewhere = change.view !== undefined && change.view !== route.view && !('folds' in change);
+  return { ...route, ...(elsewhere ? { folds: undefined } : {}), ...change };
+}
+
 /** The hash of a route; `parseRoute` reads it back to the same route. */
 export function formatRoute(route: Route): string {
   const parameters = new URLSearchParams();
@@ -67,8 +85,12 @@ export function formatRoute(route: Route): string {
     if (value) parameters.set(key, value);
   }
   for (const [key, value] of Object.entries(route.options ?? {})) if (value !== '') parameters.set(key, value);
+  for (const [key, unfolded] of [['unfold', true], ['fold', false]] as const) {
+    const names = Object.entries(route.folds ?? {}).filter(([, is]) => is === unfolded).map(([name]) => encodeURIComponent(name));
+    if (names.length > 0) parameters.set(key, names.join(','));
+  }
   if (route.open !== undefined) parameters.set('open', route.open);
-  const query = parameters.toString().replaceAll('%2F', '/');
+  const query = parameters.toString().replaceAll('%2F', '/').replaceAll('%2C', ',');
   return `#/${pathOf(route)}${query === '' ? '' : `?${query}`}`;
 }
 

@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
+import { unfolds } from '../controllers/sections.ts';
 import { base } from '../styles/shared.ts';
 
 /** What a figure shows, in numbers. */
@@ -36,7 +37,7 @@ export class AdjoinFigureTable extends LitElement {
   }
 
   override render(): TemplateResult {
-    return html`<details @toggle=${(event: Event) => { this.shown = (event.target as HTMLDetailsElement).open; }}>
+    return html`<details ${unfolds(`table-of-${this.of.toLowerCase().replaceAll(' ', '-')}`)} @toggle=${(event: Event) => { this.shown = (event.target as HTMLDetailsElement).open; }}>
       <summary>The same as a table</summary>
       ${this.shown ? this.numbers(this.table()) : nothing}
     </details>`;

@@ -69,7 +69,8 @@ test('an address leads anyone to its view, joint, light and filter', async () =>
     await page.goto('about:blank');
     await page.goto(`${address()}#/${view}?light=A&supplier=mouldings&${demo('first-steps')}`);
     await page.locator(tag).waitFor({ state: 'attached', timeout: 30_000 });
-    expect(await page.evaluate(() => location.hash), view).toContain(`#/${view}?light=A`);
+    // A review puts the joint that it shows into its address.
+    expect(await page.evaluate(() => location.hash), view).toMatch(new RegExp(`^#/${view}${view === 'review' ? '(?:/[^?]+)?' : ''}\\?light=A`));
     expect(await wordsOf(page.locator('adjoin-light-picker .now .name')), view).toMatch(/^Light A/);
   }
   await page.goto('about:blank');
@@ -179,6 +180,39 @@ test('a rule book and a cabin of a file that one compares with are there again w
   await colleague.getByText('The cabin of this address was in a file that is not here.').waitFor();
   await goTo(colleague, 'rules', { see: 'compare', against: 'file' });
   await colleague.getByText('The book of this address was in a file that is not here.').waitFor();
+  expect(complaints).toEqual([]);
+}, 90_000);
+
+test('what is unfolded stands in the address: loaded anew, sent, gone back to and by the row of places it is so again', async () => {
+  const page = await visit(`#/rules?see=classes&${demo('first-steps')}`, { viewport: { width: 1440, height: 900 } });
+  const hash = (): Promise<string> => page.evaluate(() => location.hash);
+  const section = (name: string): Locator => page.locator('adjoin-class-editor details').filter({ has: page.locator('b', { hasText: new RegExp(`^${name}$`) }) });
+  const isOpen = (name: string): Promise<boolean> => section(name).evaluate((details) => (details as HTMLDetailsElement).open);
+  await section('Readings').locator('summary').click();
+  await section('Colour').locator('summary').click();
+  await expect.poll(hash).toContain('unfold=class-readings&fold=class-colour');
+  await page.reload();
+  await section('Readings').waitFor({ timeout: 30_000 });
+  expect([await isOpen('Readings'), await isOpen('Colour'), await isOpen('Gloss')]).toEqual([true, false, false]);
+  const place = (name: string): Promise<void> => page.getByRole('navigation', { name: 'Places' }).getByRole('link', { name, exact: true }).click();
+  await place('Parts');
+  await page.locator('adjoin-parts-view').waitFor();
+  expect(await hash()).not.toContain('fold=');
+  await place('Rules');
+  await section('Readings').waitFor();
+  expect([await isOpen('Readings'), await isOpen('Colour')]).toEqual([true, false]);
+  await section('Readings').locator('summary').click();
+  await section('Colour').locator('summary').click();
+  await expect.poll(hash).not.toContain('fold=');
+
+  await goTo(page, 'parts/sill');
+  const source = page.locator('adjoin-source-panel button.title').first();
+  await source.click();
+  await expect.poll(hash).toContain('unfold=source-sill-');
+  await page.reload();
+  await expect.poll(() => source.getAttribute('aria-expanded'), { timeout: 30_000 }).toBe('true');
+  await goTo(page, 'joint/map-pocket--sill', { unfold: 'table-of-spectra' });
+  await page.getByRole('region', { name: 'Spectra, as a table' }).waitFor();
   expect(complaints).toEqual([]);
 }, 90_000);
 

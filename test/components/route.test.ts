@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { formatRoute, parseRoute } from '../../components/controllers/route.ts';
+import { changedRoute, formatRoute, parseRoute } from '../../components/controllers/route.ts';
 import type { Route } from '../../components/controllers/route.ts';
 
 test('an empty, an unknown and a broken address are the start', () => {
@@ -40,3 +40,15 @@ function encodable(text: string): boolean {
     return false;
   }
 }
+
+test('sections stand in the address by name, and stay in their place', () => {
+  const folds = { terms: false, 'table-of-spectra': true, 'steps, of 50% run': true };
+  const hash = formatRoute({ view: 'series', filter: {}, folds });
+  expect(parseRoute(hash)).toMatchObject({ view: 'series', folds });
+  expect(parseRoute('#/series?unfold=stock,rest&fold=terms').folds).toEqual({ stock: true, rest: true, terms: false });
+  expect(parseRoute('#/series?unfold=&fold=,').folds).toBeUndefined();
+  const here = parseRoute(hash);
+  expect(changedRoute(here, { item: 'door' }).folds).toEqual(folds);
+  expect(changedRoute(here, { view: 'parts' }).folds).toBeUndefined();
+  expect(changedRoute(here, { view: 'parts', folds: { other: true } }).folds).toEqual({ other: true });
+});

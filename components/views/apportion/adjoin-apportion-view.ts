@@ -10,6 +10,7 @@ import { counted, fixed } from '../../../src/report/number-text.ts';
 import { toleranceCsv } from '../../../src/report/tolerance-csv.ts';
 import { announce } from '../../controllers/announcer.ts';
 import { PlanRun } from '../../controllers/plan-run.ts';
+import { unfolds } from '../../controllers/sections.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { apportionTerms, sharesOf, withShare } from '../../model/apportion-terms.ts';
@@ -79,7 +80,7 @@ export class AdjoinApportionView extends ViewElement {
     }
     const plan = this.apportioning.made?.cabin.id === cabin.id ? this.apportioning.made.plan : undefined;
     return html`
-      <aside aria-label="Terms of the tolerances"><details class="terms" ?open=${!matchMedia(narrow).matches}><summary>Terms of the tolerances</summary>${this.terms()}</details></aside>
+      <aside aria-label="Terms of the tolerances"><details class="terms" ${unfolds('terms', !matchMedia(narrow).matches)}><summary>Terms of the tolerances</summary>${this.terms()}</details></aside>
       <div class="body">${plan === undefined
         ? html`<div><h1>Apportion</h1><div class="teach"><p>Every part is <adjoin-term word="apportion">given</adjoin-term> a tolerance about its target, as large and as even as can be, so that any two parts in tolerance hold at their joint under every light of its rule.</p></div></div>${planState(this.apportioning, () => this.apportioning.again())}`
         : this.planned(plan)}</div>
@@ -171,7 +172,7 @@ export class AdjoinApportionView extends ViewElement {
         ${simulated.joints.length === 0 ? nothing : html`<table><thead><tr><th scope="col">joint</th><th scope="col" class="n">share of cabins</th></tr></thead><tbody>${simulated.joints.slice(0, 6).map(({ joint, share }) => html`<tr><th scope="row">${link(joint)}</th><td class="n">${fixed(100 * share, 1)} %</td></tr>`)}</tbody></table>`}
         ${confirmed === undefined ? nothing : html`<p class="small quiet">${confirmed.worstExcess <= 1e-3 ? `A search on the boundaries of ${counted(confirmed.joints, 'joint')} found no pair outside.` : `A search on the boundaries still finds a pair ${fixed(confirmed.worstExcess, 3)} outside a limit.`}</p>`}</div>
       <div><h2><adjoin-term word="tightest joint">Tightest joints</adjoin-term></h2>${plan.bottlenecks.length === 0 ? html`<p>No joint limits a colour.</p>` : html`<p class="joints small">${plan.bottlenecks.slice(0, mostTight).map(link)}</p>`}
-        ${plan.bottlenecks.length > mostTight ? html`<details><summary>${plan.bottlenecks.length - mostTight} more</summary><p class="joints small">${plan.bottlenecks.slice(mostTight).map(link)}</p></details>` : nothing}
+        ${plan.bottlenecks.length > mostTight ? html`<details ${unfolds('bottlenecks')}><summary>${plan.bottlenecks.length - mostTight} more</summary><p class="joints small">${plan.bottlenecks.slice(mostTight).map(link)}</p></details>` : nothing}
         ${plan.targetsClash.length === 0 ? nothing : html`<p class="small"><b>Targets that clash by themselves</b></p><p class="joints small">${plan.targetsClash.map(link)}</p><p><a class="button" href=${this.linkTo({ view: 'mend', joint: undefined, item: undefined, options: {} })}>Mend them first</a></p>`}</div>
     </div>`;
   }

@@ -10,6 +10,7 @@ import { fixed } from '../../../src/report/number-text.ts';
 import { drawing, element } from '../../../src/report/scene.ts';
 import type { SceneElement } from '../../../src/report/scene.ts';
 import { askAction } from '../../controllers/edit-events.ts';
+import { unfolds } from '../../controllers/sections.ts';
 import { tableInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { verdictSample } from '../../figures/verdict-sample.ts';
@@ -112,7 +113,7 @@ export class AdjoinMapFoot extends LitElement {
         <figcaption>
           <b class="word">${run.verdict}</b> along the <adjoin-term word="run">run</adjoin-term>: ${run.sentence}
           ${this.path.length > 1 && this.editable ? html`<button type="button" @click=${() => askAction(this, 'run.add', { parts: this.path })}>Watch this path</button>` : nothing}
-          <details>
+          <details ${unfolds(`steps-${run.id ?? 'of-path'}`)}>
             <summary>The steps as a table</summary>
             <table>
               <caption class="unseen">${label}</caption>

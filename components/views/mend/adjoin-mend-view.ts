@@ -9,6 +9,7 @@ import { mendCardText, mendCaution, mendCsv } from '../../../src/report/mend-car
 import { counted, limitUseText, signed } from '../../../src/report/number-text.ts';
 import { announce } from '../../controllers/announcer.ts';
 import { PlanRun } from '../../controllers/plan-run.ts';
+import { unfolds } from '../../controllers/sections.ts';
 import { findLight } from '../../model/light-groups.ts';
 import { mapInput } from '../../model/map-input.ts';
 import { mendTerms, planStands, toggled, withAskedTerms } from '../../model/mend-terms.ts';
@@ -68,7 +69,7 @@ export class AdjoinMendView extends ViewElement {
     }
     const plan = this.mending.made?.cabin.id === cabin.id ? this.mending.made.plan : undefined;
     return html`
-      <aside aria-label="Terms of the mend"><details class="terms" ?open=${!matchMedia(narrow).matches}><summary>Terms of the mend</summary>${this.terms()}</details></aside>
+      <aside aria-label="Terms of the mend"><details class="terms" ${unfolds('terms', !matchMedia(narrow).matches)}><summary>Terms of the mend</summary>${this.terms()}</details></aside>
       <div class="body">${plan === undefined
         ? html`<div><h1>Mend</h1><div class="teach"><p>A <adjoin-term word="mend">mend</adjoin-term>: the fewest parts to change, and the least shifts, so that every joint that a change can mend holds under every light of its rule. The ordinary check judges the cabin with the changes met before the plan is shown.</p></div></div>${planState(this.mending, () => this.mending.again())}`
         : this.planned(plan)}</div>

@@ -10,6 +10,7 @@ import { counted, fixed, percent } from '../../../src/report/number-text.ts';
 import type { QualityLook } from '../../../src/workers/session-look.ts';
 import { doAction } from '../../controllers/edit-events.ts';
 import type { Route } from '../../controllers/route.ts';
+import { Sections } from '../../controllers/sections.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { shareBar } from '../../figures/share-bar.ts';
@@ -83,7 +84,7 @@ export class AdjoinQualityTable extends LitElement {
   `];
 
   static override properties = {
-    cabin: { attribute: false }, look: { attribute: false }, item: {}, route: { attribute: false }, locked: { type: Boolean }, linkTo: { attribute: false }, go: { attribute: false }, shown: { state: true }, all: { state: true },
+    cabin: { attribute: false }, look: { attribute: false }, item: {}, route: { attribute: false }, locked: { type: Boolean }, linkTo: { attribute: false }, go: { attribute: false }, all: { state: true },
   };
 
   declare cabin: Cabin;
@@ -94,8 +95,8 @@ export class AdjoinQualityTable extends LitElement {
   declare locked: boolean;
   declare linkTo: (change: Partial<Route>) => string;
   declare go: (change: Partial<Route>, refine?: boolean) => void;
-  declare shown: string | undefined;
   declare all: boolean;
+  private readonly sections = new Sections(this);
 
   constructor() {
     super();
@@ -141,11 +142,11 @@ export class AdjoinQualityTable extends LitElement {
     const { specimen, forLimit, gauge } = row;
     const { error, gauge: share } = shares(row);
     const part = this.cabin.parts.find(({ id }) => id === specimen.part);
-    const here = this.shown === row.key;
+    const here = this.sections.isUnfolded(row.key);
     const few = forLimit !== undefined && error !== undefined && error > forLimit.goalShare;
     return html`
       <tr>
-        <th scope="row"><button class="bare" type="button" aria-expanded=${here} @click=${() => { this.shown = here ? undefined : row.key; }}><span><b>${part?.name ?? (specimen.kind === 'master' ? 'master' : '')}</b> ${specimen.specimen}${specimen.stage === 'new' ? '' : `, ${specimen.stage}`}${specimen.stands ? nothing : html` <span class="quiet">not judged on</span>`}</span></button></th>
+        <th scope="row"><button class="bare" type="button" aria-expanded=${here} @click=${() => this.sections.toggle(row.key)}><span><b>${part?.name ?? (specimen.kind === 'master' ? 'master' : '')}</b> ${specimen.specimen}${specimen.stage === 'new' ? '' : `, ${specimen.stage}`}${specimen.stands ? nothing : html` <span class="quiet">not judged on</span>`}</span></button></th>
         <td>${row.what}</td><td class="number">${row.readings} <span class="quiet">at ${counted(row.spots, 'spot')}</span></td>
         <td class="number">${row.mcdm === undefined ? '–' : fixed(row.mcdm, 2)}</td><td>${row.spots < 2 ? html`<span class="quiet">one spot</span>` : row.spread}</td>
         <td>${forLimit === undefined ? html`<span class="quiet">no limit</span>` : scene(shareBar({ share: error, goal: forLimit.goalShare, mark: share }, { width: 140, height: 18 }, paperInk))}</td>

@@ -3,6 +3,7 @@ import type { TemplateResult } from 'lit';
 import { bookValues } from '../../../src/rules/index.ts';
 import type { BookValue } from '../../../src/rules/index.ts';
 import '../../app/adjoin-action-fields.ts';
+import { unfolds } from '../../controllers/sections.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { doAction } from '../../controllers/edit-events.ts';
@@ -34,7 +35,7 @@ export class AdjoinBookEditor extends LitElement {
   }
 
   private section(title: string, says: string, inside: TemplateResult, open = false): TemplateResult {
-    return html`<details ?open=${open}><summary><b>${title}</b><span>${says}</span></summary><div class="inside">${inside}</div></details>`;
+    return html`<details ${unfolds(`book-${title.toLowerCase().replaceAll(' ', '-')}`, open)}><summary><b>${title}</b><span>${says}</span></summary><div class="inside">${inside}</div></details>`;
   }
 
   private moveGeometry(index: number): void {

@@ -5,6 +5,7 @@ import { materialValues } from '../../../src/rules/index.ts';
 import { plainNumber } from '../../../src/rules/plain-number.ts';
 import type { MaterialClass, MaterialValue } from '../../../src/rules/index.ts';
 import '../../app/adjoin-action-fields.ts';
+import { unfolds } from '../../controllers/sections.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
 import './adjoin-formula-field.ts';
@@ -35,7 +36,7 @@ export class AdjoinClassEditor extends LitElement {
   }
 
   private section(title: string, says: string, inside: TemplateResult, open = false): TemplateResult {
-    return html`<details ?open=${open}><summary><b>${title}</b><span>${says}</span></summary><div class="inside">${inside}</div></details>`;
+    return html`<details ${unfolds(`class-${title.toLowerCase().replaceAll(' ', '-')}`, open)}><summary><b>${title}</b><span>${says}</span></summary><div class="inside">${inside}</div></details>`;
   }
 
   override render(): TemplateResult {

@@ -11,6 +11,7 @@ import { fixed } from '../../../src/report/number-text.ts';
 import { fieldLabel } from '../../app/field-label.ts';
 import type { BookDraft } from '../../controllers/book-trial.ts';
 import { doAction } from '../../controllers/edit-events.ts';
+import { unfolds } from '../../controllers/sections.ts';
 import { argumentText, argumentValue } from '../../model/argument-text.ts';
 import { faultText } from '../../model/fault-text.ts';
 import type { FormulaWord } from '../../model/formula-words.ts';
@@ -239,7 +240,7 @@ export class AdjoinFormulaField extends LitElement {
 
   private variables(uses: readonly string[]): TemplateResult {
     const { look } = this.at;
-    return html`<details><summary>Names that a formula may use, with their values on the chosen joint</summary>
+    return html`<details ${unfolds(`names-${this.key}`)}><summary>Names that a formula may use, with their values on the chosen joint</summary>
       <table><thead><tr><th scope="col">name</th><th scope="col" class="n">here</th><th scope="col">unit</th><th scope="col">meaning</th></tr></thead>
       <tbody>${ruleVariables.map(({ name, unit, meaning }) => html`<tr class=${uses.includes(name) ? 'used' : ''}><th scope="row"><code>${name}</code></th><td class="n">${valueText(look?.variables[name])}</td><td>${unit === '1' ? '' : unit}</td><td>${meaning}</td></tr>`)}</tbody></table>
       <p class="small quiet">Also min, max, clamp, abs, sqrt, exp, log, pow, pi, e; comparisons with <code>and</code>, <code>or</code>, <code>not</code>; <code>a ? b : c</code>. Ctrl+Space lists all.</p></details>`;

@@ -5,6 +5,7 @@ import { plainNumber } from '../../../src/rules/plain-number.ts';
 import type { Expression, MaterialClass, PairRule } from '../../../src/rules/index.ts';
 import '../../app/adjoin-action-fields.ts';
 import { doAction } from '../../controllers/edit-events.ts';
+import { unfolds } from '../../controllers/sections.ts';
 import { limitText } from '../../model/rule-cells.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -42,7 +43,7 @@ export class AdjoinRuleEditor extends LitElement {
   }
 
   private section(title: string, says: string, inside: TemplateResult, open = false): TemplateResult {
-    return html`<details ?open=${open}><summary><b>${title}</b><span>${says}</span></summary><div class="inside">${inside}</div></details>`;
+    return html`<details ${unfolds(`rule-${title.toLowerCase().replaceAll(' ', '-')}`, open)}><summary><b>${title}</b><span>${says}</span></summary><div class="inside">${inside}</div></details>`;
   }
 
   override render(): TemplateResult {

@@ -3,6 +3,7 @@ import type { TemplateResult } from 'lit';
 import type { Material } from '../../../src/cabin/cabin.ts';
 import { counted } from '../../../src/report/number-text.ts';
 import { drawing, element } from '../../../src/report/scene.ts';
+import { unfolds } from '../../controllers/sections.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { verdictSample } from '../../figures/verdict-sample.ts';
@@ -86,7 +87,7 @@ export class AdjoinRuleMatrix extends LitElement {
     const meeting = cells.filter(({ joints }) => joints.length > 0);
     const others = cells.filter(({ joints }) => joints.length === 0);
     return html`${this.table(meeting, 'Pairs of materials, most clashes first')}
-      ${others.length === 0 ? nothing : html`<details><summary>${counted(others.length, 'pair')} that ${others.length === 1 ? 'does' : 'do'} not meet in this cabin</summary>${this.table(others, 'Pairs that do not meet')}</details>`}`;
+      ${others.length === 0 ? nothing : html`<details ${unfolds('other-pairs')}><summary>${counted(others.length, 'pair')} that ${others.length === 1 ? 'does' : 'do'} not meet in this cabin</summary>${this.table(others, 'Pairs that do not meet')}</details>`}`;
   }
 
   private pick(key: string): void {

@@ -7,6 +7,7 @@ import { buildWords, forecastWords, hasLots, partWords, slopeScale } from '../..
 import type { BuildPlan, BuiltSet, CabinSeries, ForecastPlace, JointForecast, PartSeries, SeriesLot } from '../../../src/series/index.ts';
 import { announce } from '../../controllers/announcer.ts';
 import { PlanRun } from '../../controllers/plan-run.ts';
+import { unfolds } from '../../controllers/sections.ts';
 import { paperInk, tableInk } from '../../figures/inks.ts';
 import { findLight } from '../../model/light-groups.ts';
 import { partColour } from '../../model/part-colours.ts';
@@ -91,7 +92,7 @@ export class AdjoinSeriesView extends ViewElement {
     const made = this.following.made;
     const plan = made?.cabin.id === cabin.id ? made.plan : undefined;
     return html`
-      <aside aria-label="Terms of the series"><details class="terms" ?open=${!matchMedia(narrow).matches}><summary>Terms of the series</summary>${this.terms(plan)}</details></aside>
+      <aside aria-label="Terms of the series"><details class="terms" ${unfolds('terms', !matchMedia(narrow).matches)}><summary>Terms of the series</summary>${this.terms(plan)}</details></aside>
       <div class="body">${plan === undefined
         ? html`<div><h1>Series</h1><div class="teach"><p>The lots of every part in order of production, their trend, and where it leads.</p></div></div>${planState(this.following, () => this.following.again())}`
         : this.shown(plan)}</div>
@@ -144,7 +145,7 @@ export class AdjoinSeriesView extends ViewElement {
         <div class="scroll" tabindex="0" role="group" aria-label="Forecast of the joints"><table><caption class="unseen">Forecast of the joints</caption>
           <thead><tr><th scope="col">joint</th><th scope="col" class="n"><adjoin-term word="limit use">use</adjoin-term> now</th><th scope="col">over its limit</th><th scope="col">earliest</th><th scope="col">latest</th><th scope="col">under</th><th scope="col">sides</th></tr></thead>
           <tbody>${told.map((joint) => this.forecastRow(plan, joint))}</tbody></table></div>`}
-      ${silent.length === 0 ? nothing : html`<details class="rest"><summary>${silent.length} ${silent.length === 1 ? 'joint' : 'joints'} without a forecast</summary><ul class="small">${silent.map((joint) => html`<li>${forecastWords(joint, this.jointName(joint.joint), { days: plan.aheadDays, lots: plan.aheadLots })}</li>`)}</ul></details>`}`;
+      ${silent.length === 0 ? nothing : html`<details class="rest" ${unfolds('without-forecast')}><summary>${silent.length} ${silent.length === 1 ? 'joint' : 'joints'} without a forecast</summary><ul class="small">${silent.map((joint) => html`<li>${forecastWords(joint, this.jointName(joint.joint), { days: plan.aheadDays, lots: plan.aheadLots })}</li>`)}</ul></details>`}`;
   }
 
   private forecastRow(plan: CabinSeries, joint: JointForecast): TemplateResult {
@@ -217,7 +218,7 @@ export class AdjoinSeriesView extends ViewElement {
   private stock(plan: CabinSeries, { parts }: BuildPlan): TemplateResult {
     const out = lotsOut(this.options);
     const gone = parts.reduce((sum, part) => sum + (out.get(part)?.size ?? 0), 0);
-    return html`<details class="stock"><summary>Lots that can be built: ${gone === 0 ? 'all' : `all but ${gone}`}</summary><div>${parts.map((part) => html`<fieldset><legend>${this.name(part)}</legend>
+    return html`<details class="stock" ${unfolds('stock')}><summary>Lots that can be built: ${gone === 0 ? 'all' : `all but ${gone}`}</summary><div>${parts.map((part) => html`<fieldset><legend>${this.name(part)}</legend>
       ${(plan.parts.find((one) => one.part === part)?.lots ?? []).map(({ id }) => html`<label class="check"><input type="checkbox" name="lot" data-part=${part} value=${id} .checked=${out.get(part)?.has(id) !== true}
         @change=${(event: Event) => this.choose(withLot(this.options, part, id, (event.target as HTMLInputElement).checked))} /><span>${id}</span></label>`)}</fieldset>`)}</div></details>`;
   }

@@ -4,6 +4,7 @@ import type { Cabin } from '../../../src/cabin/cabin.ts';
 import { partNames } from '../../../src/harmony/names.ts';
 import type { FreeMix, SourceHarm } from '../../../src/plan/index.ts';
 import { counted, fixed } from '../../../src/report/number-text.ts';
+import { unfolds } from '../../controllers/sections.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { planStyles } from '../plan/plan.styles.ts';
 
@@ -58,7 +59,7 @@ export class AdjoinFreeMix extends LitElement {
       </dl></div>`)}
       ${several ? html`<p>Over all ${cabins.length} colourways, by their volumes, <b>${shareText(mix.share)}</b> of the cabins have a clash. ${mix.carried.length === 0 ? 'No part is carried over between them with the same sources: each is mixed by itself.'
         : `${counted(mix.carried.length, 'part')} ${mix.carried.length === 1 ? 'is' : 'are'} carried over: what may be mixed there holds in every colourway that has it.`}</p>` : nothing}
-      ${mix.issues.length === 0 ? nothing : html`<details><summary>${counted(mix.issues.length, 'carry-over part')} differ${mix.issues.length === 1 ? 's' : ''} between the colourways and ${mix.issues.length === 1 ? 'is' : 'are'} mixed in each by itself</summary><ul class="small">${mix.issues.map((issue) => html`<li>${issue.path}: found ${issue.found}</li>`)}</ul></details>`}
+      ${mix.issues.length === 0 ? nothing : html`<details ${unfolds('carried-over')}><summary>${counted(mix.issues.length, 'carry-over part')} differ${mix.issues.length === 1 ? 's' : ''} between the colourways and ${mix.issues.length === 1 ? 'is' : 'are'} mixed in each by itself</summary><ul class="small">${mix.issues.map((issue) => html`<li>${issue.path}: found ${issue.found}</li>`)}</ul></details>`}
       <div class="two">
         <div class="scroll"><table><caption>Sources that do most harm</caption>
           <thead><tr><th scope="col">part</th><th scope="col">source</th>${several ? html`<th scope="col">in</th>` : nothing}<th scope="col" class="n">volume</th><th scope="col" class="n">clash with it</th><th scope="col" class="n">without it</th><th scope="col" colspan="2">dropping it saves, % points</th></tr></thead>

@@ -7,6 +7,7 @@ import type { ChoicePlan, CostTerms, Picks, Swap } from '../../../src/plan/index
 import { costLines } from '../../../src/plan/model/cost-lines.ts';
 import { piecePriceAt } from '../../../src/plan/model/source-cost.ts';
 import { counted, fixed } from '../../../src/report/number-text.ts';
+import { unfolds } from '../../controllers/sections.ts';
 import { moneyText } from '../../model/money-text.ts';
 import type { PartColour } from '../../model/part-colours.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -58,7 +59,7 @@ export class AdjoinSourceChoice extends LitElement {
     const single = cabin.parts.length - open.length;
     return html`
       ${changed.length === 0 ? html`<p>No part changes its source in this set.</p>` : changed.map((part) => this.row(part))}
-      ${same.length === 0 ? nothing : html`<details ?open=${changed.length === 0}><summary>${counted(same.length, 'part')} with a choice that ${same.length === 1 ? 'stays' : 'stay'} on ${same.length === 1 ? 'its' : 'their'} source</summary>${same.map((part) => this.row(part))}</details>`}
+      ${same.length === 0 ? nothing : html`<details ${unfolds('same-source', changed.length === 0)}><summary>${counted(same.length, 'part')} with a choice that ${same.length === 1 ? 'stays' : 'stay'} on ${same.length === 1 ? 'its' : 'their'} source</summary>${same.map((part) => this.row(part))}</details>`}
       ${single === 0 ? nothing : html`<p class="small quiet">${single === 1 ? 'One more part has' : `${single} more parts have`} one source only.</p>`}
     `;
   }

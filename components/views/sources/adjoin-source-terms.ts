@@ -6,6 +6,7 @@ import type { DropOut, Share } from '../../../src/plan/index.ts';
 import { planCurrency } from '../../../src/plan/model/source-cost.ts';
 import { counted } from '../../../src/report/number-text.ts';
 import { doAction } from '../../controllers/edit-events.ts';
+import { unfolds } from '../../controllers/sections.ts';
 import { locksOf, sharesOf, toggledLock, toggledShare, toggledSupplier, withoutOf } from '../../model/source-terms.ts';
 import type { Options } from '../../model/source-terms.ts';
 import '../../app/adjoin-choice.ts';
@@ -65,7 +66,7 @@ export class AdjoinSourceTerms extends LitElement {
     const tied = sharesOf(options);
     return html`<fieldset><legend>Parts that go together</legend>
       ${tied.length === 0 ? nothing : html`<ul class="locks">${tied.map((share) => html`<li><span>${said(share)}</span><button type="button" aria-label=${`Let ${said(share)} go`} @click=${() => this.change(toggledShare(options, share))}>Let go</button></li>`)}</ul>`}
-      <details class="tie"><summary>Tie two parts</summary><div class="tying">${part('first', 'First part…')}${part('second', 'Second part…')}${choice('what', 'What they share', [['supplier', 'one supplier serves both'], ['source', 'the source of one id for both']])}
+      <details class="tie" ${unfolds('tie')}><summary>Tie two parts</summary><div class="tying">${part('first', 'First part…')}${part('second', 'Second part…')}${choice('what', 'What they share', [['supplier', 'one supplier serves both'], ['source', 'the source of one id for both']])}
         <button type="button" @click=${() => this.tie()}>Tie</button></div></details>
       <p class="small quiet">Parts of a module go together as it is.</p></fieldset>`;
   }

@@ -12,6 +12,7 @@ import { announce } from '../../controllers/announcer.ts';
 import { FurtherCabins } from '../../controllers/further-cabins.ts';
 import { PlanRun } from '../../controllers/plan-run.ts';
 import type { WantedPlan } from '../../controllers/plan-run.ts';
+import { unfolds } from '../../controllers/sections.ts';
 import { findLight } from '../../model/light-groups.ts';
 import { moneyText } from '../../model/money-text.ts';
 import type { PartColour } from '../../model/part-colours.ts';
@@ -110,7 +111,7 @@ export class AdjoinSourcesView extends ViewElement {
     const plan = this.choice.made?.cabin.id === cabin.id ? this.choice.made.plan : undefined;
     return html`
       <aside aria-label="Terms of the choice">
-        <details class="terms" ?open=${!matchMedia(narrow).matches}><summary>Terms of the choice</summary><adjoin-source-terms .cabin=${cabin} .options=${this.options} .locked=${this.open.locked} .dropOuts=${this.choice.running === undefined ? plan?.dropOuts ?? [] : []} .currency=${plan?.currency ?? planCurrency(cabin) ?? ''}
+        <details class="terms" ${unfolds('terms', !matchMedia(narrow).matches)}><summary>Terms of the choice</summary><adjoin-source-terms .cabin=${cabin} .options=${this.options} .locked=${this.open.locked} .dropOuts=${this.choice.running === undefined ? plan?.dropOuts ?? [] : []} .currency=${plan?.currency ?? planCurrency(cabin) ?? ''}
           @adjoin-terms=${(event: CustomEvent<Options>) => this.choose({ ...event.detail, point: '', next: '' })}></adjoin-source-terms></details>
       </aside>
       <div class="body">
@@ -129,7 +130,7 @@ export class AdjoinSourcesView extends ViewElement {
     const state = planState(this.choice, () => this.choice.again());
     if (set === undefined) {
       return html`<div class="lead"><div><h1>No set of sources keeps to these terms</h1><div class="said">${plan.words.map((word) => html`<p>${word}</p>`)}</div></div></div>
-        ${state}${plan.notPicked.length === 0 ? nothing : html`<details><summary>What the terms rule out: ${counted(plan.notPicked.length, 'source')}</summary><ul>${plan.notPicked.map(({ sentence }) => html`<li class="small">${sentence}</li>`)}</ul></details>`}`;
+        ${state}${plan.notPicked.length === 0 ? nothing : html`<details ${unfolds('ruled-out')}><summary>What the terms rule out: ${counted(plan.notPicked.length, 'source')}</summary><ul>${plan.notPicked.map(({ sentence }) => html`<li class="small">${sentence}</li>`)}</ul></details>`}`;
     }
     return html`
       <div class="lead">
