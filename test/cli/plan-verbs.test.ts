@@ -118,7 +118,7 @@ describe('apportion', () => {
     expect(plan.parts.map(({ id }) => id)).toEqual(['p0', 'p1', 'p2']);
     expect(plan.simulated).toMatchObject({ draws: 200, clashes: 0 });
     const text = await runCommand(['apportion', 'a.cabin.json', '--statistical', '--draws', '50'], memoryIo({ 'a.cabin.json': calm }));
-    expect(text.stdout).toContain('By squares this is an approximation');
+    expect(text.stdout).toContain('Parts are taken to be normal about their targets');
     expect(text.stdout.replaceAll(/\s+/g, ' ')).toContain('2.795 standard deviations from the target in colour and 1.960 in gloss: chi-square with three degrees of freedom');
   });
 

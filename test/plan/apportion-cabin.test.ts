@@ -117,7 +117,8 @@ describe('small cabins', () => {
     const worst = await apportionCabin(cabin, book, { draws: 10 });
     const squares = await apportionCabin(cabin, book, { rule: 'statistical', draws: 2000 });
     squares.parts.forEach((part, index) => expect(part.radius).toBeGreaterThan(worst.parts[index].radius! * 0.99));
-    for (const { share } of squares.simulated.joints) expect(share).toBeLessThan(0.1);
+    // Counting is good to 0.005.
+    for (const { share } of squares.simulated.joints) expect(share).toBeLessThan(0.05 + 3 * 0.005);
   });
 
   test('by squares, parts drawn anew by other means fail as often as was counted, and no more often than was allowed', async () => {
@@ -146,9 +147,9 @@ describe('small cabins', () => {
     const counted = plan.simulated.clashes / plan.simulated.draws;
     // Three standard errors of each count.
     expect(Math.abs(out / draws - counted)).toBeLessThan(3 * Math.sqrt((2 * counted * (1 - counted)) / draws));
-    // What binds in the dark is the cap on dL*, which has one dimension where the law reckons with three: fewer fail than the 5 % that were allowed.
-    expect(counted).toBeLessThan(0.05);
-    expect(counted).toBeGreaterThan(0.002);
+    // What binds in the dark is the cap on dL*, in one dimension of three: it gets all that is allowed but for the error of reckoning, and counting is good to 0.0024.
+    expect(out / draws).toBeLessThan(0.05 + 2 * 0.0024);
+    expect(out / draws).toBeGreaterThan(0.05 * 0.95 - 3 * 0.0024);
   });
 
   test('a supplier with twice the share gets twice the radius at its joint', async () => {

@@ -95,7 +95,7 @@ export class AdjoinApportionView extends ViewElement {
     const suppliers = [...new Set(cabin.parts.flatMap((part) => part.sources.map(({ supplier }) => supplier)))];
     const shares = sharesOf(options);
     return html`<div>
-      <fieldset><legend>How tolerances <adjoin-term word="worst case, statistical">add</adjoin-term></legend>${radio('rule', 'worst', 'worst', 'worst case: any two parts in tolerance hold')}${radio('rule', 'statistical', 'worst', 'statistical, by squares: most parts in tolerance, joints hold about as often')}
+      <fieldset><legend>How tolerances <adjoin-term word="worst case, statistical">add</adjoin-term></legend>${radio('rule', 'worst', 'worst', 'worst case: any two parts in tolerance hold')}${radio('rule', 'statistical', 'worst', 'statistical, by squares: most parts in tolerance, joints hold at least as often as asked')}
         ${options['rule'] === 'statistical' ? html`<div class="two">${this.share('confidence', 'Joints that hold')}${this.share('kept', 'Parts in tolerance')}</div>
           <p class="small quiet">Of normal laws: ${quantileSource}.</p>` : nothing}</fieldset>
       <fieldset><legend>Laid about a <adjoin-term word="target">target</adjoin-term></legend>${radio('about', 'master', 'master', 'the masters, where recorded')}${radio('about', 'present', 'master', 'the parts as they are')}</fieldset>

@@ -36,6 +36,7 @@ export const apportion: Verb = {
   },
   detail: [
     'A tolerance is an ellipsoid in CIELAB under D65 by the rule\'s local metric at the target, of a radius in units of the formula, and a band of gloss. The smallest radius is made as large as can be, then the next, and so on.',
+    'By squares, how often a joint is outside its limits is reckoned over all its lights, its caps and its gloss together, for parts that are normal and independent; tolerances grow until a joint has what it is allowed, less 4 % of it for the error of reckoning.',
     'Worst case is confirmed by a search on the boundaries of the tolerances, both ways by drawing cabins. Quantiles by squares: ' + quantileSource + '. Tolerances are of true colours: what measuring adds comes on top.',
     'Exit: 0 done, 1 the targets of some joint are outside its limits, 2 bad input.',
   ],

@@ -19,11 +19,11 @@ import type { Watch } from '../watch.ts';
 import type { ApportionLimit, ApportionRule } from './apportion-problem.ts';
 import { apportionWords, toleranceSheets } from './apportion-words.ts';
 import type { ToleranceSheet } from './apportion-words.ts';
-import { worstOnBoundary } from './drawn-parts.ts';
 import { ellipsoidOf, semiAxes } from './ellipsoid.ts';
 import type { Ellipsoid } from './ellipsoid.ts';
 import { evenRadii } from './even-radii.ts';
-import type { EvenRadii } from './even-radii.ts';
+import { colourJoints, radiiBySquares } from './radii-by-squares.ts';
+import type { BySquares } from './radii-by-squares.ts';
 import { simulateTolerances } from './simulate-tolerances.ts';
 import type { Simulated } from './simulate-tolerances.ts';
 import { statisticalLaw } from './statistical-law.ts';
@@ -32,6 +32,8 @@ import { standsByMaster, targetBases } from './target-bases.ts';
 import type { TargetKind } from './target-bases.ts';
 import { glossLimit, limitsOfTerm, toleranceTerms } from './tolerance-limits.ts';
 import type { ToleranceTerm } from './tolerance-limits.ts';
+import { worstCaseRadii } from './worst-case-radii.ts';
+import type { LimitedTerm, WorstCase } from './worst-case-radii.ts';
 
 export interface ApportionOptions extends JudgeOptions {
   /** Worst case where absent. */
@@ -83,7 +85,9 @@ export interface ApportionPlan {
   /** Joints whose targets are outside the limit: no tolerance can make them hold, and they are left out. */
   readonly targetsClash: readonly string[];
   /** Joints that no search on the boundary of two tolerances took out of their limits; worst case only. */
-  readonly confirmed: { readonly joints: number; readonly worstExcess: number; readonly rounds: number } | undefined;
+  readonly confirmed: WorstCase['confirmed'] | undefined;
+  /** Share of the cabins in which a joint is outside its limits, as reckoned over all its lights and limits together, the largest first; by squares only. */
+  readonly reckoned: readonly { readonly joint: string; readonly share: number }[] | undefined;
   readonly simulated: Simulated;
   readonly sheets: readonly ToleranceSheet[];
   readonly words: readonly string[];
@@ -92,10 +96,6 @@ export interface ApportionPlan {
 
 /** Largest radius that is given out, in units of the formula: beyond it the local metric says little. Assumption, no source. */
 const usualMostRadius = 3;
-/** Times that limits are tightened where the search on the boundary finds the local metric too kind. */
-const mostRounds = 8;
-/** An excess this small counts as none, in units of the limit. */
-const smallExcess = 1e-3;
 
 interface Parts {
   readonly context: JudgeContext;
@@ -109,8 +109,11 @@ interface Parts {
  * Gives every part a tolerance in colour and gloss so that any two parts in tolerance hold at their joint, as large and as even as can be.
  * Colours are true ones: what measuring adds comes on top. Deterministic.
  */
-export async function apportionCabin(cabin: Cabin, book: RuleBook, options: ApportionOptions = {}, watch?: Watch): Promise<ApportionPlan> {
-  const rule = options.rule ?? 'worst case';
+export async function apportionCabin(cabin: Cabin, book: RuleBook, asked: ApportionOptions = {}, watch?: Watch): Promise<ApportionPlan> {
+  const rule = asked.rule ?? 'worst case';
+  const issues = termIssues(cabin, asked);
+  // Terms that are refused are reported, and the plan is made as if they had not been asked.
+  const options = issues.length === 0 ? asked : { ...asked, shares: {}, inTolerance: undefined, confidence: undefined, mostRadius: undefined };
   const law = rule === 'statistical' ? statisticalLaw(options) : undefined;
   const parts = onTarget(cabin, book, options);
   const response = shiftResponse(parts.context, parts.bases, (part) => spectrumOf(parts.context, parts.bases.get(part)));
@@ -126,69 +129,60 @@ export async function apportionCabin(cabin: Cabin, book: RuleBook, options: Appo
   }
   const shares = cabin.parts.map((part) => options.shares?.[parts.bases.get(part.id)!.source.supplier] ?? 1);
   const most = cabin.parts.map(() => options.mostRadius ?? usualMostRadius);
-  const mostBand = cabin.parts.map(() => Infinity);
-  const clashing = new Set<number>();
-  const usable = (limits: readonly ApportionLimit[]): ApportionLimit[] => {
-    for (const limit of limits) if (limit.limit < limit.offset) clashing.add(limit.joint);
-    return limits.filter((limit) => limit.limit >= limit.offset);
-  };
-  const itemsOf = (term: ToleranceTerm): readonly [number, number] => [parts.index.get(term.parts[0])!, parts.index.get(term.parts[1])!];
-  const shapesOf = (term: ToleranceTerm): readonly [Ellipsoid, Ellipsoid] => [parts.shapes[itemsOf(term)[0]]!, parts.shapes[itemsOf(term)[1]]!];
-  const judged = terms.filter((term) => itemsOf(term).every((item) => parts.shapes[item] !== undefined));
-  const perTerm = judged.map((term) => limitsOfTerm(term, itemsOf(term), shapesOf(term)));
-  const brokenTerm = perTerm.map((limits) => limits.some((limit) => limit.limit < limit.offset));
-  usable(perTerm.flat());
-  const tighter = judged.map(() => law?.colourFactor ?? 1);
-  let radii: EvenRadii;
-  let limits: ApportionLimit[];
-  let confirmed: ApportionPlan['confirmed'];
-  for (let round = 1; ; round++) {
-    limits = usable(perTerm.flatMap((own, index) => own.map((limit) => ({ ...limit, scales: [limit.scales[0] * tighter[index], limit.scales[1] * tighter[index]] as const }))));
-    radii = evenRadii({ shares, most, limits }, rule);
-    if (rule === 'statistical') break;
-    await step(watch, 0.3 + (0.5 * round) / mostRounds, 'searching the boundaries of the tolerances');
-    let worstExcess = -Infinity;
-    const sized = judged.map((term) => itemsOf(term).map((item) => Math.min(1e3, radii.radii[item])) as unknown as readonly [number, number]);
-    let found = false;
-    judged.forEach((term, index) => {
-      if (brokenTerm[index]) return;
-      const excess = worstOnBoundary(term, shapesOf(term), sized[index]);
-      worstExcess = Math.max(worstExcess, excess);
-      if (excess <= smallExcess) return;
-      found = true;
-      const room = Math.max(0.02, ...perTerm[index].map((limit) => limit.limit - limit.offset));
-      tighter[index] *= 1 + Math.max(0.005, Math.min(0.5, (1.1 * excess) / room));
-    });
-    confirmed = { joints: new Set(judged.filter((_, index) => !brokenTerm[index]).map((term) => term.joint)).size, worstExcess: Number.isFinite(worstExcess) ? worstExcess : 0, rounds: round };
-    if (!found || round === mostRounds) break;
-  }
-  const usableGloss = usable(gloss);
-  const bandLimits = law === undefined ? usableGloss : usableGloss.map((limit) => ({ ...limit, scales: [limit.scales[0] * law.glossFactor, limit.scales[1] * law.glossFactor] as const }));
-  const bands = evenRadii({ shares, most: mostBand, limits: bandLimits }, rule);
+  const limited = limitedTerms(parts, terms);
+  const usableGloss = gloss.filter(({ limit, offset }) => limit >= offset);
+  const clashing = new Set([...limited.filter(({ broken }) => broken).map(({ term }) => term.joint), ...gloss.filter(({ limit, offset }) => limit < offset).map(({ joint }) => joint)]);
+  const laid = await layTolerances(law, { shares, most, limited, gloss: usableGloss }, partOfWork(watch, 0.3, 0.8));
+  const { radii, bands, confirmed, reckoned } = laid;
   const simulated = await simulateTolerances({
-    law, terms: judged.filter((term) => !clashing.has(term.joint)), itemsOf, shapes: parts.shapes, radii: radii.radii, gloss: usableGloss.filter((limit) => !clashing.has(limit.joint)), bands: bands.radii,
+    law, terms: limited.filter(({ term }) => !clashing.has(term.joint)), shapes: parts.shapes, radii, gloss: usableGloss.filter((limit) => !clashing.has(limit.joint)), bands,
     joints: cabin.joints.map((joint) => joint.id), draws: options.draws ?? 2000,
   }, partOfWork(watch, 0.8, 1));
-  const jointIds = (indices: readonly number[], of: readonly ApportionLimit[]): readonly string[] => [...new Set(indices.map((index) => cabin.joints[of[index].joint].id))];
+  const jointIds = (joints: readonly number[]): readonly string[] => [...new Set(joints.map((index) => cabin.joints[index].id))];
+  const limitedParts = new Set(limited.filter(({ broken }) => !broken).flatMap(({ items }) => items));
+  const heldBy = new Map<string, number[]>();
+  for (const joint of laid.bottlenecks) for (const part of cabin.joints[joint].parts) heldBy.set(part, [...(heldBy.get(part) ?? []), joint]);
   const tolerances = cabin.parts.map((part, index): PartTolerance => {
     const basis = parts.bases.get(part.id)!;
     const shape = parts.shapes[index];
-    const limited = limits.some((limit) => limit.items.includes(index));
-    const radius = limited && shape !== undefined && Number.isFinite(radii.radii[index]) ? radii.radii[index] : undefined;
+    const radius = limitedParts.has(index) && shape !== undefined && Number.isFinite(radii[index]) ? radii[index] : undefined;
     return {
       id: part.id, supplier: basis.source.supplier, radius, formula: formulaLabel(parts.formulas[index]),
       about: shape === undefined ? 'no colour' : standsByMaster(basis) ? 'master' : 'present',
       target: referenceLab(parts.context, basis), metric: shape?.metric, halfAxes: radius === undefined || shape === undefined ? [] : semiAxes(shape).map((axis) => axis * radius),
-      glossBand: Number.isFinite(bands.radii[index]) ? bands.radii[index] : undefined,
+      glossBand: Number.isFinite(bands[index]) ? bands[index] : undefined,
       heldTo: limitsNow(basis),
-      heldBy: jointIds(radii.bottlenecks.filter((limit) => limits[limit].items.includes(index)), limits),
+      heldBy: jointIds(heldBy.get(part.id) ?? []),
     };
   });
   const plan = {
-    rule, law, parts: tolerances, bottlenecks: jointIds(radii.bottlenecks, limits), glossBottlenecks: jointIds(bands.bottlenecks, usableGloss),
-    targetsClash: [...clashing].sort((a, b) => a - b).map((index) => cabin.joints[index].id), confirmed, simulated, issues: termIssues(cabin, options),
+    rule, law, parts: tolerances, bottlenecks: jointIds(laid.bottlenecks), glossBottlenecks: jointIds(laid.glossBottlenecks),
+    targetsClash: [...clashing].sort((a, b) => a - b).map((index) => cabin.joints[index].id), confirmed, simulated, issues,
+    reckoned: reckoned === undefined ? undefined : [...reckoned].map(([joint, share]) => ({ joint: cabin.joints[joint].id, share })).sort((a, b) => b.share - a.share),
   };
   return { ...plan, sheets: toleranceSheets(plan, cabin, parts.context), words: apportionWords(plan, cabin, parts.context) };
+}
+
+/** The terms of joints both of whose parts have a colour, with their limits. */
+function limitedTerms(parts: Parts, terms: readonly ToleranceTerm[]): readonly LimitedTerm[] {
+  return terms.flatMap((term): LimitedTerm[] => {
+    const items = term.parts.map((part) => parts.index.get(part)!) as unknown as readonly [number, number];
+    const [first, second] = [parts.shapes[items[0]], parts.shapes[items[1]]];
+    if (first === undefined || second === undefined) return [];
+    const limits = limitsOfTerm(term, items, [first, second]);
+    return [{ term, items, shapes: [first, second], limits, broken: limits.some(({ limit, offset }) => limit < offset) }];
+  });
+}
+
+async function layTolerances(
+  law: StatisticalLaw | undefined,
+  { shares, most, limited, gloss }: { readonly shares: readonly number[]; readonly most: readonly number[]; readonly limited: readonly LimitedTerm[]; readonly gloss: readonly ApportionLimit[] },
+  watch: Watch | undefined,
+): Promise<Omit<BySquares, 'reckoned'> & { readonly confirmed?: WorstCase['confirmed']; readonly reckoned?: BySquares['reckoned'] }> {
+  if (law !== undefined) return radiiBySquares({ law, shares, most, colour: colourJoints(limited), gloss }, watch);
+  const worst = await worstCaseRadii(limited, shares, most, watch);
+  const bands = evenRadii({ shares, most: shares.map(() => Infinity), limits: gloss }, 'worst case');
+  return { ...worst, bands: bands.radii, glossBottlenecks: bands.bottlenecks.map((limit) => gloss[limit].joint) };
 }
 
 function limitsNow({ part: { target }, materialClass }: PartBasis): PartTolerance['heldTo'] {

@@ -5,7 +5,7 @@ import type { ApportionLimit } from './apportion-problem.ts';
 import { Draws, excessOf, shiftIn } from './drawn-parts.ts';
 import type { Ellipsoid } from './ellipsoid.ts';
 import type { StatisticalLaw } from './statistical-law.ts';
-import type { ToleranceTerm } from './tolerance-limits.ts';
+import type { LimitedTerm } from './worst-case-radii.ts';
 
 /** Cabins built at random from parts in tolerance. */
 export interface Simulated {
@@ -21,8 +21,7 @@ export interface Simulated {
 export interface SimulationInput {
   /** How parts scatter by squares; even over their tolerances where absent. */
   readonly law: StatisticalLaw | undefined;
-  readonly terms: readonly ToleranceTerm[];
-  readonly itemsOf: (term: ToleranceTerm) => readonly [number, number];
+  readonly terms: readonly Pick<LimitedTerm, 'term' | 'items'>[];
   readonly shapes: readonly (Ellipsoid | undefined)[];
   readonly radii: readonly number[];
   readonly gloss: readonly ApportionLimit[];
@@ -56,12 +55,14 @@ export async function simulateTolerances(input: SimulationInput, watch?: Watch):
     });
     const glosses = bands.map((band) => (Number.isFinite(band) ? band : unlimited) * (law === undefined ? draws.inBall()[0] : draws.normal() / law.bandSds));
     const out = new Set<number>();
-    for (const term of terms) {
-      const [a, b] = input.itemsOf(term);
+    for (const { term, items: [a, b] } of terms) {
       if (!out.has(term.joint) && excessOf(term, shifts[a], shifts[b]) > slack) out.add(term.joint);
     }
-    // The gap of the targets has a sign only in the readings; parts drawn evenly to both sides make either one as likely.
-    for (const { joint, items, offset, limit } of gloss) if (offset + glosses[items[0]] - glosses[items[1]] > limit + slack) out.add(joint);
+    // The gap of the targets has a sign only in the readings; parts drawn evenly to both sides make either one as likely. One that is to be small can be too large to both.
+    for (const { joint, items, offset, limit } of gloss) {
+      const by = glosses[items[0]] - glosses[items[1]];
+      if (offset + by > limit + slack || (limit > 0 && -offset - by > limit + slack)) out.add(joint);
+    }
     if (out.size > 0) clashes++;
     for (const joint of out) broken.set(joint, (broken.get(joint) ?? 0) + 1);
   }

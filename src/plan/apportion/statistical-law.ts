@@ -9,9 +9,6 @@ export interface StatisticalLaw {
   /** Standard deviations from the target to the edge of the ellipsoid, and to the edge of the band of gloss. */
   readonly radiusSds: number;
   readonly bandSds: number;
-  /** What the root of the squares of two radii, and of two bands, comes to at the limit of a joint, as a factor. */
-  readonly colourFactor: number;
-  readonly glossFactor: number;
 }
 
 /** Share that both are where nothing else is asked. Common practice, no source. */
@@ -23,10 +20,9 @@ export const quantileSource = 'chi-square with three degrees of freedom for colo
 const bandQuantile = (share: number): number => normalQuantile((1 + share) / 2);
 
 /**
- * The law for parts that are normal about their targets: a share of them is in tolerance, and the difference of two, normal again with the
- * sum of the variances, stays within a limit in a share of the cabins. Exact for targets that are alike and one metric, else an approximation.
+ * The law for parts that are normal about their targets: a share of them is in tolerance, and a joint is to hold in a share of the cabins. The difference
+ * of two parts is normal again, with the sum of the variances.
  */
 export function statisticalLaw({ inTolerance = usualShare, confidence = usualShare }: { readonly inTolerance?: number | undefined; readonly confidence?: number | undefined }): StatisticalLaw {
-  const [radiusSds, bandSds] = [radialQuantile(inTolerance), bandQuantile(inTolerance)];
-  return { inTolerance, confidence, radiusSds, bandSds, colourFactor: radialQuantile(confidence) / radiusSds, glossFactor: bandQuantile(confidence) / bandSds };
+  return { inTolerance, confidence, radiusSds: radialQuantile(inTolerance), bandSds: bandQuantile(inTolerance) };
 }
