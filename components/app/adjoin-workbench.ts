@@ -183,10 +183,11 @@ export class AdjoinWorkbench extends LitElement {
     });
   }
 
-  /** A joint that was left for the wall is found there, however far down. */
+  /** A joint that was left for the wall is found there, however far down, and so is a row of a long table. */
   private reveal({ name }: FocusMark): void {
-    const { view, joint } = parseRoute(name);
-    if (view === 'joint' && joint !== undefined) this.cabinKept?.reveal(joint);
+    const place = parseRoute(name);
+    if (place.view === 'joint' && place.joint !== undefined) this.cabinKept?.reveal(place.joint);
+    this.loaded.get(this.routes.route.view)?.reveal(place);
   }
 
   private arrived(route: Route): void {

@@ -10,13 +10,15 @@ export interface WindowedListOptions {
   readonly usual: number;
   /** What of an item takes the focus. */
   readonly focusable: string;
+  /** Items that go on paper; those of a table all do. */
+  readonly printed?: number;
 }
 
 /** Px beyond the edges of what is seen that are rendered too, and that may be missing before more is rendered. */
 const ahead = 900;
 const short = 350;
-/** Items rendered before the list has a place on the screen. */
-const atFirst = 8;
+/** Items rendered before the list has a place on the screen: about as many as it will show. */
+const atFirst = ({ usual }: WindowedListOptions): number => Math.max(8, Math.ceil(innerHeight / usual));
 /** Items that go on paper; a list of thousands would take hundreds of sheets. */
 export const mostPrinted = 200;
 
@@ -30,6 +32,7 @@ export class WindowedList implements ReactiveController {
     this.host = host;
     this.options = options;
     this.heights = new ListHeights(options.usual);
+    this.span = { from: 0, to: atFirst(options) };
     host.addController(this);
   }
 
@@ -38,7 +41,7 @@ export class WindowedList implements ReactiveController {
   private readonly heights: ListHeights;
   private ids: readonly string[] = [];
   private places: ReadonlyMap<string, number> = new Map();
-  private span: Span = { from: 0, to: atFirst };
+  private span: Span;
   private printing = false;
   /** The item that has the focus, or had it last. */
   private current: string | undefined;
@@ -75,6 +78,11 @@ export class WindowedList implements ReactiveController {
     return this.shown.items;
   }
 
+  /** Px left bare after the last item that is rendered. */
+  get after(): number {
+    return this.shown.after;
+  }
+
   /** The item that Tab stops at: the one focused last, else the first that is seen. */
   get stop(): string | undefined {
     return this.current ?? this.ids[Math.min(this.heights.length - 1, this.firstSeen)];
@@ -90,7 +98,7 @@ export class WindowedList implements ReactiveController {
 
   private get shown(): ReturnType<typeof shownItems> {
     const beside = [this.wanted?.id, this.current].flatMap((id) => (id === undefined ? [] : this.places.get(id) ?? []));
-    return shownItems(this.heights, this.printing ? { from: 0, to: mostPrinted } : this.span, beside);
+    return shownItems(this.heights, this.printing ? { from: 0, to: this.options.printed ?? mostPrinted } : this.span, beside);
   }
 
   /** Brings an item into sight, and the focus to it. */
@@ -132,7 +140,7 @@ export class WindowedList implements ReactiveController {
     this.firstSeen = 0;
     this.wanted = undefined;
     this.left = undefined;
-    this.span = { from: 0, to: atFirst };
+    this.span = { from: 0, to: atFirst(this.options) };
     if (this.host.scrollTop > 0) this.host.scrollTop = 0;
   }
 
@@ -165,12 +173,15 @@ export class WindowedList implements ReactiveController {
     if (list === undefined) return;
     const { items, after } = this.shown;
     const rooms = new Map(items.map(({ place, before }) => [place, before]));
-    const rendered = [...list.children] as HTMLElement[];
+    const rendered = ([...list.children] as HTMLElement[]).filter(({ dataset }) => dataset['place'] !== undefined);
+    // Rows of a table have no margins: bare rows keep their room (`windowedRows()`).
+    const isTable = list instanceof HTMLTableSectionElement;
     for (const item of rendered) {
-      setPx(item, 'marginTop', rooms.get(placeOf(item)) ?? 0);
+      if (!isTable) setPx(item, 'marginTop', rooms.get(placeOf(item)) ?? 0);
       if (!this.watched.has(item)) this.sizes.observe(item);
     }
-    setPx(list, 'paddingBottom', after);
+    if (isTable) for (const room of list.querySelectorAll<HTMLElement>(':scope > [data-room]')) setPx(room, 'height', Number(room.dataset['room']));
+    else setPx(list, 'paddingBottom', after);
     for (const item of this.watched) if (item.parentNode !== list) this.sizes.unobserve(item);
     this.watched = new Set(rendered);
     this.sizes.observe(list);
@@ -224,7 +235,7 @@ export class WindowedList implements ReactiveController {
     this.firstSeen = this.heights.at(Math.max(0, view.top));
     const needed = this.between(view.top - short, view.bottom + short);
     const { from, to } = this.span;
-    if (needed.from >= from && needed.to <= to && to - from <= 4 * (needed.to - needed.from) + 2 * atFirst) return;
+    if (needed.from >= from && needed.to <= to && to - from <= 4 * (needed.to - needed.from) + 16) return;
     const span = this.between(view.top - ahead, view.bottom + ahead);
     if (span.from === from && span.to === to) return;
     this.span = span;
@@ -239,7 +250,7 @@ export class WindowedList implements ReactiveController {
 
 const placeOf = (item: Element): number => Number((item as HTMLElement).dataset['place']);
 
-function setPx(element: HTMLElement, side: 'marginTop' | 'paddingBottom', px: number): void {
+function setPx(element: HTMLElement, side: 'marginTop' | 'paddingBottom' | 'height', px: number): void {
   const wanted = px === 0 ? '' : `${Math.round(px * 100) / 100}px`;
   if (element.style[side] !== wanted) element.style[side] = wanted;
 }

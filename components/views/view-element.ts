@@ -36,4 +36,7 @@ export abstract class ViewElement extends LitElement implements ViewProperties {
   declare colours: ReadonlyMap<string, PartColour>;
   declare linkTo: (change: Partial<Route>) => string;
   declare go: (change: Partial<Route>, refine?: boolean) => void;
+
+  /** Brings into being what leads to a place, where the view draws only a part of what it has. */
+  reveal(_place: Route): void {}
 }

@@ -99,10 +99,10 @@ test('rows that are removed, edits that are undone and views that change leave t
   await press(page, 'Enter');
   await pressUntil(page, /^Remove part$/);
   await press(page, 'Enter');
-  await expect.poll(() => page.locator('adjoin-parts-view').evaluate((view) => view.shadowRoot?.textContent?.includes('Sill trim'))).toBe(false);
+  await expect.poll(() => page.locator('adjoin-part-table').evaluate((table) => table.shadowRoot?.textContent?.includes('Sill trim'))).toBe(false);
   expect((await focusOf(page)).fault).toBeUndefined();
   await press(page, 'Control+z');
-  await expect.poll(() => page.locator('adjoin-parts-view').evaluate((view) => view.shadowRoot?.textContent?.includes('Sill trim'))).toBe(true);
+  await expect.poll(() => page.locator('adjoin-part-table').evaluate((table) => table.shadowRoot?.textContent?.includes('Sill trim'))).toBe(true);
   for (const place of ['cabin', 'import', 'readings', 'masters', 'surfaces', 'rules', 'sources', 'mend', 'apportion', 'compare', 'review', 'report', 'parts']) {
     await command(page, `go to ${place}`);
     await page.waitForTimeout(300);

@@ -3,33 +3,23 @@ import type { TemplateResult } from 'lit';
 import type { Cabin, Part } from '../../../src/cabin/cabin.ts';
 import { counted } from '../../../src/report/number-text.ts';
 import { askAction, askSelection } from '../../controllers/edit-events.ts';
-import { roveFocus } from '../../controllers/roving-focus.ts';
 import type { Route } from '../../controllers/route.ts';
-import { standsFor } from '../../controllers/stands-for.ts';
-import { swatch } from '../../figures/swatch.ts';
-import { standingSource } from '../../model/joint-filter.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { ViewElement } from '../view-element.ts';
 import './adjoin-part-panel.ts';
+import './adjoin-part-table.ts';
 import './adjoin-registers.ts';
 import { styles } from './parts-view.styles.ts';
 
-const shownAtFirst = 400;
 /** What makes a part; its outline is drawn on the map. */
 const askedOfPart = ['name', 'zone', 'supplier', 'material', 'surface', 'hand'] as const;
 
 /** Every part in a table; the chosen one beside it with all that belongs to it, edited in place. Registers of the cabin on a page of their own. */
 export class AdjoinPartsView extends ViewElement {
   static override styles = [base, controls, styles];
-  static override properties = { all: { state: true } };
 
-  declare all: boolean;
   private told: string | undefined;
-
-  constructor() {
-    super();
-    this.all = false;
-  }
+  private shown: { readonly of: readonly Part[]; readonly by: string; readonly parts: readonly Part[] } | undefined;
 
   private get cabin(): Cabin {
     return this.desk?.present ?? this.open.cabin;
@@ -47,15 +37,26 @@ export class AdjoinPartsView extends ViewElement {
     return this.route.options?.['show'] === 'registers';
   }
 
+  /** The parts that pass the filter; the same list as long as parts and filter are. */
   private passing(): readonly Part[] {
     const { search, zone, supplier } = this.route.filter;
+    const of = this.cabin.parts;
+    const by = JSON.stringify([search, zone, supplier]);
+    if (this.shown?.of === of && this.shown.by === by) return this.shown.parts;
     const words = (search ?? '').toLowerCase().split(/\s+/).filter(Boolean);
-    return this.cabin.parts.filter((part) => {
+    const parts = words.length === 0 && zone === undefined && supplier === undefined ? of : of.filter((part) => {
       if (zone !== undefined && part.zone !== zone) return false;
       if (supplier !== undefined && !part.sources.some((source) => source.supplier === supplier)) return false;
       const text = [part.id, part.name, part.partNumber, part.zone, ...part.sources.flatMap((source) => [source.material, source.supplier, source.grain?.id])].join(' ').toLowerCase();
       return words.every((word) => text.includes(word));
     });
+    this.shown = { of, by, parts };
+    return parts;
+  }
+
+  /** Brings the row of a part into being, however far down. */
+  override reveal({ view, item }: Route): void {
+    if (view === 'parts' && item !== undefined) this.renderRoot.querySelector('adjoin-part-table')?.bring(item);
   }
 
   override render(): TemplateResult {
@@ -66,7 +67,7 @@ export class AdjoinPartsView extends ViewElement {
       ${this.registers ? html`<adjoin-registers .cabin=${cabin} .locked=${this.open.locked} .linkTo=${this.linkTo} .show=${this.route.item}></adjoin-registers>`
         : cabin.parts.length === 0 ? this.empty(cabin)
         : html`<div class="desk ${chosen === undefined ? '' : 'chosen'}">
-            ${this.table(chosen)}
+            <adjoin-part-table class=${chosen === undefined ? '' : 'beside'} .cabin=${cabin} .parts=${this.passing()} .chosen=${chosen?.id} .judgement=${this.open.judgement} .colours=${this.colours} .locked=${this.open.locked} .linkTo=${this.linkTo}></adjoin-part-table>
             ${chosen === undefined ? nothing : html`<adjoin-part-panel .cabin=${cabin} .of=${chosen} .judgement=${this.open.judgement} .colour=${this.colours.get(chosen.id)} .light=${this.light}
               .locked=${this.open.locked} .linkTo=${this.linkTo}></adjoin-part-panel>`}
             ${this.route.item !== undefined && chosen === undefined ? html`<p class="gone">There is no part “${this.route.item}” any more.</p>` : nothing}
@@ -115,57 +116,6 @@ export class AdjoinPartsView extends ViewElement {
     // A preset of a needed reference is not asked, so only what leaves no choice is preset.
     const [zone] = this.cabin.zones.length === 1 ? this.cabin.zones : [];
     return zone === undefined ? {} : { zone: zone.id };
-  }
-
-  private readonly key = (event: KeyboardEvent): void => {
-    const links = [...this.renderRoot.querySelectorAll<HTMLElement>('tbody a')];
-    roveFocus(event, links);
-  };
-
-  private table(chosen: Part | undefined): TemplateResult {
-    const passing = this.passing();
-    const shown = this.all ? passing : passing.slice(0, shownAtFirst);
-    const joints = new Map<string, { joints: number; clashes: number }>();
-    for (const { parts, verdict } of this.open.judgement.joints) {
-      for (const id of parts) {
-        const tally = joints.get(id) ?? { joints: 0, clashes: 0 };
-        joints.set(id, { joints: tally.joints + 1, clashes: tally.clashes + (verdict === 'clashes' ? 1 : 0) });
-      }
-    }
-    const first = chosen !== undefined && shown.includes(chosen) ? chosen : shown[0];
-    return html`
-      <div class="list" tabindex="-1">
-        <table @keydown=${this.key}>
-          <caption class="unseen">Parts of the cabin; arrow keys go from row to row, Enter opens one</caption>
-          <thead><tr><th scope="col" colspan="2"><adjoin-term word="part">part</adjoin-term></th><th scope="col" class="more">number</th><th scope="col">zone</th><th scope="col"><adjoin-term word="material">material</adjoin-term></th><th scope="col" class="more">supplier</th>
-            <th scope="col" class="number more"><adjoin-term word="source">sources</adjoin-term></th><th scope="col" class="number less"><adjoin-term word="specimen">specimens</adjoin-term></th><th scope="col" class="number"><adjoin-term word="reading">readings</adjoin-term></th><th scope="col" class="number more">joints</th></tr></thead>
-          <tbody>${shown.map((part) => this.row(part, part === chosen, part === first, joints.get(part.id)))}</tbody>
-        </table>
-        ${passing.length === 0 ? html`<p class="none">No part passes the filter.</p>` : nothing}
-        ${passing.length > shown.length ? html`<button type="button" @click=${() => { this.all = true; }}>Show all ${passing.length}</button>` : nothing}
-      </div>`;
-  }
-
-  private row(part: Part, here: boolean, stop: boolean, tally: { readonly joints: number; readonly clashes: number } | undefined): TemplateResult {
-    const source = standingSource(part);
-    const colour = this.colours.get(part.id);
-    const specimens = part.sources.flatMap((one) => one.specimens);
-    const readings = specimens.reduce((sum, one) => sum + one.readings.length, 0);
-    const mirrored = readings === 0 && this.open.judgement.joints.some(({ judgedOn }) => judgedOn.some((on) => on.part === part.id && on.borrowedFrom !== undefined));
-    const suppliers = [...new Set(part.sources.map(({ supplier }) => this.cabin.suppliers.find(({ id }) => id === supplier)?.name ?? supplier))];
-    return html`
-      <tr class=${here ? 'here' : ''} ${standsFor({ parts: [part.id] }, !this.open.locked)}>
-        <td class="swatch">${swatch(colour)}</td>
-        <th scope="row"><a href=${this.linkTo({ view: 'parts', item: part.id })} tabindex=${stop ? 0 : -1} aria-current=${here ? 'true' : nothing}>${part.name}</a>${part.hand === undefined || part.hand === 'none' || part.name.toLowerCase().includes(part.hand) ? nothing : html` <span class="quiet">${part.hand}</span>`}</th>
-        <td class="more quiet">${part.partNumber ?? '–'}</td>
-        <td>${this.cabin.zones.find(({ id }) => id === part.zone)?.name ?? part.zone}</td>
-        <td>${source?.material ?? '–'}</td>
-        <td class="more">${suppliers.join(', ')}</td>
-        <td class="number more">${part.sources.length}</td>
-        <td class="number less">${specimens.length}</td>
-        <td class="number ${readings === 0 ? mirrored ? 'quiet' : 'lacking' : ''}">${readings === 0 ? mirrored ? 'mirrored' : 'none' : readings}</td>
-        <td class="number more">${tally?.joints ?? 0}${tally !== undefined && tally.clashes > 0 ? html`, <span class="word clashes">${counted(tally.clashes, 'clash', 'clashes')}</span>` : nothing}</td>
-      </tr>`;
   }
 
   private empty(cabin: Cabin): TemplateResult {

@@ -10,24 +10,8 @@ export const styles = css`
   adjoin-registers { overflow: auto; min-height: 0; }
   .desk { min-height: 0; display: grid; grid-template-columns: minmax(0, 1fr); grid-template-rows: minmax(0, 1fr); }
   .desk.chosen { grid-template-columns: minmax(360px, 5fr) minmax(0, 7fr); }
-  .list { overflow: auto; min-height: 0; padding-bottom: 24px; }
   adjoin-part-panel { overflow: auto; min-height: 0; border-left: 1px solid var(--line); }
-  table { border-collapse: collapse; width: 100%; }
-  thead th { position: sticky; top: 0; background: var(--paper); text-align: left; font-weight: 400; font-size: var(--small); color: var(--quiet); padding: 8px 12px 4px 0; z-index: 1; box-shadow: inset 0 -1px var(--line); }
-  thead th:first-child { padding-left: 24px; }
-  td, tbody th { padding: 3px 12px 3px 0; border-bottom: 1px solid var(--faint); text-align: left; font-weight: 400; height: 30px; }
-  .swatch { padding-left: 24px; width: 44px; padding-right: 10px; } .swatch svg { outline: 1px solid var(--faint); }
-  tbody th a { text-decoration: none; font-weight: 600; display: inline-block; padding: 3px 0; }
-  tbody th a:hover { text-decoration: underline; }
-  tr:hover { background: var(--raised); }
-  tr.here { background: var(--field); box-shadow: inset 6px 0 var(--ink); }
-  .number, thead th.number { text-align: right; }
-  .number:last-child { padding-right: 24px; }
-  .quiet { color: var(--quiet); font-size: var(--small); }
-  .lacking { color: var(--open); font-weight: 600; }
-  .chosen .more { display: none; }
-  .chosen td:nth-child(9) { padding-right: 16px; }
-  .none, .gone { padding: 24px; }
+  .gone { padding: 24px; }
   .teach { align-self: center; justify-self: center; width: min(720px, 100%); padding: 24px; }
   .teach h2 { font-size: var(--huge); letter-spacing: -0.015em; margin-bottom: 24px; }
   .teach li { display: flex; gap: 16px; align-items: center; justify-content: space-between; padding: 14px 0; border-top: 1px solid var(--line); }
@@ -35,16 +19,12 @@ export const styles = css`
   .teach p { color: var(--quiet); max-width: 56ch; }
   .teach .button, .teach button { flex: none; }
   .teach .tick { color: var(--holds); font-weight: 600; }
-  @media (max-width: 1080px) { .desk.chosen { grid-template-columns: minmax(0, 1fr); } .chosen .list { display: none; } adjoin-part-panel { border-left: 0; } }
+  @media (max-width: 1080px) { .desk.chosen { grid-template-columns: minmax(0, 1fr); } adjoin-part-panel { border-left: 0; } }
   @media (max-width: 760px) {
     :host { height: auto; }
     header { padding: 10px 12px; } h1 { font-size: 1.375rem; } nav { flex-basis: 100%; }
     input[type='search'] { flex: 1; min-width: 120px; }
-    .list, adjoin-part-panel { overflow: visible; }
-    .more, .less { display: none; }
-    .swatch, thead th:first-child { padding-left: 12px; } td:nth-child(9), thead th:nth-child(8) { padding-right: 12px; }
-    thead th { position: static; }
+    adjoin-part-panel { overflow: visible; }
     .teach { padding: 16px 12px; } .teach h2 { font-size: 1.375rem; } .teach li { flex-direction: column; align-items: flex-start; gap: 8px; }
   }
-  @media (max-width: 760px) { tbody th, td:not(.number) { overflow-wrap: anywhere; min-width: 62px; } .swatch { min-width: 0 !important; } }
 `;
