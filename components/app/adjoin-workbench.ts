@@ -18,6 +18,7 @@ import type { JointFilter, Route, View } from '../controllers/route.ts';
 import { actionCommands, commandsOfSelection, innermost } from '../model/commands.ts';
 import type { Command, DeskCall } from '../model/commands.ts';
 import type { FocusMark } from '../model/focus-mark.ts';
+import { resting } from '../model/focus-path.ts';
 import { isTyping, keysOf } from '../model/keys.ts';
 import { findLight, lightGroups, sweepLights } from '../model/light-groups.ts';
 import { partsById, passes } from '../model/joint-filter.ts';
@@ -443,7 +444,7 @@ export class AdjoinWorkbench extends LitElement {
       ></adjoin-header>
       <main tabindex="-1" aria-label=${open === undefined ? 'Start' : this.placeTitle(route)} @adjoin-light=${(event: CustomEvent<string>) => this.routes.refine({ light: event.detail })}>
         ${this.notices(open)}
-        <div class="view">${this.view(open, route)}</div>
+        <div class="view">${this.keptCabin(open, route)}${this.view(open, route)}</div>
       </main>
       <adjoin-faults
         .refusal=${this.desk.refusal} .kept=${open?.cabin.name}
@@ -483,9 +484,8 @@ export class AdjoinWorkbench extends LitElement {
     return nothing;
   }
 
-  private view(open: OpenCabin | undefined, route: Route): TemplateResult | HTMLElement {
+  private view(open: OpenCabin | undefined, route: Route): TemplateResult | HTMLElement | typeof nothing {
     if (open === undefined) {
-      this.cabinKept = undefined;
       const waiting = this.desk.loading !== undefined && route.view !== 'start';
       return waiting ? html`<div class="missing"></div>` : html`<adjoin-start
         .recoverable=${this.desk.recoverable}
@@ -494,13 +494,8 @@ export class AdjoinWorkbench extends LitElement {
         @adjoin-forget=${(event: CustomEvent<string>) => void this.desk.forget(event.detail)}
       ></adjoin-start>`;
     }
-    const colours = this.colours(open, this.lightName);
-    const registered = registeredView(route.view);
-    if (registered !== undefined) return this.registered(open, route, colours);
-    const linkTo = jointLinks(route);
-    if (route.view !== 'joint') {
-      return this.cabinView(open, route, colours, linkTo);
-    }
+    if (registeredView(route.view) !== undefined) return this.registered(open, route, this.colours(open, this.lightName));
+    if (route.view !== 'joint') return nothing;
     this.visited = route.joint;
     if (open.judging) return html`<div class="missing"></div>`;
     const joint = open.judgement.joints.find((one) => one.id === route.joint);
@@ -514,17 +509,22 @@ export class AdjoinWorkbench extends LitElement {
     const listed = worstFirst(open.judgement.joints).filter((one) => one === joint || passes(one, route.filter, parts));
     return html`<adjoin-joint-view
       .cabin=${open.cabin} .judgement=${open.judgement} .joint=${joint} .listed=${listed} .light=${this.lightName} .gamut=${this.display.gamut}
-      .back=${back} .linkTo=${linkTo} .options=${route.options ?? none} .desk=${this.desk} .locked=${open.locked} .selection=${open.selection}
+      .back=${back} .linkTo=${jointLinks(route)} .options=${route.options ?? none} .desk=${this.desk} .locked=${open.locked} .selection=${open.selection}
       @adjoin-option=${(event: CustomEvent<Readonly<Record<string, string>>>) => this.routes.refine({ options: { ...this.routes.route.options, ...event.detail } })}
     ></adjoin-joint-view>`;
   }
 
-  /** Map and wall of the open cabin, kept while one is elsewhere: to draw a large cabin anew takes long. */
-  private cabinView(open: OpenCabin, route: Route, colours: ReadonlyMap<string, PartColour>, linkTo: (joint: string) => string): AdjoinCabinView {
-    const view = (this.cabinKept ??= this.makeCabinView());
+  /** Map and wall of the open cabin. They stay on the page while one is elsewhere, at rest and out of reach: to lay out a large cabin anew takes long. */
+  private keptCabin(open: OpenCabin | undefined, route: Route): AdjoinCabinView | typeof nothing {
+    if (open === undefined) this.cabinKept = undefined;
+    const isThere = registeredView(route.view) === undefined && route.view !== 'joint';
+    const view = open !== undefined && isThere ? (this.cabinKept ??= this.makeCabinView()) : this.cabinKept;
+    if (view === undefined) return nothing;
+    view.classList.toggle(resting, !isThere);
+    if (open === undefined || !isThere) return view;
     return Object.assign(view, {
-      cabin: open.cabin, judgement: open.judgement, judging: open.judging, colours, paths: open.paths, light: this.lightName, filter: route.filter, linkTo,
-      selection: open.selection, desk: this.desk, route, go: this.go, locked: open.locked, visited: this.visited,
+      cabin: open.cabin, judgement: open.judgement, judging: open.judging, colours: this.colours(open, this.lightName), paths: open.paths, light: this.lightName, filter: route.filter,
+      linkTo: jointLinks(route), selection: open.selection, desk: this.desk, route, go: this.go, locked: open.locked, visited: this.visited,
     });
   }
 

@@ -5,8 +5,11 @@ export const styles = css`
   main { min-height: 0; overflow: auto; display: flex; flex-direction: column; }
   main:focus-visible { outline-offset: -2px; box-shadow: none; border-radius: 0; }
   main:not(:focus-visible) { outline: none; }
-  .view { flex: 1 1 auto; min-height: 0; min-width: 0; }
+  .view { flex: 1 1 auto; min-height: 0; min-width: 0; isolation: isolate; position: relative; }
   .view > * { height: 100%; }
+  /* Nothing here may be inherited: the browser would style all that rests anew on the way back. */
+  .view > .resting { content-visibility: hidden; opacity: 0; position: absolute; z-index: -1; top: 0; left: 0; width: 100%; }
+  @media print { .view > .resting { display: none; } }
   .notice {
     flex: none; display: flex; gap: 16px; align-items: center; justify-content: space-between; padding: 6px 16px; background: var(--raised); border-bottom: 1px solid var(--line);
     border-left: 6px solid var(--ink);

@@ -1,4 +1,4 @@
-import { deepElements, takesFocus } from './focus-path.ts';
+import { deepElements, inUse, takesFocus } from './focus-path.ts';
 
 /** What is enough to find a control again in a view that was drawn anew. */
 export interface FocusMark {
@@ -16,7 +16,7 @@ const nameOf = (element: Element): string => {
 };
 
 const alike = (view: Element, tag: string, name: string): HTMLElement[] =>
-  [...deepElements(view)].filter((one): one is HTMLElement => one.localName === tag && nameOf(one) === name && takesFocus(one));
+  [...deepElements(view, inUse)].filter((one): one is HTMLElement => one.localName === tag && nameOf(one) === name && takesFocus(one));
 
 /** The mark of a control in a view; undefined where it is not in it. */
 export function focusMark(control: Element, view: Element): FocusMark | undefined {

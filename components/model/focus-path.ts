@@ -29,6 +29,12 @@ export function rungsOf(element: Element): readonly Rung[] {
 export const takesFocus = (element: Element): boolean =>
   element.isConnected && element.matches(focusable) && !element.matches(':disabled') && element.closest('[inert]') === null && element.checkVisibility({ visibilityProperty: true });
 
+/** Class of a view that stays on the page while another one is shown. */
+export const resting = 'resting';
+
+/** Whether an element is not a view at rest. */
+export const inUse = (element: Element): boolean => !element.classList.contains(resting);
+
 /** All elements under a node in the order of the page, through shadow roots; what is not wanted is left out with all that is in it. */
 export function* deepElements(root: ParentNode, wanted?: (element: Element) => boolean): Generator<Element> {
   // One generator in the other for each level costs more than all the rest on a page of thousands of elements.

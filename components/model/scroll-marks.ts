@@ -1,4 +1,4 @@
-import { deepElements } from './focus-path.ts';
+import { deepElements, inUse } from './focus-path.ts';
 
 /** Fields that scroll without anything in them. */
 const fields = 'textarea, pre';
@@ -17,7 +17,7 @@ const page = 'page';
 const kindOf = (element: Element): string => `${element.localName}.${element.className}`;
 
 /** Whether an element could scroll: to ask it how far has the browser bring all its styles up to date, thousands of times on a large cabin. */
-const bears = (element: Element): boolean => element instanceof HTMLElement && (element.firstElementChild !== null || element.shadowRoot !== null || element.matches(fields));
+const bears = (element: Element): boolean => element instanceof HTMLElement && inUse(element) && (element.firstElementChild !== null || element.shadowRoot !== null || element.matches(fields));
 
 function* scrollers(content: Element): Iterable<readonly [kind: string, element: Element]> {
   if (document.scrollingElement !== null) yield [page, document.scrollingElement];
