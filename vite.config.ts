@@ -106,7 +106,7 @@ export default defineConfig(async ({ mode }): Promise<ViteUserConfig> => {
         },
         {
           extends: true,
-          optimizeDeps: { include: ['lit', 'lit/directive.js', 'd3', 'mathjs/number', 'axe-core', 'culori', 'fflate'] },
+          optimizeDeps: { include: ['lit', 'lit/async-directive.js', 'lit/directive.js', 'lit/directives/live.js', 'lit/directives/repeat.js', 'd3', 'mathjs/number', 'axe-core', 'culori', 'fflate'] },
           test: {
             name: 'browser', setupFiles: ['test/support/formulas.ts'], include: ['test/**/*.browser.test.ts'], testTimeout: 60_000,
             browser: {

@@ -520,6 +520,7 @@ export class AdjoinWorkbench extends LitElement {
     const isThere = registeredView(route.view) === undefined && route.view !== 'joint';
     const view = open !== undefined && isThere ? (this.cabinKept ??= this.makeCabinView()) : this.cabinKept;
     if (view === undefined) return nothing;
+    if (isThere && view.classList.contains(resting)) view.wake();
     view.classList.toggle(resting, !isThere);
     if (open === undefined || !isThere) return view;
     return Object.assign(view, {

@@ -148,6 +148,7 @@ export class WindowedList implements ReactiveController {
     this.ways = new AbortController();
     const { signal } = this.ways;
     const scrolled = (event: Event): void => {
+      if (!this.host.checkVisibility()) return;
       const scroller = event.currentTarget instanceof Element ? event.currentTarget : document.scrollingElement;
       if (scroller !== null && !this.returning) this.left = { scroller, top: scroller.scrollTop };
       this.looked();
@@ -156,7 +157,11 @@ export class WindowedList implements ReactiveController {
     addEventListener('resize', () => this.looked(), { signal });
     addEventListener('beforeprint', () => this.print(true), { signal });
     addEventListener('afterprint', () => this.print(false), { signal });
-    // What was taken off the page and put back has lost where it was scrolled to.
+    this.wake();
+  }
+
+  /** After the list was taken off the page and put back, or lay at rest on it: what scrolls it may be scrolled elsewhere by now. */
+  wake(): void {
     this.returning = this.left !== undefined || this.current !== undefined;
     if (this.returning) this.host.requestUpdate();
   }
@@ -230,7 +235,8 @@ export class WindowedList implements ReactiveController {
 
   /** Renders more, or elsewhere, where what is rendered runs short. */
   private looked(): void {
-    const { view } = this;
+    // To ask where it is would have a list at rest laid out.
+    const view = this.host.checkVisibility() ? this.view : undefined;
     if (view === undefined || this.heights.length === 0) return;
     this.firstSeen = this.heights.at(Math.max(0, view.top));
     const needed = this.between(view.top - short, view.bottom + short);
@@ -243,6 +249,7 @@ export class WindowedList implements ReactiveController {
   }
 
   private print(printing: boolean): void {
+    if (printing && !this.host.checkVisibility()) return;
     this.printing = printing;
     this.host.requestUpdate();
   }

@@ -88,6 +88,11 @@ export class AdjoinCabinView extends LitElement {
     this.renderRoot.querySelector('adjoin-wall')?.bring(joint);
   }
 
+  /** After it lay at rest on the page. */
+  wake(): void {
+    this.renderRoot.querySelector('adjoin-wall')?.wake();
+  }
+
   private readonly option = (event: CustomEvent<Readonly<Record<string, string>>>): void => {
     this.go({ options: { ...this.route.options, ...event.detail } }, true);
   };

@@ -90,7 +90,12 @@ export class AdjoinWall extends LitElement {
 
   private reveal(id: string): void {
     // Where the wall scrolls with the page, that would take the map out of sight.
-    if (getComputedStyle(this).overflowY !== 'visible') this.list.goTo(id);
+    if (this.checkVisibility() && getComputedStyle(this).overflowY !== 'visible') this.list.goTo(id);
+  }
+
+  /** After it lay at rest on the page. */
+  wake(): void {
+    this.list.wake();
   }
 
   /** Renders the strip of a joint that lies outside what is rendered. */
