@@ -6,6 +6,7 @@ import type { Cabin } from '../../src/cabin/cabin.ts';
 import { serialiseCabin } from '../../src/cabin/serialise-cabin.ts';
 import type { Judgement } from '../../src/harmony/judgement.ts';
 import type { Issue, Outcome } from '../../src/issue.ts';
+import type { ImportSource } from '../../src/workers/imported-again.ts';
 import { patchJudgement } from '../../src/workers/judgement-patch.ts';
 import { SessionBridge } from '../../src/workers/session-bridge.ts';
 import type { Show } from '../../src/workers/session-bridge.ts';
@@ -268,9 +269,9 @@ export class Desk implements ReactiveController {
     return this.edit((editor) => perform(editor, action, values, options));
   }
 
-  /** Takes a cabin made from the present one in another way, as by an import or a plan, as one step. */
-  commit(cabin: Cabin, label: string, options: CommitOptions = {}): EditResult {
-    return this.edit((editor) => commit(editor, cabin, label, options));
+  /** Takes a cabin made from the present one in another way, as by an import or a plan, as one step; of an import, `source` is what it was made of. */
+  commit(cabin: Cabin, label: string, options: CommitOptions = {}, source?: ImportSource): EditResult {
+    return this.edit((editor) => commit(editor, cabin, label, options), source);
   }
 
   undo(): void {
@@ -303,7 +304,7 @@ export class Desk implements ReactiveController {
     this.edited();
   }
 
-  private edit(work: (editor: Editor) => EditResult): EditResult {
+  private edit(work: (editor: Editor) => EditResult, source?: ImportSource): EditResult {
     if (this.open?.judging === true) return { editor: openEditor(this.open.cabin), issues: [stillJudged], done: false, label: undefined };
     const { editor } = this;
     if (editor === undefined) throw new Error('no document is open');
@@ -311,13 +312,15 @@ export class Desk implements ReactiveController {
     const result = work(editor);
     if (result.editor === editor) return result;
     this.editor = result.editor;
-    this.edited();
+    this.edited(source === undefined ? undefined : { before: editor.history.present, source });
     return result;
   }
 
-  private edited(): void {
+  private edited(imported?: { readonly before: Cabin; readonly source: ImportSource }): void {
     if (this.editor === undefined) return;
-    this.keeper.keep(this.editor.history.present, isUnsaved(this.editor));
+    const { history: { present } } = this.editor;
+    if (imported === undefined) this.keeper.keep(present, isUnsaved(this.editor));
+    else this.keeper.keepImport(imported.before, present, isUnsaved(this.editor), imported.source);
     this.showEditor();
     this.judgedEdits = Promise.all([this.judgedEdits, this.judgeEdits()]);
   }

@@ -128,7 +128,7 @@ export class ImportDesk implements ReactiveController {
       const lights = [...taken.values()].reduce((sum, planned) => sum + planned.newLights.length, 0);
       const from = taken.size === 1 ? ready.find(({ key }) => taken.has(key))?.name ?? 'a file' : counted(taken.size, 'file');
       const what = [...(readings > 0 ? [counted(readings, 'reading')] : []), ...(lights > 0 ? [counted(lights, 'light')] : [])].join(' and ') || 'nothing new';
-      const result = this.desk().commit(cabin, `Import ${what} from ${from}`, { checkedAgainst: present });
+      const result = this.desk().commit(cabin, `Import ${what} from ${from}`, { checkedAgainst: present }, { files: this.bridge.sources(chosen), sheets });
       if (!result.done) {
         this.say(`Not taken over: ${result.issues[0]?.hint ?? result.issues[0]?.code ?? 'refused'}`);
         return false;

@@ -1,6 +1,7 @@
 import type { Cabin } from '../../src/cabin/cabin.ts';
 import { currentVersion } from '../../src/cabin/migrations.ts';
 import type { Issue, Outcome } from '../../src/issue.ts';
+import type { ImportSource } from '../../src/workers/imported-again.ts';
 import { DocumentStore, askToPersist } from '../platform/document-store.ts';
 import type { Beginning, DocumentCard, OriginalFile, Recoverable } from '../platform/document-store.ts';
 import { SingleOwner } from '../platform/single-owner.ts';
@@ -63,6 +64,11 @@ export class Keeper {
 
   keep(cabin: Cabin, unsaved: boolean, card?: DocumentCard): void {
     this.store?.keep(cabin, unsaved, card);
+  }
+
+  /** Keeps an import, which is safe as soon as the files are that it was made of. */
+  keepImport(before: Cabin, cabin: Cabin, unsaved: boolean, source: ImportSource): void {
+    this.store?.keepImport(before, cabin, unsaved, source);
   }
 
   flush(): Promise<boolean> {

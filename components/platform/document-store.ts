@@ -4,6 +4,7 @@ import type { Cabin } from '../../src/cabin/cabin.ts';
 import { serialiseCabin } from '../../src/cabin/serialise-cabin.ts';
 import type { Issue, Outcome } from '../../src/issue.ts';
 import { journalOf } from '../../src/workers/journal.ts';
+import type { ImportSource } from '../../src/workers/imported-again.ts';
 import type { JournalEntry } from '../../src/workers/journal.ts';
 import { answered, committed } from './database.ts';
 import { askKeeping } from './keeping-protocol.ts';
@@ -39,6 +40,8 @@ interface OpenDocument {
   records: number;
   /** Items that differed from the file when it was opened. */
   changed: number;
+  /** Place of the record of an import that stands for what is still to be written. */
+  imported?: number;
 }
 
 /** How a document begins to be kept. */
@@ -65,7 +68,7 @@ const piecesInRecord = 2;
  * Keeps the open document in IndexedDB so that a crash loses at most the last second: the text it was read from once, then in a journal
  * at every pause what changed since, however large the document. Written on a short delay, and at once when the page is hidden; a worker folds a
  * long journal into a new copy. Faults fire `fault` with an Issue as detail and end nothing: the next edit tries again.
- * Fires `keeping` with the share that is written of a change with so many readings that this takes longer, and `kept` when all is written.
+ * Fires `keeping` with the share that is written of a change with so many readings that this takes longer and of which nothing else is kept, and `kept` when all is written.
  */
 export class DocumentStore extends EventTarget {
   /** Opens the store, or says why there is none, as in a private window that keeps nothing. */
@@ -133,6 +136,33 @@ export class DocumentStore extends EventTarget {
     this.timer = setTimeout(() => void this.flush(), Math.max(0, Math.min(quietMs, this.since + latestMs - now)));
   }
 
+  /** Keeps an import: the files it was made of at once, so that nothing is lost while its readings are written, and then the document as by `keep()`. */
+  keepImport(before: Cabin, cabin: Cabin, unsaved: boolean, source: ImportSource): void {
+    const { open } = this;
+    if (open === undefined) return;
+    void this.flush();
+    this.writing = this.writing.then(() => this.writeImport(open, before, cabin, unsaved, source)).catch(() => {
+      // Files that cannot be kept leave the import unsafe until it is written, which is then said.
+    });
+    this.keep(cabin, unsaved);
+  }
+
+  private async writeImport(open: OpenDocument, before: Cabin, cabin: Cabin, unsaved: boolean, source: ImportSource): Promise<void> {
+    // It counts from the document that it was made on.
+    if (open.written !== before) return;
+    const transaction = this.transaction('readwrite');
+    const done = committed(transaction);
+    this.add(transaction, open, [{ kind: 'import', source }]);
+    transaction.objectStore('kept').put(this.keptNow(open, cabin, unsaved));
+    const { at } = open;
+    await done;
+    open.imported = at;
+  }
+
+  private keptNow(open: OpenDocument, cabin: Cabin, unsaved: boolean): Kept {
+    return { ...open.card, changes: open.changed + sizeOf(cabinPatch(open.first, cabin)), keptAt: Date.now(), unsaved };
+  }
+
   /** Writes what waits; resolves to whether all that was kept so far is in the store. */
   flush(): Promise<boolean> {
     clearTimeout(this.timer);
@@ -149,18 +179,19 @@ export class DocumentStore extends EventTarget {
 
   private async writeChanges(open: OpenDocument, { cabin, unsaved }: { readonly cabin: Cabin; readonly unsaved: boolean }): Promise<void> {
     const entries = journalOf(open.written, cabin, open.at + 1);
-    const changes = open.changed + sizeOf(cabinPatch(open.first, cabin));
     // What leads up to a change says nothing without it: only the last record, which has it, makes the document another one.
     for (let from = 0; from < entries.length; from += piecesInRecord) {
       const slice = entries.slice(from, from + piecesInRecord);
       const last = from + piecesInRecord >= entries.length;
       const transaction = this.transaction('readwrite');
       this.add(transaction, open, slice);
-      if (last) transaction.objectStore('kept').put({ ...open.card, changes, keptAt: Date.now(), unsaved } satisfies Kept);
+      if (last) transaction.objectStore('kept').put(this.keptNow(open, cabin, unsaved));
+      if (last && open.imported !== undefined) transaction.objectStore('journal').delete([open.card.key, open.imported]);
       await committed(transaction);
-      if (!last) this.dispatchEvent(new CustomEvent('keeping', { detail: (from + slice.length) / entries.length }));
+      if (!last && open.imported === undefined) this.dispatchEvent(new CustomEvent('keeping', { detail: (from + slice.length) / entries.length }));
     }
     open.written = cabin;
+    delete open.imported;
   }
 
   private add(transaction: IDBTransaction, open: OpenDocument, entries: readonly JournalEntry[]): void {

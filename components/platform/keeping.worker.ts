@@ -3,6 +3,7 @@ import type { Cabin } from '../../src/cabin/cabin.ts';
 import { parseCabin } from '../../src/cabin/parse-cabin.ts';
 import { serialiseCabin } from '../../src/cabin/serialise-cabin.ts';
 import type { Outcome } from '../../src/issue.ts';
+import type { ImportSource } from '../../src/workers/imported-again.ts';
 import { replayed } from '../../src/workers/journal.ts';
 import { answered, committed } from './database.ts';
 import type { KeepingReply, KeepingRequest } from './keeping-protocol.ts';
@@ -32,12 +33,21 @@ async function answer({ kind, database: name, key }: KeepingRequest): Promise<Ke
     const { value: whole, issues } = await wholeOf(base);
     if (whole === undefined) return { issues };
     const before = kept.patch === undefined ? whole : patchCabin(whole, kept.patch);
-    const text = new Blob([serialiseCabin(replayed(before, records.flatMap(({ entries }) => entries)))], { type: 'application/json' });
-    if (kind === 'fold') await fold(database, base, { key, text, stamp: Date.now() }, records.at(-1)?.at);
+    const entries = records.flatMap((record) => record.entries);
+    const text = new Blob([serialiseCabin(await replayed(before, entries, again))], { type: 'application/json' });
+    // An import is taken over again once: a later version may read files otherwise.
+    if (kind === 'fold' || entries.some((entry) => entry.kind === 'import')) await fold(database, base, { key, text, stamp: Date.now() }, records.at(-1)?.at);
     return { text, issues: [] };
   } finally {
     database.close();
   }
+}
+
+/** Readers of files are loaded only where a page was killed while an import was written. */
+async function again(cabin: Cabin, source: ImportSource): Promise<Cabin> {
+  const [{ provideMathjs }, { importedAgain }] = await Promise.all([import('../../src/rules/mathjs-parser.ts'), import('../../src/workers/imported-again.ts')]);
+  provideMathjs();
+  return importedAgain(cabin, source);
 }
 
 const wholeOf = async (base: Base | OldBase): Promise<Outcome<Cabin>> => ('cabin' in base ? { value: base.cabin, issues: [] } : parseCabin(await base.text.text()));

@@ -3,6 +3,7 @@ import type { Cabin } from '../cabin/cabin.ts';
 import type { RequestSheet } from '../report/requests/request-sheet.ts';
 import type { ChosenFile, FoundReply, ImportAnswer, ImportFile, ImportReply, ImportRequest, PlannedReply, RefusedFile, TakenReply } from './import-protocol.ts';
 import type { Numbered } from './session-protocol.ts';
+import type { ImportSource } from './imported-again.ts';
 import { WorkerLine } from './worker-line.ts';
 
 export interface ImportWatch {
@@ -62,6 +63,14 @@ export class ImportBridge {
     // The worker goes on with the cabin it made; nothing of it is sent back.
     this.told = patchCabin(cabin, patch);
     return { cabin: this.told, files: planned };
+  }
+
+  /** The files themselves, to be taken over once more. */
+  sources(files: readonly ChosenFile[]): ImportSource['files'] {
+    return files.flatMap(({ key, choices }) => {
+      const blob = this.files.get(key);
+      return blob === undefined ? [] : [{ name: this.names.get(key) ?? key, blob, choices }];
+    });
   }
 
   forget(key: string): void {

@@ -6,6 +6,7 @@ import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { serialiseCabin } from '../../src/cabin/index.ts';
 import { bigCabin } from '../bench/big-cabin.ts';
+import { manyReadings } from '../bench/many-readings.ts';
 import { serveBuiltApp } from '../support/built-app.ts';
 import type { ServedApp } from '../support/built-app.ts';
 import { chromiumArguments, chromiumPath } from '../support/chromium.ts';
@@ -210,6 +211,137 @@ test('while a change with very many readings is not kept yet, it is said; then i
   })).toEqual(Array.from({ length: 6 }, () => 10_000));
   await after.close();
 }, 120_000);
+
+/** Asks the page to close as a user does, and answers whether it asked back; it stays open where it did. */
+async function asksBeforeLeaving(page: Page): Promise<boolean> {
+  const asked = page.waitForEvent('dialog', { timeout: 3000 }).then(async (dialog) => {
+    expect(dialog.type()).toBe('beforeunload');
+    await dialog.dismiss();
+    return true;
+  }, () => false);
+  const closed = page.waitForEvent('close', { timeout: 3000 }).then(() => false, () => true);
+  await page.close({ runBeforeUnload: true });
+  return Promise.race([asked, closed]);
+}
+
+test('leaving is asked about while something would be lost, and then no more', async () => {
+  const page = await context.newPage();
+  await page.goto(`${app.address}#/cabin?open=demo-data/shuttle-slate.cabin.json`);
+  await judged(page);
+  // A page that nobody has touched may not ask.
+  await page.locator('adjoin-strip').first().click();
+  await page.goBack();
+  // The store is held up, so that the writing lasts as long as the test looks at it.
+  await page.evaluate(() => {
+    const held = window as unknown as { hold: boolean };
+    held.hold = true;
+    const { transaction } = IDBDatabase.prototype;
+    let written = 0;
+    IDBDatabase.prototype.transaction = function slow(this: IDBDatabase, ...given: Parameters<typeof transaction>) {
+      const made = transaction.apply(this, given);
+      written += 1;
+      if (written > 3) {
+        const store = made.objectStore('kept');
+        const again = (): void => { if (held.hold) store.get('none').addEventListener('success', again); };
+        again();
+      }
+      return made;
+    };
+    interface Part { readonly sources: readonly { readonly specimens: readonly { readonly readings: readonly object[] }[] }[] }
+    const { desk } = document.querySelector('adjoin-workbench') as unknown as { desk: { present: { parts: Part[] }; commit(cabin: object, label: string, options: object): { done: boolean } } };
+    const { present } = desk;
+    const place = present.parts.findIndex(({ sources }) => (sources[0]?.specimens[0]?.readings.length ?? 0) > 0);
+    const part = present.parts[place] as Part;
+    const [source, ...sources] = part.sources;
+    const [specimen] = source?.specimens ?? [];
+    const many = { ...specimen, id: 'many', readings: Array.from({ length: 20_000 }, (_, at) => ({ ...specimen?.readings[at % specimen.readings.length], spot: { name: `n${at}` } })) };
+    desk.commit({ ...present, parts: present.parts.with(place, { ...part, sources: [{ ...source, specimens: [...source?.specimens ?? [], many] }, ...sources] } as Part) }, 'Many', { checkedAgainst: present });
+  });
+  await page.getByText('Not safe from a crash yet.').waitFor();
+  expect(await asksBeforeLeaving(page)).toBe(true);
+  await page.evaluate(() => { (window as unknown as { hold: boolean }).hold = false; });
+  await expect.poll(() => page.getByText('Not safe from a crash yet.').count(), { timeout: 30_000 }).toBe(0);
+  expect(await asksBeforeLeaving(page)).toBe(false);
+}, 90_000);
+
+test('an import is safe at once: a page that is killed while its readings are written has all of them again', async () => {
+  const page = await context.newPage();
+  await page.goto(`${app.address}#/cabin?open=demo-data/shuttle-slate.cabin.json`);
+  await judged(page);
+  const single = await page.evaluate(() => (document.querySelector('adjoin-workbench') as unknown as { desk: { present: { parts: { id: string; sources: object[] }[] } } })
+    .desk.present.parts.filter(({ sources }) => sources.length === 1).slice(0, 40).map(({ id }) => id));
+  const count = 100_000;
+  writeFileSync(join(app.folder, 'demo-data', 'many.csv'), manyReadings(single, count, 3));
+  await page.evaluate(() => { location.hash = '#/import'; });
+  await page.locator('adjoin-import-view').waitFor();
+  interface ImportDesk { items: { key: string; state: string; planned?: { taken: boolean } }[]; choose(key: string, choices: object): void; take(): Promise<boolean> }
+  const planned = (taken: boolean): Promise<unknown> => page.waitForFunction((wanted) => {
+    const view = (document.querySelector('adjoin-workbench') as unknown as { loaded: Map<string, object> }).loaded.get('import') ?? {};
+    const desk = Object.values(view).find((each): each is ImportDesk => typeof each === 'object' && each !== null && 'items' in each && 'bridge' in each);
+    Object.assign(window, { importing: desk });
+    return desk?.items[0]?.state === 'found' && desk.items[0].planned?.taken === wanted;
+  }, taken, { timeout: 60_000 });
+  await page.evaluate(async () => {
+    const transfer = new DataTransfer();
+    transfer.items.add(new File([await (await fetch('demo-data/many.csv')).blob()], 'many.csv'));
+    dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
+  });
+  await planned(false);
+  await page.evaluate(() => {
+    const { importing } = window as unknown as { importing: ImportDesk };
+    const { desk } = document.querySelector('adjoin-workbench') as unknown as { desk: { present: { instruments: { id: string; kind: string }[] } } };
+    importing.choose(importing.items[0]?.key ?? '', { newSpecimens: 'plaque', instruments: { 'gloss-1': desk.present.instruments.find(({ kind }) => kind === 'glossmeter')?.id } });
+  });
+  await planned(true);
+  // What lies in the journal a moment after: the files, and of the readings not yet the change that would make them count.
+  const kinds = await page.evaluate(async () => {
+    const { desk } = document.querySelector('adjoin-workbench') as unknown as Workbench;
+    // Nothing has written this edit yet when the import comes.
+    desk.do('cabin.rename', { name: 'Just before' });
+    if (!(await (window as unknown as { importing: ImportDesk }).importing.take())) throw new Error('not taken');
+    const database = await new Promise<IDBDatabase>((resolve) => { const request = indexedDB.open('adjoin'); request.addEventListener('success', () => resolve(request.result)); });
+    const found = (): Promise<string[]> => new Promise((resolve) => {
+      const request = database.transaction('journal').objectStore('journal').getAll();
+      request.addEventListener('success', () => resolve((request.result as { entries: { kind: string }[] }[]).flatMap(({ entries }) => entries.map(({ kind }) => kind))));
+    });
+    for (;;) {
+      const now = await found();
+      if (now.includes('import')) return now;
+      await new Promise((resolve) => setTimeout(resolve, 5));
+    }
+  });
+  const crashed = page.waitForEvent('crash');
+  void page.goto('chrome://crash').catch(() => undefined);
+  await crashed;
+  await page.close();
+  expect(kinds.slice(kinds.indexOf('import')).filter((kind) => kind === 'change')).toEqual([]);
+  const after = await context.newPage();
+  await after.goto(`${app.address}#/`);
+  expect(await isOffered(after)).toBe(true);
+  await after.getByRole('button', { name: 'Take up again' }).first().click();
+  await judged(after);
+  expect(await nameOf(after)).toBe('Just before');
+  const readings = (on: Page): Promise<number> => on.evaluate(() => {
+    const { desk } = document.querySelector('adjoin-workbench') as unknown as { desk: { present: { parts: { sources: { specimens: { id: string; readings: unknown[] }[] }[] }[] } } };
+    return desk.present.parts.flatMap(({ sources }) => sources.flatMap(({ specimens }) => specimens)).filter(({ readings: own }) => own.length >= 2000).reduce((sum, { readings: own }) => sum + own.length, 0);
+  });
+  expect(await readings(after)).toBe(count);
+  // What is edited then counts from the import, and is there after the next kill.
+  await after.evaluate(() => { (document.querySelector('adjoin-workbench') as unknown as Workbench).desk.do('cabin.rename', { name: 'After the import' }); });
+  await after.waitForTimeout(1500);
+  const again = after.waitForEvent('crash');
+  void after.goto('chrome://crash').catch(() => undefined);
+  await again;
+  await after.close();
+  const last = await context.newPage();
+  await last.goto(`${app.address}#/`);
+  expect(await isOffered(last)).toBe(true);
+  await last.getByRole('button', { name: 'Take up again' }).first().click();
+  await judged(last);
+  expect(await nameOf(last)).toBe('After the import');
+  expect(await readings(last)).toBe(count);
+  await last.close();
+}, 180_000);
 
 test('a cabin of a newer version is refused with a clear line, and what is open stays', async () => {
   const page = await context.newPage();
