@@ -18,22 +18,33 @@ const standing = new WeakMap<Element, Standing>();
 const taken = new WeakSet<Event>();
 const events = ['focusin', 'contextmenu', 'keydown'] as const;
 
-function happened(this: Element, event: Event): void {
-  const found = standing.get(this);
-  if (found === undefined || taken.has(event)) return;
-  const { selection, editable, byFocus } = found;
-  if (event.type === 'focusin') {
-    if (!byFocus) return;
-    taken.add(event);
-    askSelection(this, selection);
-    return;
+function happened(this: Element | ShadowRoot, event: Event): void {
+  if (taken.has(event)) return;
+  const path = event.composedPath();
+  for (const one of path.slice(0, path.indexOf(this) + 1)) {
+    const found = one instanceof Element && (one === this || one.getRootNode() === this) ? standing.get(one) : undefined;
+    if (found !== undefined && answered(one as Element, event, found)) return;
   }
-  if (!editable || event.defaultPrevented) return;
+}
+
+/** Whether the element, as what it stands for, has taken the event. */
+function answered(element: Element, event: Event, { selection, editable, byFocus }: Standing): boolean {
+  if (event.type === 'focusin') {
+    if (!byFocus) return false;
+    taken.add(event);
+    askSelection(element, selection);
+    return true;
+  }
+  if (!editable || event.defaultPrevented) return false;
   if (event instanceof KeyboardEvent) {
-    if (event.key !== 'ContextMenu' && !(event.key === 'F10' && event.shiftKey)) return;
+    if (event.key !== 'ContextMenu' && !(event.key === 'F10' && event.shiftKey)) return false;
     const { left, bottom } = (event.composedPath()[0] as Element).getBoundingClientRect();
-    offer(this, event, left, bottom, selection);
-  } else if (event instanceof MouseEvent && !isText(event)) offer(this, event, event.clientX, event.clientY, selection);
+    offer(element, event, left, bottom, selection);
+    return true;
+  }
+  if (!(event instanceof MouseEvent) || isText(event)) return false;
+  offer(element, event, event.clientX, event.clientY, selection);
+  return true;
 }
 
 function offer(from: Element, event: Event, x: number, y: number, selection: Selection): void {
@@ -46,9 +57,17 @@ function offer(from: Element, event: Event, x: number, y: number, selection: Sel
 /** In a field the browser's own menu is of more use. */
 const isText = (event: Event): boolean => event.composedPath().some((one) => one instanceof HTMLInputElement && one.type !== 'checkbox' || one instanceof HTMLTextAreaElement);
 
+const heard = new WeakSet<Element | ShadowRoot>();
+
+function listen(to: Element | ShadowRoot): void {
+  if (heard.has(to)) return;
+  heard.add(to);
+  for (const kind of events) to.addEventListener(kind, happened as EventListener);
+}
+
 /** Says what an element stands for, as `standsFor()` does in a template. */
 export function standFor(element: Element, what: Standing): void {
-  if (!standing.has(element)) for (const kind of events) element.addEventListener(kind, happened);
+  listen(element);
   standing.set(element, what);
 }
 
@@ -58,8 +77,11 @@ class StandsFor extends Directive {
     if (info.type !== PartType.ELEMENT) throw new TypeError('standsFor() belongs to an element');
   }
 
-  override update({ element }: ElementPart, [selection, editable, byFocus = true]: [Selection, boolean, boolean?]): typeof noChange {
-    standFor(element, { selection, editable, byFocus });
+  /** One ear for all that the host draws: a list may have thousands of rows. */
+  override update({ element, options }: ElementPart, [selection, editable, byFocus = true]: [Selection, boolean, boolean?]): typeof noChange {
+    const root = options?.host instanceof Element ? options.host.shadowRoot : null;
+    listen(root ?? element);
+    standing.set(element, { selection, editable, byFocus });
     return noChange;
   }
 

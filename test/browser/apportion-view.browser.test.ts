@@ -41,7 +41,7 @@ test('how often joints are to hold is set in the form: more often, smaller toler
   field.value = '99.7';
   field.dispatchEvent(new Event('change', { bubbles: true }));
   await until('the smaller tolerances', () => location.hash.includes('confidence=99.7') && one('.running') === undefined && radii().map(Number)[0]! < before[0]!, 60_000);
-  expect(words('.said')).toContain('in about 99.7 % of the cabins');
+  expect(words('.said')).toContain('in at least 99.7 % of the cabins');
 });
 
 test('an empty cabin, one part, parts that no joint ties and targets that clash are answered in words', async () => {

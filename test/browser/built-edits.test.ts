@@ -6,7 +6,7 @@ import { builtPages, demo, goTo, wall, wordsOf } from '../support/built-pages.ts
  * Everything of a cabin is made, changed and taken away where it stands, by the pointer and by keys, each as one step of undo with its name.
  * The menu of a thing is that of the registry: the right button, or Shift and F10, on what stands for it.
  */
-const { visit, complaints } = builtPages(5710);
+const { visit, address, complaints } = builtPages(5710);
 
 const opened = async (): Promise<Page> => {
   const page = await visit(`#/cabin?${demo('shuttle-slate')}`, { viewport: { width: 1440, height: 900 } });
@@ -74,6 +74,42 @@ test('each thing has its menu by pointer and by keys, and it is of that thing al
   }
   expect(complaints).toEqual([]);
 }, 120_000);
+
+test('what a plan, a comparison and the lots speak of has its menu there too, by pointer and by keys', async () => {
+  const page = await opened();
+  const joint = /^Remove joint$/m;
+  const part = /^Remove part$/m;
+  const rows = async (things: readonly (readonly [Locator, RegExp, RegExp])[]): Promise<void> => {
+    for (const [thing, has, hasNot] of things) {
+      await thing.waitFor({ timeout: 60_000 });
+      for (const by of ['pointer', 'keys'] as const) {
+        const titles = (await offers(page, thing, by)).join('\n');
+        expect(titles, `${page.url()} by ${by}`).toMatch(has);
+        expect(titles, `${page.url()} by ${by}`).not.toMatch(hasNot);
+      }
+    }
+  };
+  await goTo(page, 'mend');
+  const mend = page.locator('adjoin-mend-view');
+  await rows([[mend.locator('adjoin-mend-card h3 a').first(), part, joint], [mend.locator('adjoin-mend-card .joints a').first(), joint, part], [mend.locator('caption:has-text("Joints that become other") ~ tbody a').first(), joint, part]]);
+  await goTo(page, 'apportion');
+  const sheets = page.locator('adjoin-apportion-view .tolerances').first();
+  await rows([[sheets.locator('tbody th a').first(), part, joint], [sheets.locator('tbody td a').first(), joint, part]]);
+  await goTo(page, 'sources');
+  await rows([[page.locator('adjoin-source-choice .source button').first(), /^Edit source$/m, joint]]);
+  await goTo(page, 'compare', { before: 'new', stage: 'light-exposed' });
+  const compare = page.locator('adjoin-compare-view');
+  await rows([[compare.locator('adjoin-change-list li a').first(), joint, part]]);
+  await goTo(page, 'compare', { before: 'new', stage: 'light-exposed', as: 'table' });
+  await rows([[compare.locator('caption:has-text("Joints, before and now") ~ tbody a').first(), joint, part], [compare.locator('caption:has-text("Change of each part") ~ tbody a').first(), /^Edit source$/m, joint]]);
+  // A lot leads to its specimen, unfolded below its part.
+  await page.goto(`${address()}#/series?${demo('lots')}`);
+  const series = page.locator('adjoin-series-view');
+  await rows([[series.getByRole('group', { name: 'Forecast of the joints' }).locator('tbody a').first(), joint, part], [series.getByRole('group', { name: /^Lots of / }).locator('tbody a').first(), /^Edit specimen$/m, joint]]);
+  await series.getByRole('group', { name: /^Lots of / }).locator('tbody a').first().click();
+  await page.locator('adjoin-specimen-panel').waitFor();
+  expect(complaints).toEqual([]);
+}, 180_000);
 
 test('Delete takes away what has the focus and not what holds it; it is said, and undone from there', async () => {
   const page = await opened();

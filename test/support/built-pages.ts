@@ -69,7 +69,7 @@ export function builtPages(firstPort: number, under = ''): BuiltPages {
   };
 }
 
-export const demo = (name: 'shuttle-slate' | 'shuttle-chalk' | 'first-steps'): string => `open=demo-data/${name}.cabin.json`;
+export const demo = (name: 'shuttle-slate' | 'shuttle-chalk' | 'first-steps' | 'lots'): string => `open=demo-data/${name}.cabin.json`;
 
 /** Text of a demo cabin. */
 export const demoText = (name: string): string => readFileSync(join(import.meta.dirname, '..', '..', 'demo-data', `${name}.cabin.json`), 'utf8');

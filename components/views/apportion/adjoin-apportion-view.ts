@@ -11,6 +11,7 @@ import { toleranceCsv } from '../../../src/report/tolerance-csv.ts';
 import { announce } from '../../controllers/announcer.ts';
 import { PlanRun } from '../../controllers/plan-run.ts';
 import { unfolds } from '../../controllers/sections.ts';
+import { standsFor } from '../../controllers/stands-for.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { apportionTerms, sharesOf, withShare } from '../../model/apportion-terms.ts';
@@ -164,9 +165,13 @@ export class AdjoinApportionView extends ViewElement {
     return html`<div><adjoin-plan-map .input=${input} .caption=${'The tightest joints'} .about=${plan.targetsClash.length === 0 ? '' : `saw: the targets themselves clash`}></adjoin-plan-map></div>`;
   }
 
+  private jointLink(id: string): TemplateResult {
+    return html`<a ${standsFor({ joint: id }, !this.open.locked)} href=${this.toJoint(id)}>${this.jointName(id)}</a>`;
+  }
+
   private side(plan: ApportionPlan): TemplateResult {
     const { simulated, confirmed } = plan;
-    const link = (id: string): TemplateResult => html`<a href=${this.toJoint(id)}>${this.jointName(id)}</a>`;
+    const link = (id: string): TemplateResult => this.jointLink(id);
     return html`<div class="side">
       <div><h2><adjoin-term word="tried by drawing">Tried by drawing</adjoin-term></h2><p class="drawn">${simulated.clashes} of ${simulated.draws} <span>cabins drawn have a joint outside its limits; ${simulated.law}</span></p>
         ${simulated.joints.length === 0 ? nothing : html`<table><thead><tr><th scope="col">joint</th><th scope="col" class="n">share of cabins</th></tr></thead><tbody>${simulated.joints.slice(0, 6).map(({ joint, share }) => html`<tr><th scope="row">${link(joint)}</th><td class="n">${fixed(100 * share, 1)} %</td></tr>`)}</tbody></table>`}
@@ -185,13 +190,13 @@ export class AdjoinApportionView extends ViewElement {
       <div class="scroll" tabindex="0" role="group" aria-label=${`Tolerances of ${name}`}><table><caption class="unseen">Tolerances of ${name}</caption>
         <colgroup><col class="chips" /><col class="name" /><col class="radius" /><col class="bars" /><col class="glyphs" /><col class="target" /><col class="axes" /><col class="band" /><col /></colgroup>
         <thead><tr><th scope="col" colspan="2">part</th><th scope="col" colspan="2" class="n"><adjoin-term word="radius">radius</adjoin-term></th><th scope="col"><span class="unseen">picture</span></th><th scope="col"><adjoin-term word="target">target</adjoin-term> <adjoin-term word="L*, a*, b*">L*, a*, b*</adjoin-term></th><th scope="col" class="n"><adjoin-term word="half axes">half axes</adjoin-term></th><th scope="col" class="n">gloss ± <adjoin-term word="gloss unit, GU">GU</adjoin-term></th><th scope="col">held by</th></tr></thead>
-        <tbody>${own.map((one) => html`<tr>
-          <td>${colourChip(this.colours.get(one.id))}</td><th scope="row">${names.get(one.id) ?? one.id}</th>
+        <tbody>${own.map((one) => html`<tr ${standsFor({ parts: [one.id] }, !this.open.locked)}>
+          <td>${colourChip(this.colours.get(one.id))}</td><th scope="row"><a href=${this.linkTo({ view: 'parts', item: one.id, joint: undefined, options: {} })}>${names.get(one.id) ?? one.id}</a></th>
           <td class="n"><b>${fixed(one.radius, 2)}</b> <span class="small quiet">${one.radius === undefined ? '' : one.formula}</span></td><td>${bar(one)}</td>
           <td>${one.radius === undefined || one.metric === undefined ? nothing : scene(toleranceGlyph(toleranceExtent(one.metric, one.radius), scale, paperInk))}</td>
           <td class="small">${one.target === undefined ? '–' : one.target.map((value) => fixed(value, 2)).join(', ')}<br /><span class="quiet">${one.about === 'no colour' ? 'no colour' : one.about === 'master' ? 'master' : 'as it is'}</span></td>
           <td class="n small">${one.halfAxes.length === 0 ? '–' : one.halfAxes.map((axis) => fixed(axis, 2)).join(', ')}</td><td class="n">${fixed(one.glossBand, 2)}</td>
-          <td class="small">${one.heldBy.length === 0 ? (one.radius === undefined ? 'no joint limits it' : 'the largest radius given out') : one.heldBy.slice(0, 2).map((id) => html`<a href=${this.toJoint(id)}>${this.jointName(id)}</a><br />`)}</td></tr>`)}</tbody></table></div></div>`;
+          <td class="small">${one.heldBy.length === 0 ? (one.radius === undefined ? 'no joint limits it' : 'the largest radius given out') : one.heldBy.slice(0, 2).map((id) => html`${this.jointLink(id)}<br />`)}</td></tr>`)}</tbody></table></div></div>`;
   }
 
   private save(plan: ApportionPlan, supplier?: string): void {

@@ -8,6 +8,7 @@ import { useChange } from '../../../src/report/figures/use-change.ts';
 import { limitUseText } from '../../../src/report/number-text.ts';
 import type { SceneElement } from '../../../src/report/scene.ts';
 import { drawing } from '../../../src/report/scene.ts';
+import { standsFor } from '../../controllers/stands-for.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { verdictSample } from '../../figures/verdict-sample.ts';
@@ -27,15 +28,17 @@ const strip = { width: 82, height: 54 };
 /** The changed joints, each as its strip before and after, its verdicts and its way along the limit. */
 export class AdjoinChangeList extends LitElement {
   static override styles = [base, styles, css`:host { display: block; height: auto; }`];
-  static override properties = { changes: { attribute: false }, former: { attribute: false }, present: { attribute: false }, linkTo: { attribute: false } };
+  static override properties = { changes: { attribute: false }, former: { attribute: false }, present: { attribute: false }, linkTo: { attribute: false }, locked: { type: Boolean } };
 
   declare changes: readonly JointChange[];
   declare former: DrawnState;
   declare present: DrawnState;
   declare linkTo: (joint: string) => string;
+  /** Looked at and not changed. */
+  declare locked: boolean;
 
   override render(): TemplateResult {
-    return html`<ol class="changes">${this.changes.map((change) => html`<li>${change.after === undefined
+    return html`<ol class="changes">${this.changes.map((change) => html`<li ${standsFor({ joint: change.id }, change.after !== undefined && !this.locked, change.after !== undefined)}>${change.after === undefined
       ? html`<div class="gone"><p class="names">${this.names(change)}</p><p class="sentence">${change.sentence}</p></div>`
       : html`<a href=${this.linkTo(change.id)}>
         <div>

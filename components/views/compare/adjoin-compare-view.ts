@@ -12,6 +12,7 @@ import { summaryText } from '../../../src/report/sections/comparison.ts';
 import { ReportBridge } from '../../../src/workers/report-bridge.ts';
 import type { AgainstState, ComparedReply } from '../../../src/workers/report-protocol.ts';
 import { takeComparedCabin } from '../../controllers/compared-cabin.ts';
+import { standsFor } from '../../controllers/stands-for.ts';
 import type { ChangeFilter } from '../../model/change-filter.ts';
 import { changeFilters, changeTitles, filterCounts, passesFilter } from '../../model/change-filter.ts';
 import { keptFile } from '../../platform/file-memory.ts';
@@ -228,12 +229,16 @@ export class AdjoinCompareView extends ViewElement {
         ></adjoin-cabin-map>
         <div class="list" tabindex="0" role="region" aria-label="Joints that changed">
           ${changes.length === 0 ? html`<p class="nothing">No joint is ${kind === 'changed' ? 'changed' : changeTitles[kind].toLowerCase()}.</p>` : html`<adjoin-change-list
-            .changes=${changes} .former=${before} .present=${after} .linkTo=${(joint: string) => this.linkTo({ view: 'joint', joint, item: undefined, options: {} })}
+            .changes=${changes} .former=${before} .present=${after} .locked=${this.open.locked} .linkTo=${this.toJoint}
           ></adjoin-change-list>`}
         </div>
       </div>
     `;
   }
+
+  private readonly toJoint = (joint: string): string => this.linkTo({ view: 'joint', joint, item: undefined, options: {} });
+
+  private readonly toPart = (part: string): string => this.linkTo({ view: 'parts', item: part, joint: undefined, options: {} });
 
   private tables({ comparison, ageing }: ComparedStates, changes: readonly JointChange[]): TemplateResult {
     return html`<div class="body table" tabindex="0" role="region" aria-label="Tables of the comparison">
@@ -243,8 +248,8 @@ export class AdjoinCompareView extends ViewElement {
         <thead><tr><th scope="col">Joint</th><th scope="col">Change</th><th scope="col"><adjoin-term word="verdict">Verdict</adjoin-term> before</th><th scope="col">now</th>
           ${['Colour', 'Gloss', 'Texture'].map((name) => html`<th scope="col" class="number">${name} before</th><th scope="col" class="number">now</th>`)}
           <th scope="col" class="number"><adjoin-term word="limit use">Limit use</adjoin-term> before</th><th scope="col" class="number">now</th></tr></thead>
-        <tbody>${changes.map((change) => html`<tr>
-          <th scope="row">${change.names[0]} and ${change.names[1]}</th><td>${changeWord(change)}</td>
+        <tbody>${changes.map((change) => html`<tr ${standsFor({ joint: change.id }, change.after !== undefined && !this.open.locked, change.after !== undefined)}>
+          <th scope="row">${change.after === undefined ? html`${change.names[0]} and ${change.names[1]}` : html`<a href=${this.toJoint(change.id)}>${change.names[0]} and ${change.names[1]}</a>`}</th><td>${changeWord(change)}</td>
           ${[change.before, change.after].map((side) => html`<td>${side === undefined ? '–' : html`<span class="word ${side.verdict}">${standingWord(side)}</span>`}</td>`)}
           ${(['colour', 'gloss', 'texture'] as const).map((name) => this.values(change, name))}
           ${[change.before, change.after].map((side) => html`<td class="number">${limitUseText(side?.limitUse)}</td>`)}
@@ -253,8 +258,8 @@ export class AdjoinCompareView extends ViewElement {
       ${comparison.parts.length === 0 ? nothing : html`<table>
         <caption>Parts that stand by something else or look different; colour under D65, now minus before</caption>
         <thead><tr><th scope="col">Part</th><th scope="col">Stood by</th><th scope="col">Stands by</th>${['ΔL*', 'Δa*', 'Δb*', 'ΔE00', 'Gloss, GU', 'Sa, µm'].map((title) => html`<th scope="col" class="number">${title}</th>`)}</tr></thead>
-        <tbody>${comparison.parts.map(({ name, before, after, colour, gloss, texture }) => html`<tr>
-          <th scope="row">${name}</th><td>${before?.supplier ?? '–'}</td><td>${after?.supplier ?? '–'}</td>
+        <tbody>${comparison.parts.map(({ part, name, before, after, colour, gloss, texture }) => html`<tr ${standsFor({ parts: [part] }, after !== undefined && !this.open.locked, after !== undefined)}>
+          <th scope="row">${after === undefined ? name : html`<a href=${this.toPart(part)}>${name}</a>`}</th><td>${before?.supplier ?? '–'}</td><td>${after?.supplier ?? '–'}</td>
           ${[colour?.dL, colour?.da, colour?.db].map((value) => html`<td class="number">${signed(value, 2)}</td>`)}<td class="number">${fixed(colour?.ciede2000, 2)}</td>
           <td class="number">${gloss.length === 0 ? '–' : gloss.map(({ angle, change }) => `${signed(change, 2)} at ${angle}°`).join(', ')}</td><td class="number">${signed(texture?.change, 2)}</td>
         </tr>`)}</tbody>
@@ -271,8 +276,8 @@ export class AdjoinCompareView extends ViewElement {
     return html`<table>
       <caption>Change of each part, exposed minus unexposed; grey-scale grade after ISO 105-A05</caption>
       <thead><tr><th scope="col">Part</th><th scope="col">Geometry</th>${['ΔL*', 'Δa*', 'Δb*', 'ΔE*ab', 'Grade'].map((title) => html`<th scope="col" class="number">${title === 'Grade' ? html`<adjoin-term word="grade">Grade</adjoin-term>` : title}</th>`)}<th scope="col">It is now</th></tr></thead>
-      <tbody>${parts.map(({ name, geometry, difference, cie76, greyScale, words, fast }) => html`<tr>
-        <th scope="row">${name}</th><td>${geometry}</td>${[difference.dL, difference.da, difference.db].map((value) => html`<td class="number">${signed(value, 2)}</td>`)}
+      <tbody>${parts.map(({ part, source, name, geometry, difference, cie76, greyScale, words, fast }) => html`<tr ${standsFor({ parts: [part], source }, !this.open.locked)}>
+        <th scope="row"><a href=${this.toPart(part)}>${name}</a></th><td>${geometry}</td>${[difference.dL, difference.da, difference.db].map((value) => html`<td class="number">${signed(value, 2)}</td>`)}
         <td class="number">${fixed(cie76, 2)}</td><td class="number">${fast ? greyScale.grade : html`<b>${greyScale.grade}</b>`} (${fixed(greyScale.value, 2)})</td><td>${words.join(', ') || 'hardly changed'}</td>
       </tr>`)}</tbody>
     </table>`;

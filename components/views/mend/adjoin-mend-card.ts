@@ -9,6 +9,7 @@ import { mendCardText, mendCaution } from '../../../src/report/mend-card-text.ts
 import { fixed } from '../../../src/report/number-text.ts';
 import { announce } from '../../controllers/announcer.ts';
 import { ElementSize } from '../../controllers/element-size.ts';
+import { standsFor } from '../../controllers/stands-for.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import type { PartColour } from '../../model/part-colours.ts';
@@ -32,7 +33,7 @@ export class AdjoinMendCard extends LitElement {
     .tool { font-weight: 600; } .words .basis { color: var(--quiet); } .printed { display: none; } @media print { .words .printed { display: block; } }
     .joints { display: flex; flex-wrap: wrap; gap: 2px 14px; font-size: var(--small); } .joints a { overflow-wrap: anywhere; min-width: 0; display: inline-block; min-height: 24px; padding: 3px 0; }
   `];
-  static override properties = { cabin: { attribute: false }, reaches: { attribute: false }, partReaches: { attribute: false }, card: { attribute: false }, now: { attribute: false }, target: { attribute: false }, linkTo: { attribute: false } };
+  static override properties = { cabin: { attribute: false }, reaches: { attribute: false }, partReaches: { attribute: false }, card: { attribute: false }, now: { attribute: false }, target: { attribute: false }, linkTo: { attribute: false }, toPart: { attribute: false }, locked: { type: Boolean } };
 
   declare cabin: Cabin;
   /** Reach by material, where another than the assumed one was planned with. */
@@ -43,6 +44,9 @@ export class AdjoinMendCard extends LitElement {
   declare now: PartColour | undefined;
   declare target: PartColour | undefined;
   declare linkTo: (joint: string) => string;
+  declare toPart: (part: string) => string;
+  /** Looked at and not changed. */
+  declare locked: boolean;
   private readonly size = new ElementSize(this, '.reach');
 
   private save(supplier: string): void {
@@ -63,7 +67,7 @@ export class AdjoinMendCard extends LitElement {
     const lab = (value: MendCard['from']): string => (value === undefined ? '' : `L*\u00a0${fixed(value[0], 2)}, a*\u00a0${fixed(value[1], 2)}, b*\u00a0${fixed(value[2], 2)}`);
     const [words = '', ...others] = card.sentences;
     return html`
-      <header><h3>${card.parts.map((id) => names.get(id) ?? id).join(' and ')}</h3><span class="supplier">${supplier}</span>
+      <header><h3>${card.parts.map((id, index) => html`${index === 0 ? '' : ' and '}<a ${standsFor({ parts: [id] }, !this.locked)} href=${this.toPart(id)}>${names.get(id) ?? id}</a>`)}</h3><span class="supplier">${supplier}</span>
         <button type="button" aria-label=${`Save the card of ${card.parts.map((id) => names.get(id) ?? id).join(' and ')}`} @click=${() => this.save(supplier)}>Save</button></header>
       <div class="pair">
         <svg class="sample" viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">${now?.css === undefined ? nothing : svg`<rect width="50" height="10" fill=${now.css} />`}${target?.css === undefined ? nothing : svg`<rect x="50" width="50" height="10" fill=${target.css} />`}</svg>
@@ -76,7 +80,7 @@ export class AdjoinMendCard extends LitElement {
         <p>${words.replaceAll(/-(?=\d)/g, '−')}</p>
         ${others.filter((sentence) => !sentence.startsWith('It mends')).map((sentence) => html`<p class=${card.toolChange && sentence.includes('tool') ? 'tool' : ''}>${sentence}</p>`)}
         <p class="basis">${card.basis}.</p>
-        ${card.joints.length === 0 ? html`<p>It mends no joint by itself; others hold once all cards are met.</p>` : html`<p>Once all cards are met, it mends</p><div class="joints">${card.joints.map((id) => html`<a href=${this.linkTo(id)}>${cabin.joints.find((joint) => joint.id === id)?.parts.map((one) => names.get(one) ?? one).join(' / ') ?? id}</a>`)}</div>`}
+        ${card.joints.length === 0 ? html`<p>It mends no joint by itself; others hold once all cards are met.</p>` : html`<p>Once all cards are met, it mends</p><div class="joints">${card.joints.map((id) => html`<a ${standsFor({ joint: id }, !this.locked)} href=${this.linkTo(id)}>${cabin.joints.find((joint) => joint.id === id)?.parts.map((one) => names.get(one) ?? one).join(' / ') ?? id}</a>`)}</div>`}
         <p class="printed">${mendCaution}</p>
       </div>
     `;

@@ -10,6 +10,7 @@ import { counted, limitUseText, signed } from '../../../src/report/number-text.t
 import { announce } from '../../controllers/announcer.ts';
 import { PlanRun } from '../../controllers/plan-run.ts';
 import { unfolds } from '../../controllers/sections.ts';
+import { standsFor } from '../../controllers/stands-for.ts';
 import { findLight } from '../../model/light-groups.ts';
 import { mapInput } from '../../model/map-input.ts';
 import { mendTerms, planStands, toggled, withAskedTerms } from '../../model/mend-terms.ts';
@@ -111,7 +112,7 @@ export class AdjoinMendView extends ViewElement {
         <section class=${running ? 'old' : ''}><h2>${plan.feasible ? 'Before and after' : 'What can be done for the others'}</h2>${this.maps(cards, outcome, plan, after)}</section>
         <section class=${running ? 'old' : ''}><header class="bar"><h2>Cards for the suppliers: a <adjoin-term word="target">target</adjoin-term> each</h2><span class="tools"><button type="button" @click=${() => this.saveTable(cards)}>Save all as CSV</button><button type="button" @click=${() => print()}>Print</button></span></header>
           ${this.bySupplier(cards)}
-          <div class="cards">${cards.map((card) => html`<adjoin-mend-card .cabin=${this.open.cabin} .card=${card} .reaches=${this.mending.made?.task.options.reach ?? {}} .partReaches=${this.mending.made?.task.options.partReach ?? {}} .now=${this.colours.get(card.parts[0] ?? '')} .target=${this.target(card)} .linkTo=${this.toJoint}></adjoin-mend-card>`)}</div></section>
+          <div class="cards">${cards.map((card) => html`<adjoin-mend-card .cabin=${this.open.cabin} .card=${card} .reaches=${this.mending.made?.task.options.reach ?? {}} .partReaches=${this.mending.made?.task.options.partReach ?? {}} .now=${this.colours.get(card.parts[0] ?? '')} .target=${this.target(card)} .locked=${this.open.locked} .toPart=${this.toPart} .linkTo=${this.toJoint}></adjoin-mend-card>`)}</div></section>
         ${this.tables(changes, outcome)}`}
       <p class="small quiet">${mendCaution}</p>
     `;
@@ -136,6 +137,8 @@ export class AdjoinMendView extends ViewElement {
     downloadText(`${fileName(cabin.id, 'mend')}.csv`, mendCsv(cabin, cards), 'text/csv');
     announce(this, 'The cards went to your downloads as a table.');
   }
+
+  private readonly toPart = (part: string): string => this.linkTo({ view: 'parts', item: part, joint: undefined, options: {} });
 
   private readonly toJoint = (joint: string): string => this.linkTo({ view: 'joint', joint, item: undefined, options: {} });
 
@@ -181,7 +184,7 @@ export class AdjoinMendView extends ViewElement {
     return html`<section><h2>${plan.blockers.length === 1 ? 'The joint that makes it so' : 'The joints that make it so together'}</h2>
       <div class="maps single"><adjoin-plan-map .input=${input} .caption=${'What stands in the way'} .about=${''}></adjoin-plan-map></div>
       <div class="scroll"><table><thead><tr><th scope="col">joint</th><th scope="col">verdict now</th><th scope="col" class="n">limit use</th><th scope="col"><span class="unseen">leave it out</span></th></tr></thead>
-        <tbody>${plan.blockers.map((id) => { const joint = judgement.joints.find((one) => one.id === id); return html`<tr><th scope="row"><a href=${this.toJoint(id)}>${joint?.parts.map((part) => names.get(part) ?? part).join(' / ') ?? id}</a></th><td>${joint?.verdict}</td><td class="n">${limitUseText(joint?.limitUse)}</td>
+        <tbody>${plan.blockers.map((id) => { const joint = judgement.joints.find((one) => one.id === id); return html`<tr ${standsFor({ joint: id }, !this.open.locked)}><th scope="row"><a href=${this.toJoint(id)}>${joint?.parts.map((part) => names.get(part) ?? part).join(' / ') ?? id}</a></th><td>${joint?.verdict}</td><td class="n">${limitUseText(joint?.limitUse)}</td>
           <td><button type="button" @click=${() => this.choose(toggled(this.options, 'except', id))}>Leave it as it is</button></td></tr>`; })}</tbody></table></div></section>`;
   }
 
@@ -193,10 +196,10 @@ export class AdjoinMendView extends ViewElement {
     return html`
       <section><h2>In numbers</h2>
         <div class="scroll"><table><caption>Shifts, now to <adjoin-term word="target">target</adjoin-term>, under D65</caption><thead><tr><th scope="col">part</th><th scope="col" class="n"><adjoin-term word="dL*, da*, db*">dL*</adjoin-term></th><th scope="col" class="n">da*</th><th scope="col" class="n">db*</th><th scope="col" class="n">dGloss GU</th></tr></thead>
-          <tbody>${changes.map(({ part, dL, da, db, dGloss }) => html`<tr><th scope="row">${names.get(part) ?? part}</th><td class="n">${signed(dL, 2)}</td><td class="n">${signed(da, 2)}</td><td class="n">${signed(db, 2)}</td><td class="n">${signed(dGloss, 2)}</td></tr>`)}</tbody></table></div>
+          <tbody>${changes.map(({ part, dL, da, db, dGloss }) => html`<tr ${standsFor({ parts: [part] }, !this.open.locked)}><th scope="row"><a href=${this.toPart(part)}>${names.get(part) ?? part}</a></th><td class="n">${signed(dL, 2)}</td><td class="n">${signed(da, 2)}</td><td class="n">${signed(db, 2)}</td><td class="n">${signed(dGloss, 2)}</td></tr>`)}</tbody></table></div>
       </section>
       <section><div class="scroll"><table><caption>Joints that become other</caption><thead><tr><th scope="col">joint</th><th scope="col">now</th><th scope="col" class="n"><adjoin-term word="limit use">limit use</adjoin-term></th><th scope="col">after</th><th scope="col" class="n">limit use</th></tr></thead>
-        <tbody>${moved.map((joint) => { const before = now.get(joint.id)!; return html`<tr><th scope="row"><a href=${this.toJoint(joint.id)}>${before.parts.map((part) => names.get(part) ?? part).join(' / ')}</a></th>
+        <tbody>${moved.map((joint) => { const before = now.get(joint.id)!; return html`<tr ${standsFor({ joint: joint.id }, !this.open.locked)}><th scope="row"><a href=${this.toJoint(joint.id)}>${before.parts.map((part) => names.get(part) ?? part).join(' / ')}</a></th>
           <td><span class="word ${before.verdict}">${before.verdict}</span></td><td class="n">${limitUseText(before.limitUse)}</td><td><span class="word ${joint.verdict}">${joint.verdict}</span></td><td class="n">${limitUseText(joint.limitUse)}</td></tr>`; })}</tbody></table></div></section>`;
   }
 }

@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
+import type { Selection } from '../../../src/actions/index.ts';
 import { partNames } from '../../../src/harmony/names.ts';
 import { percentOfLimit } from '../../../src/harmony/wording.ts';
 import { fixed } from '../../../src/report/number-text.ts';
@@ -8,6 +9,7 @@ import type { BuildPlan, BuiltSet, CabinSeries, ForecastPlace, JointForecast, Pa
 import { announce } from '../../controllers/announcer.ts';
 import { PlanRun } from '../../controllers/plan-run.ts';
 import { unfolds } from '../../controllers/sections.ts';
+import { standsFor } from '../../controllers/stands-for.ts';
 import { paperInk, tableInk } from '../../figures/inks.ts';
 import { findLight } from '../../model/light-groups.ts';
 import { partColour } from '../../model/part-colours.ts';
@@ -70,6 +72,19 @@ export class AdjoinSeriesView extends ViewElement {
 
   private jointName(id: string): string {
     return this.open.cabin.joints.find((joint) => joint.id === id)?.parts.map((part) => this.name(part)).join(' / ') ?? id;
+  }
+
+  private toJoint(joint: string): string {
+    return this.linkTo({ view: 'joint', joint, item: undefined, options: {} });
+  }
+
+  /** A lot is changed at its first specimen, unfolded below its part. */
+  private toLot(part: PartSeries, { specimens: [specimen = ''] }: SeriesLot): string {
+    return this.linkTo({ view: 'parts', item: part.borrowedFrom ?? part.part, joint: undefined, options: {}, folds: { [`specimen-${specimen}`]: true } });
+  }
+
+  private lotStands({ part, source, borrowedFrom }: PartSeries, { specimens: [specimen] }: SeriesLot): Selection {
+    return { parts: [borrowedFrom ?? part], ...(borrowedFrom === undefined ? { source } : {}), ...(specimen === undefined ? {} : { specimen }) };
   }
 
   /** A lot under the light of the workbench. */
@@ -145,14 +160,14 @@ export class AdjoinSeriesView extends ViewElement {
         <div class="scroll" tabindex="0" role="group" aria-label="Forecast of the joints"><table><caption class="unseen">Forecast of the joints</caption>
           <thead><tr><th scope="col">joint</th><th scope="col" class="n"><adjoin-term word="limit use">use</adjoin-term> now</th><th scope="col">over its limit</th><th scope="col">earliest</th><th scope="col">latest</th><th scope="col">under</th><th scope="col">sides</th></tr></thead>
           <tbody>${told.map((joint) => this.forecastRow(plan, joint))}</tbody></table></div>`}
-      ${silent.length === 0 ? nothing : html`<details class="rest" ${unfolds('without-forecast')}><summary>${silent.length} ${silent.length === 1 ? 'joint' : 'joints'} without a forecast</summary><ul class="small">${silent.map((joint) => html`<li>${forecastWords(joint, this.jointName(joint.joint), { days: plan.aheadDays, lots: plan.aheadLots })}</li>`)}</ul></details>`}`;
+      ${silent.length === 0 ? nothing : html`<details class="rest" ${unfolds('without-forecast')}><summary>${silent.length} ${silent.length === 1 ? 'joint' : 'joints'} without a forecast</summary><ul class="small">${silent.map((joint) => html`<li ${standsFor({ joint: joint.joint }, !this.open.locked)}><a href=${this.toJoint(joint.joint)}>${forecastWords(joint, this.jointName(joint.joint), { days: plan.aheadDays, lots: plan.aheadLots })}</a></li>`)}</ul></details>`}`;
   }
 
   private forecastRow(plan: CabinSeries, joint: JointForecast): TemplateResult {
     const { state, now, when, there, earliest, latest, sides } = joint;
     const place = (at: ForecastPlace | undefined): string => (at === undefined ? '–' : at.day ?? `${at.ahead} lots on`);
     const word = state === 'over its limit' ? html`<span class="word clashes">already</span>` : state === 'will clash' ? html`<b>${place(when)}</b>` : html`<span class="quiet">not in ${joint.unit === 'day' ? `${plan.aheadDays} days` : `${plan.aheadLots} lots`}</span>`;
-    return html`<tr><th scope="row"><a href=${this.linkTo({ view: 'joint', joint: joint.joint, item: undefined, options: {} })}>${this.jointName(joint.joint)}</a>${joint.check === 'gloss' ? html` <span class="small quiet">gloss</span>` : nothing}</th>
+    return html`<tr ${standsFor({ joint: joint.joint }, !this.open.locked)}><th scope="row"><a href=${this.toJoint(joint.joint)}>${this.jointName(joint.joint)}</a>${joint.check === 'gloss' ? html` <span class="small quiet">gloss</span>` : nothing}</th>
       <td class="n">${now === undefined ? '–' : percentOfLimit(now.use)}</td><td>${word}${joint.beyondLots === true ? html` <span class="small quiet">farther than its lots look back</span>` : nothing}</td>
       <td>${place(earliest)}</td><td>${state === 'will clash' && latest === undefined ? 'open' : place(latest)}</td><td>${there?.light ?? now?.light ?? ''} ${there?.criterion ?? now?.criterion ?? ''}</td>
       <td class="small">${sides.map(({ part, course, lots }, index) => html`${index === 0 ? '' : html`<br />`}${this.name(part)}: ${course === 'trend' ? `trend of ${lots} lots` : course === 'mean of lots' ? `mean of ${lots} lots` : 'as it stands'}`)}</td></tr>`;
@@ -182,7 +197,7 @@ export class AdjoinSeriesView extends ViewElement {
     const gloss = new Map((part.gloss?.lots ?? []).map(({ id, mean }) => [id, mean]));
     return html`<div class="scroll" tabindex="0" role="group" aria-label=${`Lots of ${this.name(part.part)}`}><table><caption class="unseen">Lots of ${this.name(part.part)}</caption>
       <thead><tr><th scope="col" colspan="2"><adjoin-term word="lot">lot</adjoin-term></th><th scope="col">made on</th><th scope="col" class="n">L*</th><th scope="col" class="n">a*</th><th scope="col" class="n">b*</th>${gloss.size === 0 ? nothing : html`<th scope="col" class="n">GU ${part.gloss?.angle}°</th>`}<th scope="col" class="n">spots</th><th scope="col" class="n">T²</th><th scope="col" class="n">limit</th><th scope="col">held as</th></tr></thead>
-      <tbody>${part.lots.map((lot, index) => html`<tr><td>${colourChip(told[index])}</td><th scope="row">${lot.id}</th><td class="day">${lot.producedOn ?? '–'}</td>${lot.lab.map((value) => html`<td class="n">${fixed(value, 2)}</td>`)}
+      <tbody>${part.lots.map((lot, index) => html`<tr ${standsFor(this.lotStands(part, lot), !this.open.locked)}><td>${colourChip(told[index])}</td><th scope="row"><a href=${this.toLot(part, lot)}>${lot.id}</a></th><td class="day">${lot.producedOn ?? '–'}</td>${lot.lab.map((value) => html`<td class="n">${fixed(value, 2)}</td>`)}
         ${gloss.size === 0 ? nothing : html`<td class="n">${fixed(gloss.get(lot.id), 2)}</td>`}<td class="n">${lot.spots}</td><td class="n">${fixed(lot.charted?.statistic, 1)}</td><td class="n">${fixed(lot.charted?.limit, 1)}</td>
         <td class=${lot.charted?.outside === true ? 'out' : ''}>${lot.charted === undefined ? '–' : held[lot.charted.against]}${lot.charted?.outside === true ? html`, <span class="word clashes">outside</span>` : nothing}</td></tr>`)}
         ${slope === undefined || reach === undefined ? nothing : html`<tr><td></td><th scope="row">${state === 'trend' ? html`<adjoin-term word="trend">trend</adjoin-term>` : html`slope, no <adjoin-term word="trend">trend</adjoin-term>`}</th><td>${per}</td>${slope.map((value, axis) => html`<td class="n">${signed(value * factor)}<br /><span class="small quiet">± ${fixed((reach[axis] ?? 0) * factor, 2)}</span></td>`)}

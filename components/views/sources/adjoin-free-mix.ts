@@ -1,10 +1,12 @@
 import { css, html, LitElement, nothing, svg } from 'lit';
 import type { TemplateResult } from 'lit';
+import type { DirectiveResult } from 'lit/directive.js';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import { partNames } from '../../../src/harmony/names.ts';
 import type { FreeMix, SourceHarm } from '../../../src/plan/index.ts';
 import { counted, fixed } from '../../../src/report/number-text.ts';
 import { unfolds } from '../../controllers/sections.ts';
+import { standsFor } from '../../controllers/stands-for.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { planStyles } from '../plan/plan.styles.ts';
 
@@ -26,12 +28,25 @@ export class AdjoinFreeMix extends LitElement {
     td svg { width: 120px; height: 12px; }
     @media (max-width: 900px) { .two { grid-template-columns: minmax(0, 1fr); } td svg { width: 60px; } }
   `];
-  static override properties = { cabins: { attribute: false }, mix: { attribute: false }, linkTo: { attribute: false } };
+  static override properties = { cabins: { attribute: false }, mix: { attribute: false }, linkTo: { attribute: false }, toPart: { attribute: false }, locked: { type: Boolean } };
 
   /** The open cabin first, then the colourways that are mixed with it. */
   declare cabins: readonly Cabin[];
   declare mix: FreeMix;
   declare linkTo: (joint: string) => string;
+  declare toPart: (part: string) => string;
+  /** Looked at and not changed. */
+  declare locked: boolean;
+
+  /** A source of another colourway cannot be changed here. */
+  private stands({ id }: Cabin, { part, source, cabins }: SourceHarm | FreeMix['largest']['dropped'][number]): DirectiveResult {
+    const here = cabins.includes(id);
+    return standsFor(here ? { parts: [part], source } : {}, here && !this.locked, here);
+  }
+
+  private partLink({ id }: Cabin, { part, cabins }: Placed, name: string): TemplateResult {
+    return cabins.includes(id) ? html`<a href=${this.toPart(part)}>${name}</a>` : html`${name}`;
+  }
 
   override render(): TemplateResult {
     const { mix, cabins } = this;
@@ -63,15 +78,15 @@ export class AdjoinFreeMix extends LitElement {
       <div class="two">
         <div class="scroll"><table><caption>Sources that do most harm</caption>
           <thead><tr><th scope="col">part</th><th scope="col">source</th>${several ? html`<th scope="col">in</th>` : nothing}<th scope="col" class="n">volume</th><th scope="col" class="n">clash with it</th><th scope="col" class="n">without it</th><th scope="col" colspan="2">dropping it saves, % points</th></tr></thead>
-          <tbody>${harm.length === 0 ? html`<tr><td colspan="8">No source does harm that dropping it would save.</td></tr>` : harm.map((one) => html`<tr>
-            <th scope="row">${partName(one)}</th><td>${supplier(one, one.source)}</td>${several ? html`<td>${where(one)}</td>` : nothing}<td class="n">${shareText(one.share)}</td><td class="n">${shareText(one.with)}</td><td class="n">${shareText(one.without)}</td>
+          <tbody>${harm.length === 0 ? html`<tr><td colspan="8">No source does harm that dropping it would save.</td></tr>` : harm.map((one) => html`<tr ${this.stands(open, one)}>
+            <th scope="row">${this.partLink(open, one, partName(one))}</th><td>${supplier(one, one.source)}</td>${several ? html`<td>${where(one)}</td>` : nothing}<td class="n">${shareText(one.share)}</td><td class="n">${shareText(one.with)}</td><td class="n">${shareText(one.without)}</td>
             <td class="n">${pointsText(one.harm)}</td><td><svg viewBox="0 0 120 12" preserveAspectRatio="none" aria-hidden="true">${svg`<rect x="0" y="2" width=${(120 * one.harm) / most} height="8" fill="currentColor" />`}</svg></td></tr>`)}</tbody></table></div>
         <div>
           <h3>The largest set that may be <adjoin-term word="free mix">mixed freely</adjoin-term></h3>
           ${dropped.length === 0 ? html`<p>All approved sources.</p>` : html`<p>All approved sources but ${dropped.length === 1 ? 'this one' : `these ${dropped.length}`}${proved ? '' : ' (that it is the largest is not proved)'}:</p>
-            <ul>${dropped.map((one) => html`<li>${partName(one)}: ${supplier(one, one.source)}${several ? html` <span class="quiet small">in ${where(one)}</span>` : nothing}</li>`)}</ul>`}
+            <ul>${dropped.map((one) => html`<li ${this.stands(open, one)}>${this.partLink(open, one, partName(one))}: ${supplier(one, one.source)}${several ? html` <span class="quiet small">in ${where(one)}</span>` : nothing}</li>`)}</ul>`}
           ${unavoidable.length === 0 ? nothing : html`<p class="small quiet below">${counted(unavoidable.length, 'joint')} ${unavoidable.length === 1 ? 'does' : 'do'} not hold for certain whatever runs:</p>
-            <p class="joints small">${unavoidable.map(({ cabin, joint: id }) => (place(cabin) === 0 ? html`<a href=${this.linkTo(id)}>${joint(0, id)}</a>` : html`<span>${joint(place(cabin), id)} (${colourway(cabins[place(cabin)] ?? open)})</span>`))}</p>`}
+            <p class="joints small">${unavoidable.map(({ cabin, joint: id }) => (place(cabin) === 0 ? html`<a ${standsFor({ joint: id }, !this.locked)} href=${this.linkTo(id)}>${joint(0, id)}</a>` : html`<span>${joint(place(cabin), id)} (${colourway(cabins[place(cabin)] ?? open)})</span>`))}</p>`}
         </div>
       </div>
       <p class="small quiet">Sources of different parts are drawn independently by their share of the volume, parts of a module together. Open joints clash by their probability.</p>

@@ -6,6 +6,7 @@ import { partNames } from '../../../src/harmony/names.ts';
 import type { ChoicePlan, ChosenSet, CostTerms } from '../../../src/plan/index.ts';
 import { costLines } from '../../../src/plan/model/cost-lines.ts';
 import { counted, fixed, signed } from '../../../src/report/number-text.ts';
+import { standsFor } from '../../controllers/stands-for.ts';
 import { moneyText } from '../../model/money-text.ts';
 import type { PartColour } from '../../model/part-colours.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -24,7 +25,7 @@ export class AdjoinSetComparison extends LitElement {
   `];
   static override properties = {
     cabin: { attribute: false }, plan: { attribute: false }, from: { attribute: false }, to: { attribute: false }, names: { attribute: false }, terms: { attribute: false },
-    colourOf: { attribute: false }, linkTo: { attribute: false },
+    colourOf: { attribute: false }, linkTo: { attribute: false }, toPart: { attribute: false }, locked: { type: Boolean },
   };
 
   declare cabin: Cabin;
@@ -36,6 +37,9 @@ export class AdjoinSetComparison extends LitElement {
   declare terms: CostTerms;
   declare colourOf: (part: Part, source: Source) => PartColour;
   declare linkTo: (joint: string) => string;
+  declare toPart: (part: string) => string;
+  /** Looked at and not changed. */
+  declare locked: boolean;
 
   override render(): TemplateResult {
     const { cabin, from, to, plan } = this;
@@ -52,7 +56,7 @@ export class AdjoinSetComparison extends LitElement {
         <tbody>${differing.map((part) => {
           const [before, after] = [sourceOf(part, from.picks[part.id]), sourceOf(part, to.picks[part.id])];
           const weeks = before.leadWeeks === undefined || after.leadWeeks === undefined ? '–' : signed(after.leadWeeks - before.leadWeeks, 0);
-          return html`<tr><th scope="row">${names.get(part.id) ?? part.id}</th><td class="source-cell">${this.source(part, before)}</td><td class="source-cell">${this.source(part, after)}</td><td class="n">${money(cost(part, to) - cost(part, from))}</td><td class="n">${weeks}</td></tr>`;
+          return html`<tr ${standsFor({ parts: [part.id] }, !this.locked)}><th scope="row"><a href=${this.toPart(part.id)}>${names.get(part.id) ?? part.id}</a></th><td class="source-cell">${this.source(part, before)}</td><td class="source-cell">${this.source(part, after)}</td><td class="n">${money(cost(part, to) - cost(part, from))}</td><td class="n">${weeks}</td></tr>`;
         })}</tbody>
         <tfoot>${Math.abs(setups) < 0.5 ? nothing : html`<tr><th scope="row" colspan="3">Set-ups that suppliers ask once</th><td class="n">${money(setups)}</td><td></td></tr>`}
           <tr><th scope="row" colspan="3">In all</th><td class="n">${money(to.cost - from.cost)}</td><td class="n">${signed(to.leadWeeks - from.leadWeeks, 0)}</td></tr></tfoot></table></div>
@@ -71,7 +75,7 @@ export class AdjoinSetComparison extends LitElement {
     const names = partNames(this.cabin.parts);
     const only = own.clashing.filter((id) => !other.clashing.includes(id));
     const name = (id: string): string => this.cabin.joints.find((joint) => joint.id === id)?.parts.map((part) => names.get(part) ?? part).join(' / ') ?? id;
-    return html`<div><h3>${title}</h3>${only.length === 0 ? html`<p class="small quiet">No joint.</p>` : html`<p class="joints small">${only.map((id) => html`<a href=${this.linkTo(id)}>${name(id)}</a>`)}</p>`}</div>`;
+    return html`<div><h3>${title}</h3>${only.length === 0 ? html`<p class="small quiet">No joint.</p>` : html`<p class="joints small">${only.map((id) => html`<a ${standsFor({ joint: id }, !this.locked)} href=${this.linkTo(id)}>${name(id)}</a>`)}</p>`}</div>`;
   }
 }
 

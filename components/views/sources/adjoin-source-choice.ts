@@ -8,6 +8,7 @@ import { costLines } from '../../../src/plan/model/cost-lines.ts';
 import { piecePriceAt } from '../../../src/plan/model/source-cost.ts';
 import { counted, fixed } from '../../../src/report/number-text.ts';
 import { unfolds } from '../../controllers/sections.ts';
+import { standsFor } from '../../controllers/stands-for.ts';
 import { moneyText } from '../../model/money-text.ts';
 import type { PartColour } from '../../model/part-colours.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -39,7 +40,7 @@ export class AdjoinSourceChoice extends LitElement {
     @media (max-width: 760px) { .part { grid-template-columns: minmax(0, 1fr); } }
   `];
   static override properties = {
-    cabin: { attribute: false }, plan: { attribute: false }, picks: { attribute: false }, swaps: { attribute: false }, locks: { attribute: false }, terms: { attribute: false }, colourOf: { attribute: false },
+    cabin: { attribute: false }, plan: { attribute: false }, picks: { attribute: false }, swaps: { attribute: false }, locks: { attribute: false }, terms: { attribute: false }, colourOf: { attribute: false }, locked: { type: Boolean },
   };
 
   declare cabin: Cabin;
@@ -50,6 +51,8 @@ export class AdjoinSourceChoice extends LitElement {
   declare locks: Readonly<Record<string, string>>;
   declare terms: CostTerms;
   declare colourOf: (part: Part, source: Source) => PartColour;
+  /** Looked at and not changed. */
+  declare locked: boolean;
 
   override render(): TemplateResult {
     const { cabin } = this;
@@ -83,7 +86,7 @@ export class AdjoinSourceChoice extends LitElement {
     const inMoney = (value: number, currency: string | undefined): string => `${fixed(value, 2)}${currency === undefined || currency === '' ? '' : `\u00a0${currency}`}`;
     const price = stated === undefined ? 'no price' : `${inMoney(stated, source.currency)}${Math.abs(landed - stated) < 0.005 ? '' : `, landed ${inMoney(landed, this.plan.currency)}`}`;
     const lead = source.leadWeeks === undefined ? undefined : `${counted(source.leadWeeks, 'week')}`;
-    return html`<div class=${picked ? 'source picked' : 'source'}>
+    return html`<div class=${picked ? 'source picked' : 'source'} ${standsFor({ parts: [part.id], source: source.id }, !this.locked)}>
       ${colourChip(colour)}
       <span class="name">${supplier}</span>
       <span class="tags">${picked ? html`<span class="tag">picked</span>` : nothing}${present ? html`<span class="tag now">now</span>` : nothing}</span>

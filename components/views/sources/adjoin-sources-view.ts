@@ -102,6 +102,10 @@ export class AdjoinSourcesView extends ViewElement {
       || made.cabin.parts.some((part, index) => part.id !== cabin.parts[index]?.id || part.sources !== cabin.parts[index]?.sources || part.module !== cabin.parts[index]?.module || part.frozen !== cabin.parts[index]?.frozen);
   }
 
+  private readonly toJoint = (joint: string): string => this.linkTo({ view: 'joint', joint, item: undefined, options: {} });
+
+  private readonly toPart = (part: string): string => this.linkTo({ view: 'parts', item: part, joint: undefined, options: {} });
+
   override render(): TemplateResult {
     const { cabin } = this.open;
     if (cabin.parts.length === 0) {
@@ -146,7 +150,7 @@ export class AdjoinSourcesView extends ViewElement {
         ${this.facts(plan, set)}
       </section>
       <section class=${this.choice.running === undefined ? '' : 'old'}><h2>Parts: what was <adjoin-term word="choose">chosen</adjoin-term>, and why not another</h2>
-        <adjoin-source-choice
+        <adjoin-source-choice .locked=${this.open.locked}
           .cabin=${this.open.cabin} .plan=${plan} .picks=${set.picks} .swaps=${this.swaps.running === undefined && this.swaps.made?.task.picks === set.picks ? this.swaps.made.plan : undefined} .locks=${locksOf(this.options)} .terms=${this.choice.made?.task.options ?? {}}
           .colourOf=${(part: Part, source: Source) => this.colourOf(part, source)}
           @adjoin-lock=${(event: CustomEvent<{ part: string; source: string }>) => this.choose({ ...toggledLock(this.options, event.detail.part, event.detail.source), point: '', next: '' })}></adjoin-source-choice>
@@ -173,7 +177,7 @@ export class AdjoinSourcesView extends ViewElement {
         <button type="button" aria-label=${`Leave out ${cabin.name}`} @click=${() => this.colourways.remove(cabin.id)}>Leave out</button></li>`)}</ul>`}
       ${this.colourways.issues.length === 0 ? nothing : html`<div class="notice bad" role="alert"><div><b>That file was not taken.</b>${this.colourways.issues.slice(0, 4).map((issue) => html`<p>${issue.path === undefined ? nothing : html`<b>${issue.path}</b>: `}found ${issue.found ?? 'nothing'}, expected ${issue.expected ?? 'something else'}.${issue.hint === undefined ? nothing : ` ${issue.hint}`}</p>`)}</div></div>`}
       ${planState(this.mix, () => this.mix.again())}
-      ${made === undefined || !wanted ? nothing : html`<adjoin-free-mix class=${this.mix.running === undefined ? '' : 'old'} .cabins=${[made.cabin, ...(made.task.further ?? [])]} .mix=${made.plan} .linkTo=${(joint: string) => this.linkTo({ view: 'joint', joint, item: undefined, options: {} })}></adjoin-free-mix>`}
+      ${made === undefined || !wanted ? nothing : html`<adjoin-free-mix class=${this.mix.running === undefined ? '' : 'old'} .cabins=${[made.cabin, ...(made.task.further ?? [])]} .mix=${made.plan} .locked=${this.open.locked} .toPart=${this.toPart} .linkTo=${this.toJoint}></adjoin-free-mix>`}
     </section>`;
   }
 
@@ -219,7 +223,7 @@ export class AdjoinSourcesView extends ViewElement {
     if (beside.key === '' && this.open.cabin.parts.every(({ id }) => beside.set.picks[id] === set.picks[id])) return html``;
     return html`<section class=${this.choice.running === undefined ? '' : 'old'}><h2>Side by side: ${beside.name} and ${this.setName(plan, set).toLowerCase()}</h2>
       <adjoin-set-comparison .cabin=${this.open.cabin} .plan=${plan} .from=${beside.set} .to=${set} .names=${[beside.name, this.setName(plan, set).toLowerCase()]} .terms=${this.choice.made?.task.options ?? {}}
-        .colourOf=${(part: Part, source: Source) => this.colourOf(part, source)} .linkTo=${(joint: string) => this.linkTo({ view: 'joint', joint, item: undefined, options: {} })}></adjoin-set-comparison></section>`;
+        .colourOf=${(part: Part, source: Source) => this.colourOf(part, source)} .locked=${this.open.locked} .toPart=${this.toPart} .linkTo=${this.toJoint}></adjoin-set-comparison></section>`;
   }
 
   private savePicks(plan: ChoicePlan, set: ChosenSet): void {
