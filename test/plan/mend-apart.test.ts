@@ -45,9 +45,33 @@ describe('a step of tone that is too small', () => {
     expect([plan.cost, plan.proved, plan.kept]).toEqual([10, true, true]);
   });
 
-  test('with a reach to both sides of nought a plan is still found, and what is told of it is no more than what is known', async () => {
+  test('with a reach to both sides of nought the side is chosen, and the plan proved all the same', async () => {
     const plan = await mendCabin(withReach(20), book, { aim: 'cheapest' });
-    expect([plan.cost, plan.kept]).toEqual([10, true]);
-    expect(plan.bound).toBeLessThanOrEqual(10);
+    expect([plan.cost, plan.bound, plan.gap, plan.proved, plan.kept]).toEqual([10, 10, 0, true, true]);
+  });
+});
+
+/** Parts that must contrast: at least 12 in CIEDE2000 by the default book. What is asked is convex on no side, and nothing cheaper is proved by looking through the reach. */
+describe('a contrast that is too small', () => {
+  const contrasting = (L: number): Cabin => ({
+    ...withReach(L),
+    joints: cabin.joints.map((joint, index) => ({ ...joint, intent: { colour: index === 0 ? 'contrast' : 'free', gloss: 'free', texture: 'free' } })),
+    parts: withReach(L).parts.map((part, index) => (index !== 0 ? { ...part, mend: { ...part.mend, reach: { L: 2, a: 0.5, b: 0.5, gloss: 0 } } } : {
+      ...part, sources: part.sources.map((source) => ({ ...source, specimens: source.specimens.map((specimen) => ({ ...specimen, readings: [...spectrumReadings(smoothSpectrum(0.122), 5), ...glossReadings(2, 5)] })) })),
+    })),
+  });
+
+  test('is so by the ordinary check, and no shift of the cheap part within its reach mends it', () => {
+    expect(judge(contrasting(0.2), book).joints[0]!.verdict).not.toBe('holds');
+    for (const dL of [-0.2, 0, 0.2]) for (const da of [-0.2, 0, 0.2]) for (const db of [-0.2, 0, 0.2]) {
+      const tried = proposedCabin(contrasting(0.2), 'j0', { shifts: [{ part: 'p0', dL, da, db }] }, { stage: 'new', observer: 10 });
+      expect(judge(tried.cabin, book).joints[0]!.verdict).not.toBe('holds');
+    }
+  });
+
+  test('takes a dear part then, and that nothing cheaper will do is proved', async () => {
+    const plan = await mendCabin(contrasting(0.2), book, { aim: 'cheapest' });
+    expect([plan.kept, plan.changes.map(({ part }) => part).includes('p1')]).toEqual([true, true]);
+    expect([plan.bound, plan.proved]).toEqual([plan.cost, true]);
   });
 });

@@ -1,4 +1,5 @@
-import type { MendProblem, Shift } from './mend-problem.ts';
+import { noShift } from './mend-problem.ts';
+import type { MendProblem, Shift, StraightDistance } from './mend-problem.ts';
 import { slopeOf } from './slope.ts';
 
 /** A limit met from outside by its slope at one point: a sum over the shifts of its items that must not pass `most`. */
@@ -11,6 +12,8 @@ export interface MendCut {
   readonly most: number;
   /** Not a slope at all: one of its items must change, however far. */
   readonly either?: true;
+  /** A choice: the sum of the slopes and `at` is at least `least`, or no more than its negative; between the ends of `range` it is in any case. */
+  readonly choice?: { readonly at: number; readonly least: number; readonly range: readonly [number, number] };
 }
 
 /** Slopes below this count as none. */
@@ -33,6 +36,14 @@ export function cutAt({ limits }: MendProblem, index: number, shifts: readonly S
   return { id, limit: index, convex: limit.convex, most, sides: [...slopes].map(([item, own]) => ({ item, slopes: own })) };
 }
 
-/** What a limit that is exceeded as things are asks for in any case: that one of its items changes. */
-export const eitherChanges = ({ limits }: MendProblem, index: number, id: number): MendCut =>
-  ({ id, limit: index, convex: true, either: true, most: 0, sides: [...new Set(limits[index].items)].map((item) => ({ item, slopes: [0, 0, 0, 0] })) });
+/** A distance from nought as it is, with the choice of its side; it holds everywhere. */
+export function choiceOf(problem: MendProblem, index: number, { signed, least, range }: StraightDistance, id: number): MendCut {
+  const straight = { items: problem.items, limits: [{ ...problem.limits[index], excess: signed }] };
+  const { sides } = cutAt(straight, 0, problem.items.map(() => noShift), id);
+  const at = signed(noShift, noShift);
+  return { id, limit: index, convex: true, sides, most: Math.abs(at) - least, choice: { at, least, range } };
+}
+
+/** What a limit that is exceeded as things are asks for in any case: that one of these items changes, of both that it is of where nothing more is known. */
+export const eitherChanges = ({ limits }: MendProblem, index: number, id: number, items: readonly number[] = limits[index].items): MendCut =>
+  ({ id, limit: index, convex: true, either: true, most: 0, sides: [...new Set(items)].map((item) => ({ item, slopes: [0, 0, 0, 0] })) });

@@ -14,8 +14,12 @@ import { scalarDifferenceVariance } from '../../readings/scalar-variance.ts';
 import type { Criterion } from '../../readings/stacked-event.ts';
 import { criterionState, lightCovariance } from '../../readings/stacked-excess.ts';
 import type { Lab } from '../../quantities.ts';
+import { criterionRangeIn } from './difference-range.ts';
+import type { LabBox } from './difference-range.ts';
+import { scaledOf, sumOf } from './interval.ts';
+import type { Interval } from './interval.ts';
 import { noShift } from './mend-problem.ts';
-import type { MendItem, MendLimit, Shift } from './mend-problem.ts';
+import type { MendItem, MendLimit, Shift, ShiftBox } from './mend-problem.ts';
 import type { ShiftResponse } from './shift-response.ts';
 
 /** What a joint asks of the shifts of its two sides. */
@@ -119,13 +123,16 @@ interface Term {
 function criterionLimits({ criterion, light, state, responses }: Term, margin: number, { joint, items, at, reach }: Place): MendLimit[] {
   const value = (first: Shift, second: Shift): number =>
     criterionValue(criterion, movedLab(light.standard, responses[0], first, at[0]), movedLab(light.trial, responses[1], second, at[1]));
+  const rangeIn = (first: ShiftBox, second: ShiftBox): Interval | undefined =>
+    criterionRangeIn(criterion, movedBox(light.standard, responses[0], first, at[0]), movedBox(light.trial, responses[1], second, at[1]));
   const [low, high] = criterionRange(criterion);
   const kept = margin * state.uncertainty;
   const limits: MendLimit[] = [];
   if (Number.isFinite(high)) {
     const most = high > 0 ? Math.max(leastShare * high, high - kept) : high - kept;
     const convex = criterion.kind === 'difference' || criterion.component === 'dL' || criterion.component === 'da' || criterion.component === 'db';
-    limits.push({ joint, items, convex, excess: (first, second) => value(first, second) - most });
+    const bound = convex ? {} : { leastExcess: (first: ShiftBox, second: ShiftBox): number => (rangeIn(first, second)?.[0] ?? -Infinity) - most };
+    limits.push({ joint, items, convex, ...bound, excess: (first, second) => value(first, second) - most });
   }
   if (Number.isFinite(low)) {
     // A signed component that must not fall below a limit is as straight as one that must not rise above one; a distance is not.
@@ -134,7 +141,8 @@ function criterionLimits({ criterion, light, state, responses }: Term, margin: n
     const signed = criterion.kind === 'component' && criterion.absolute === true ? straightRow[criterion.component] : undefined;
     const own = signed === undefined || reach === undefined ? undefined : (first: Shift, second: Shift): number =>
       movedLab(light.trial, responses[1], second, at[1])[signed] - movedLab(light.standard, responses[0], first, at[0])[signed];
-    limits.push(apart(own, least, { joint, items, reach }) ?? { joint, items, convex, excess: (first, second) => least - value(first, second) });
+    const bound = convex ? {} : { leastExcess: (first: ShiftBox, second: ShiftBox): number => least - (rangeIn(first, second)?.[1] ?? Infinity) };
+    limits.push(apart(own, least, { joint, items, reach }) ?? { joint, items, convex, ...bound, excess: (first, second) => least - value(first, second) });
   }
   return limits;
 }
@@ -143,8 +151,8 @@ function criterionLimits({ criterion, light, state, responses }: Term, margin: n
 const straightRow: Readonly<Record<string, 0 | 1 | 2 | undefined>> = { dL: 0, da: 1, db: 2 };
 
 /**
- * A distance that must be kept, as a straight limit: within the reach of the two sides the signed quantity can come to the wanted size on one
- * side of nought only. Undefined where it can on both, or where nothing is known of its sign.
+ * A distance that must be kept, of a quantity that is straight in the shifts: a straight limit where within the reach of the two sides it can come to the wanted
+ * size on one side of nought only, else one with a choice of the side. Undefined where nothing is known of its sign.
  */
 function apart(
   signed: ((first: Shift, second: Shift) => number) | undefined, least: number,
@@ -154,7 +162,7 @@ function apart(
   const [lowest, highest] = rangeOf(signed, reach);
   if (lowest > -least) return { joint, items, convex: true, excess: (first, second) => least - signed(first, second) };
   if (highest < least) return { joint, items, convex: true, excess: (first, second) => least + signed(first, second) };
-  return undefined;
+  return { joint, items, convex: false, apart: { signed, least, range: [lowest, highest] }, excess: (first, second) => least - Math.abs(signed(first, second)) };
 }
 
 /** Least and largest value of what is straight in the shifts of two sides within their reach; two sides that are one part count as two. */
@@ -180,6 +188,15 @@ function movedLab(lab: Lab, response: readonly number[], shift: Shift, from: Shi
     lab[1] + response[3] * L + response[4] * a + response[5] * b,
     lab[2] + response[6] * L + response[7] * a + response[8] * b,
   ];
+}
+
+/** The colours that a box of shifts comes to. */
+function movedBox(lab: Lab, response: readonly number[], { low, high }: ShiftBox, from: Shift): LabBox {
+  return [0, 1, 2].map((row): Interval => {
+    let own: Interval = [lab[row], lab[row]];
+    for (const axis of [0, 1, 2]) own = sumOf(own, scaledOf([low[axis] - from[axis], high[axis] - from[axis]], response[3 * row + axis]));
+    return own;
+  }) as unknown as LabBox;
 }
 
 function glossDemand(input: JointInput): Demand | undefined {

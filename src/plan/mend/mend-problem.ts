@@ -24,6 +24,24 @@ export interface MendLimit {
   readonly excess: (first: Shift, second: Shift) => number;
   /** Its slopes at any point are valid bounds everywhere; if not, only the latest slope is used. */
   readonly convex: boolean;
+  /** A distance from nought that can be made to either side: what is kept apart is straight in the shifts. It is met as it is, by a choice of the side. */
+  readonly apart?: StraightDistance;
+  /** What the excess is nowhere below in two boxes of shifts; for limits that are not convex. */
+  readonly leastExcess?: (first: ShiftBox, second: ShiftBox) => number;
+}
+
+/** A quantity that is straight in the shifts of two items and whose size is to be at least so much. */
+export interface StraightDistance {
+  readonly signed: (first: Shift, second: Shift) => number;
+  readonly least: number;
+  /** What it lies between within the reach of both. */
+  readonly range: readonly [lowest: number, highest: number];
+}
+
+/** All shifts between two on every axis. */
+export interface ShiftBox {
+  readonly low: Shift;
+  readonly high: Shift;
 }
 
 export interface MendProblem {

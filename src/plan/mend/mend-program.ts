@@ -146,16 +146,18 @@ function foundIn({ items }: MendComponent, values: Float64Array | undefined): Me
 }
 
 function layOut({ items, cuts }: MendComponent): Layout {
-  const count = items.length * width;
+  const own = items.length * width;
+  const count = own + cuts.filter(({ choice }) => choice !== undefined).length;
+  let nextChoice = own;
   const layout: Layout = {
     count, upper: new Float64Array(count).fill(1), integer: new Int32Array(count), cost: new Float64Array(count), size: new Float64Array(count), rows: new ProgramRows(),
   };
   const placeOf = new Map(items.map(({ index }, place) => [index, place]));
   items.forEach(({ item, settled }, place) => layOutItem(item, settled, place * width, layout));
-  for (const { sides, most, either } of cuts) {
+  for (const { sides, most, either, choice } of cuts) {
     if (either === true) {
-      const own = sides.flatMap(({ item }) => { const place = placeOf.get(item); return place === undefined || items[place].settled !== undefined ? [] : [place * width + changes]; });
-      if (own.length > 0) layout.rows.add(1, Infinity, own, own.map(() => 1));
+      const changing = sides.flatMap(({ item }) => { const place = placeOf.get(item); return place === undefined || items[place].settled !== undefined ? [] : [place * width + changes]; });
+      if (changing.length > 0) layout.rows.add(1, Infinity, changing, changing.map(() => 1));
       continue;
     }
     const columns: number[] = [];
@@ -169,7 +171,16 @@ function layOut({ items, cuts }: MendComponent): Layout {
         values.push(value, -value);
       });
     }
-    layout.rows.add(-Infinity, most, columns, values);
+    if (choice === undefined) {
+      layout.rows.add(-Infinity, most, columns, values);
+      continue;
+    }
+    // 1 where it is on the upper side. The ends of its range make the other row say nothing.
+    const column = nextChoice++;
+    layout.integer[column] = 1;
+    const { at, least, range: [lowest, highest] } = choice;
+    layout.rows.add(lowest - at, Infinity, [...columns, column], [...values, lowest - least]);
+    layout.rows.add(-Infinity, -least - at, [...columns, column], [...values, -least - highest]);
   }
   return layout;
 }

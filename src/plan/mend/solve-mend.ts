@@ -1,11 +1,12 @@
 import type { Deadline } from '../deadline.ts';
 import { step } from '../watch.ts';
 import type { Watch } from '../watch.ts';
-import { cutAt, eitherChanges } from './mend-cut.ts';
+import { choiceOf, cutAt, eitherChanges } from './mend-cut.ts';
 import type { MendCut } from './mend-cut.ts';
 import { noShift } from './mend-problem.ts';
 import type { MendItem, MendProblem, Shift } from './mend-problem.ts';
 import { mendComponent } from './mend-program.ts';
+import { mustChange } from './must-change.ts';
 import type { ItemChange, MendedComponent } from './mend-program.ts';
 
 export interface MendSolution {
@@ -26,8 +27,8 @@ export interface MendSolverOptions {
   /** When the search ends, whatever it has. */
   readonly until?: Deadline;
   /**
-   * Any plan, soon: every item may change and only the sum of the shifts is kept small. Linear programs alone, but for steps of gloss; what it
-   * costs is no bound.
+   * Any plan, soon: every item may change and only the sum of the shifts is kept small. Linear programs alone, but for steps of gloss and distances to
+   * either side; what it costs is no bound.
    */
   readonly anyPlan?: boolean;
   /** Joints whose limits are looked at; all where absent. */
@@ -46,7 +47,8 @@ const nearby = -0.05;
  * The least costly set of items to change, and within it the smallest sum of shifts, so that every limit holds. The limits are met from
  * outside by their slopes where they are exceeded, and the mixed-integer programs solved again until none is. Items that no cut ties
  * together are programs of their own, solved again only where a cut has come in. Slopes of limits that are convex bound them
- * everywhere, so that the cost by these alone is a bound for all plans.
+ * everywhere, a distance that can be made to either side is met as it is, and of other limits that are broken it is told which items must change: the cost by these alone
+ * is a bound for all plans.
  * Source: cutting planes, J. E. Kelley, Journal of the SIAM 8 (1960) 703.
  */
 export async function solveMend(problem: MendProblem, options: MendSolverOptions = {}): Promise<MendSolution> {
@@ -71,7 +73,7 @@ export async function solveMend(problem: MendProblem, options: MendSolverOptions
     if (found.shifts === undefined) {
       if (settled !== undefined && unpolished !== undefined) return finished(problem, unpolished, settled, await search.costBound(), outOfTime);
       const impossible = found.infeasible && ((await search.solve(search.convexCuts(), undefined)).infeasible);
-      return { feasible: false, proved: impossible, shifts: [], changed: [], cost: Infinity, bound: impossible ? Infinity : found.bound, outOfTime };
+      return { feasible: false, proved: impossible, shifts: [], changed: [], cost: Infinity, bound: impossible ? Infinity : await search.costBound(), outOfTime };
     }
     shifts = found.shifts;
     if (search.meet(shifts, false) > 0) continue;
@@ -113,10 +115,12 @@ class CutSearch {
     this.problem = problem;
     this.options = options;
     this.movable = problem.items.map(canMove);
-    // A slope of what is not convex says nothing of the plans elsewhere; that something must change holds for all of them.
+    // A slope of what is not convex says nothing of the plans elsewhere; what must change in any case holds for all of them.
     problem.limits.forEach((limit, index) => {
-      if (limit.convex || options.joints?.has(limit.joint) === false || limit.excess(noShift, noShift) <= tolerance) return;
-      this.cuts.push(eitherChanges(problem, index, this.met++));
+      if (limit.convex || limit.apart !== undefined || options.joints?.has(limit.joint) === false || limit.excess(noShift, noShift) <= tolerance) return;
+      const needed = mustChange(limit, problem.items);
+      if (needed === undefined) this.cuts.push(eitherChanges(problem, index, this.met++));
+      else for (const items of needed.length === 0 ? [[]] : needed.map((item) => [item])) this.cuts.push(eitherChanges(problem, index, this.met++, items));
     });
   }
 
@@ -128,6 +132,12 @@ class CutSearch {
       if (options.joints?.has(limit.joint) === false) return;
       const excess = limit.excess(shifts[limit.items[0]], shifts[limit.items[1]]);
       if (excess <= tolerance && !(all && excess > nearby)) return;
+      if (limit.apart !== undefined) {
+        if (cuts.some((cut) => cut.limit === index)) return;
+        cuts.push(choiceOf(problem, index, limit.apart, this.met++));
+        added++;
+        return;
+      }
       const before = limit.convex ? -1 : cuts.findIndex((cut) => cut.limit === index && cut.either !== true);
       if (before >= 0) cuts.splice(before, 1);
       cuts.push(cutAt(problem, index, shifts, this.met++));
