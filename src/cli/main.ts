@@ -26,7 +26,8 @@ const terminal = {
   columns: Math.max(40, process.stdout.columns ?? 100),
 };
 
-const line = process.stderr.isTTY === true ? progressLine((text) => process.stderr.write(text), secondsNow) : undefined;
+const overwrites = process.stderr.isTTY === true && process.env['TERM'] !== 'dumb';
+const line = overwrites ? progressLine((text) => process.stderr.write(text), secondsNow, () => process.stderr.columns ?? 80) : undefined;
 
 try {
   const result = await runCommand(words, nodeIo(terminal, process.env['CHROMIUM'], line?.tell));
