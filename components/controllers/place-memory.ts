@@ -73,7 +73,9 @@ export class PlaceMemory {
         focused = found !== undefined;
       }
       const content = this.content();
-      if (focused && content !== null && scrollTo(content, scrolls)) return;
+      // Of a long list, what had the focus is there only once one is where one was.
+      const there = content !== null && scrollTo(content, scrolls);
+      if (focused && there) return;
       requestAnimationFrame(step);
     };
     requestAnimationFrame(step);

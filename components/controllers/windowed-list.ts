@@ -4,7 +4,7 @@ import type { Shown, Span } from '../model/list-window.ts';
 import { roveStep } from './roving-focus.ts';
 
 export interface WindowedListOptions {
-  /** Finds the list in the host's shadow root. Its rendered children carry `data-place`. */
+  /** Finds the list in the host's shadow root, or in the host where it has none. Its rendered children carry `data-place`. */
   readonly list: string;
   /** Height of an item, px, until it is measured. */
   readonly usual: number;
@@ -12,6 +12,8 @@ export interface WindowedListOptions {
   readonly focusable: string;
   /** Items that go on paper; those of a table all do. */
   readonly printed?: number;
+  /** Up to so many items are all rendered. */
+  readonly whole?: number;
 }
 
 /** Px beyond the edges of what is seen that are rendered too, and that may be missing before more is rendered. */
@@ -89,7 +91,7 @@ export class WindowedList implements ReactiveController {
   }
 
   private get list(): HTMLElement | undefined {
-    return this.host.shadowRoot?.querySelector<HTMLElement>(this.options.list) ?? undefined;
+    return (this.host.shadowRoot ?? this.host).querySelector<HTMLElement>(this.options.list) ?? undefined;
   }
 
   private targetIn(item: HTMLElement): HTMLElement {
@@ -98,7 +100,8 @@ export class WindowedList implements ReactiveController {
 
   private get shown(): ReturnType<typeof shownItems> {
     const beside = [this.wanted?.id, this.current].flatMap((id) => (id === undefined ? [] : this.places.get(id) ?? []));
-    return shownItems(this.heights, this.printing ? { from: 0, to: this.options.printed ?? mostPrinted } : this.span, beside);
+    const { printed = mostPrinted, whole = 0 } = this.options;
+    return shownItems(this.heights, this.printing ? { from: 0, to: printed } : this.heights.length <= whole ? { from: 0, to: whole } : this.span, beside);
   }
 
   /** Brings an item into sight, and the focus to it. */

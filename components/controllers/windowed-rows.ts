@@ -3,8 +3,8 @@ import type { TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { WindowedList } from './windowed-list.ts';
 
-/** What the bare rows look like: nothing. */
-export const bareRows = css`.bare-rows td { height: 0 !important; padding: 0 !important; border: 0 !important; } .bare-rows, .bare-rows:hover { background: none !important; }`;
+/** For what holds a long table: its bare rows look like nothing. */
+export const bareRows = css`adjoin-long-list { display: block; } adjoin-long-list > .rows { display: flow-root; } .bare-rows td { height: 0 !important; padding: 0 !important; border: 0 !important; } .bare-rows, .bare-rows:hover { background: none !important; }`;
 
 /**
  * The rows of a long table that its `WindowedList` renders, each made by `row` with its place; bare rows between them keep the room of the

@@ -1,8 +1,10 @@
 import { LitElement } from 'lit';
 import type { PropertyDeclarations } from 'lit';
+import type { AdjoinLongList } from '../app/adjoin-long-list.ts';
 import type { Desk } from '../controllers/desk.ts';
 import type { OpenCabin } from '../controllers/open-cabin.ts';
 import type { Route } from '../controllers/route.ts';
+import { deepElements } from '../model/focus-path.ts';
 import type { Gamut, PartColour } from '../model/part-colours.ts';
 
 /** What the shell gives to every view. The view reads `open`, edits through `desk` or the events of `edit-events.ts`, and links through `linkTo`. */
@@ -37,6 +39,10 @@ export abstract class ViewElement extends LitElement implements ViewProperties {
   declare linkTo: (change: Partial<Route>) => string;
   declare go: (change: Partial<Route>, refine?: boolean) => void;
 
-  /** Brings into being what leads to a place, where the view draws only a part of what it has. */
-  reveal(_place: Route): void {}
+  /** Brings into being what leads to a place, where the view draws only a part of what it has: items of long lists are told by joint or item. */
+  reveal({ joint, item }: Route): void {
+    const id = joint ?? item;
+    if (id === undefined) return;
+    for (const element of deepElements(this.renderRoot as ShadowRoot)) if (element.localName === 'adjoin-long-list') (element as AdjoinLongList).bring(id);
+  }
 }

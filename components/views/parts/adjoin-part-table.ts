@@ -66,7 +66,7 @@ export class AdjoinPartTable extends LitElement {
   declare colours: ReadonlyMap<string, PartColour>;
   declare locked: boolean;
   declare linkTo: (change: Partial<Route>) => string;
-  private readonly list = new WindowedList(this, { list: 'tbody', usual: usualHeight, focusable: 'th a', printed: Infinity });
+  private readonly list = new WindowedList(this, { list: 'tbody', usual: usualHeight, focusable: 'th a', printed: Infinity, whole: 60 });
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('cabin') && changed.get('cabin')?.id !== this.cabin.id) this.list.reset();

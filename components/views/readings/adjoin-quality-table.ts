@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { sameValue } from '../../../src/actions/edit.ts';
-import type { Cabin } from '../../../src/cabin/cabin.ts';
+import type { Cabin, Part } from '../../../src/cabin/cabin.ts';
 import { cabinIndex } from '../../../src/cabin/cabin-index.ts';
 import type { SpecimenQuality, SpotsForLimit } from '../../../src/harmony/quality/index.ts';
 import type { GaugeShare, OutlierSuggestion, VarianceComponents } from '../../../src/readings/quality/index.ts';
@@ -10,10 +10,15 @@ import { counted, fixed, percent } from '../../../src/report/number-text.ts';
 import type { QualityLook } from '../../../src/workers/session-look.ts';
 import { doAction } from '../../controllers/edit-events.ts';
 import type { Route } from '../../controllers/route.ts';
+import { mostPrinted } from '../../controllers/windowed-list.ts';
+import { bareRows } from '../../controllers/windowed-rows.ts';
 import { Sections } from '../../controllers/sections.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { shareBar } from '../../figures/share-bar.ts';
+import { partsById } from '../../model/joint-filter.ts';
+import { remembered } from '../../model/remembered.ts';
+import '../../app/adjoin-long-list.ts';
 import '../../app/adjoin-term.ts';
 import '../../app/adjoin-ways.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -64,6 +69,8 @@ function rowsOf(specimen: SpecimenQuality): Row[] {
 const shares = ({ forLimit, gauge }: Row): { readonly error: number | undefined; readonly gauge: number | undefined } =>
   ({ error: forLimit === undefined ? undefined : forLimit.standardError / forLimit.limit, gauge: gauge?.share });
 
+const allRows = remembered((specimens: readonly SpecimenQuality[]): readonly Row[] => specimens.flatMap(rowsOf));
+
 const troubled = (row: Row): boolean => {
   const { error } = shares(row);
   return (error !== undefined && row.forLimit !== undefined && error > row.forLimit.goalShare) || (row.gauge?.instrumentShare ?? 0) > 0.25 || row.outliers.length > 0;
@@ -71,20 +78,21 @@ const troubled = (row: Row): boolean => {
 
 /** Every group of readings: repeatability, spread over spots, enough spots or not, share of the gauge in the limit, and what stands out. */
 export class AdjoinQualityTable extends LitElement {
-  static override styles = [base, controls, pageStyles, css`
+  static override styles = [base, controls, pageStyles, bareRows, css`
     .filters { display: flex; gap: 8px; flex-wrap: wrap; align-items: center; }
     tbody th button { text-align: left; padding: 2px 4px 2px 18px; justify-content: flex-start; position: relative; }
     tbody th button::before { content: ''; position: absolute; left: 4px; top: 9px; width: 6px; height: 6px; border: solid var(--quiet); border-width: 0 1.5px 1.5px 0; transform: rotate(-45deg); }
     tbody th button[aria-expanded='true'] { background: none; color: var(--ink); border-color: transparent; }
     tbody th button[aria-expanded='true']::before { transform: rotate(45deg); top: 7px; }
-    table { min-width: 1080px; }
+    adjoin-long-list > table { min-width: 1080px; table-layout: fixed; } .who { width: 19%; } .what { width: 12%; } .many { width: 9.5%; } .mean { width: 9.5%; } .spread { width: 15%; } .bar { width: 156px; } .error { width: 7.5%; } .out { width: 8%; }
+    thead th.mean { white-space: normal; } .printed { display: none; } @media print { .printed { display: block; } }
     .detail td { background: var(--raised); padding: 8px 16px 14px 18px; }
     .detail table { min-width: 0; width: auto; } .detail .outliers li { display: flex; gap: 12px; align-items: center; padding: 2px 0; flex-wrap: wrap; }
     .legend { display: flex; gap: 6px 20px; flex-wrap: wrap; align-items: center; } .legend span { display: inline-flex; gap: 6px; align-items: center; }
   `];
 
   static override properties = {
-    cabin: { attribute: false }, look: { attribute: false }, item: {}, route: { attribute: false }, locked: { type: Boolean }, linkTo: { attribute: false }, go: { attribute: false }, all: { state: true },
+    cabin: { attribute: false }, look: { attribute: false }, item: {}, route: { attribute: false }, locked: { type: Boolean }, linkTo: { attribute: false }, go: { attribute: false },
   };
 
   declare cabin: Cabin;
@@ -95,16 +103,10 @@ export class AdjoinQualityTable extends LitElement {
   declare locked: boolean;
   declare linkTo: (change: Partial<Route>) => string;
   declare go: (change: Partial<Route>, refine?: boolean) => void;
-  declare all: boolean;
   private readonly sections = new Sections(this);
 
-  constructor() {
-    super();
-    this.all = false;
-  }
-
   override render(): TemplateResult {
-    const rows = this.look.quality.specimens.flatMap(rowsOf);
+    const rows = allRows(this.look.quality.specimens);
     if (rows.length === 0) {
       return html`<p class="lead">No specimen has readings yet. Import files of them: how well they repeat, whether the spots suffice for the limits and what stands out is then seen here.</p>
         <adjoin-ways .cabin=${this.cabin} .linkTo=${this.linkTo}></adjoin-ways>`;
@@ -117,7 +119,9 @@ export class AdjoinQualityTable extends LitElement {
     const supplier = this.route.filter.supplier;
     const passing = rows.filter((row) => (!only || troubled(row)) && (supplier === undefined || row.specimen.supplier === supplier) && (this.item === undefined || row.specimen.specimen === this.item || row.specimen.part === this.item))
       .toSorted((a, b) => Number(b.specimen.stands) - Number(a.specimen.stands) || (shares(b).error ?? -1) - (shares(a).error ?? -1));
-    const listed = this.all ? passing : passing.slice(0, 150);
+    // The details of a row are a row of their own.
+    const listed = passing.flatMap((row) => (this.sections.isUnfolded(row.key) ? [{ id: row.key, row, open: false }, { id: `${row.key} details`, row, open: true }] : [{ id: row.key, row, open: false }]));
+    const parts = partsById(this.cabin);
     return html`
       <p class="lead">${counted(rows.length, 'group')} of readings, each of one specimen, quantity and geometry. Of the ${judged.length} that serve a limit, <b>${few.length}</b> ${few.length === 1 ? 'has' : 'have'} too few spots for it,
         in <b>${gauges.length}</b> the agreement of the instrument alone takes more than a quarter of it. <b>${counted(outliers, 'reading')}</b> ${outliers === 1 ? 'stands' : 'stand'} out; nothing is left out until it is marked.</p>
@@ -129,23 +133,22 @@ export class AdjoinQualityTable extends LitElement {
         <span class="quiet legend"><span>${scene(shareBar({ share: 0.12, goal: 0.16 }, { width: 70, height: 16 }, paperInk))} standard error, up to half the limit; the tick is the goal</span><span>${scene(shareBar({ share: undefined, goal: 0.16, mark: 0.2 }, { width: 70, height: 16 }, paperInk))} gauge</span></span>
       </div>
       ${passing.length === 0 ? html`<p>Nothing passes the filter.</p>` : html`
-      <div class="wide" tabindex="0" role="region" aria-label="Measurement quality by specimen"><table>
-        <thead><tr><th scope="col">part, specimen</th><th scope="col">what</th><th scope="col" class="number">readings</th><th scope="col" class="number"><adjoin-term word="mean difference from mean">mean difference from mean</adjoin-term></th><th scope="col">standard deviation of spots</th>
-          <th scope="col"><adjoin-term word="limit use">share of the limit</adjoin-term></th><th scope="col" class="number"><adjoin-term word="standard uncertainty, u">standard error</adjoin-term></th><th scope="col" class="number"><adjoin-term word="gauge">gauge</adjoin-term></th><th scope="col" class="number"><adjoin-term word="spots needed">spots needed</adjoin-term></th><th scope="col"><adjoin-term word="stands out">stands out</adjoin-term></th></tr></thead>
-        <tbody>${listed.map((row) => this.row(row))}</tbody>
-      </table></div>
-      ${passing.length > listed.length ? html`<button type="button" @click=${() => { this.all = true; }}>Show all ${passing.length}</button>` : nothing}`}
+      <adjoin-long-list class="wide" tabindex="0" role="region" aria-label="Measurement quality by specimen" .usual=${33} .printed=${mostPrinted} .ids=${listed.map(({ id }) => id)}
+        .head=${html`<thead><tr aria-rowindex="1"><th scope="col" class="who">part, specimen</th><th scope="col" class="what">what</th><th scope="col" class="number many">readings</th><th scope="col" class="number mean"><adjoin-term word="mean difference from mean">mean difference from mean</adjoin-term></th><th scope="col" class="spread">standard deviation of spots</th>
+          <th scope="col" class="bar"><adjoin-term word="limit use">share of the limit</adjoin-term></th><th scope="col" class="number error"><adjoin-term word="standard uncertainty, u">standard error</adjoin-term></th><th scope="col" class="number error"><adjoin-term word="gauge">gauge</adjoin-term></th><th scope="col" class="number error"><adjoin-term word="spots needed">spots needed</adjoin-term></th><th scope="col" class="out"><adjoin-term word="stands out">stands out</adjoin-term></th></tr></thead>`}
+        .row=${(place: number) => { const { row, open } = listed[place]!; return open ? html`<tr class="detail" data-place=${place} aria-rowindex=${place + 2}><td colspan="10">${this.detail(row)}</td></tr>` : this.row(row, place, parts); }}></adjoin-long-list>
+      ${listed.length > mostPrinted ? html`<p class="printed">The first ${mostPrinted} of ${counted(passing.length, 'row')} are printed here.</p>` : nothing}`}
       <p class="quiet">Mean difference from the mean (MCDM) after ASTM E2214; spots needed for the standard error by the idea of ASTM E1345; outliers by a robust score of 3.5 (Iglewicz and Hoaglin). Goal and quarter are assumptions without a source.</p>`;
   }
 
-  private row(row: Row): TemplateResult {
+  private row(row: Row, place: number, parts: ReadonlyMap<string, Part>): TemplateResult {
     const { specimen, forLimit, gauge } = row;
     const { error, gauge: share } = shares(row);
-    const part = this.cabin.parts.find(({ id }) => id === specimen.part);
+    const part = specimen.part === undefined ? undefined : parts.get(specimen.part);
     const here = this.sections.isUnfolded(row.key);
     const few = forLimit !== undefined && error !== undefined && error > forLimit.goalShare;
     return html`
-      <tr>
+      <tr data-place=${place} aria-rowindex=${place + 2}>
         <th scope="row"><button class="bare" type="button" aria-expanded=${here} @click=${() => this.sections.toggle(row.key)}><span><b>${part?.name ?? (specimen.kind === 'master' ? 'master' : '')}</b> ${specimen.specimen}${specimen.stage === 'new' ? '' : `, ${specimen.stage}`}${specimen.stands ? nothing : html` <span class="quiet">not judged on</span>`}</span></button></th>
         <td>${row.what}</td><td class="number">${row.readings} <span class="quiet">at ${counted(row.spots, 'spot')}</span></td>
         <td class="number">${row.mcdm === undefined ? '–' : fixed(row.mcdm, 2)}</td><td>${row.spots < 2 ? html`<span class="quiet">one spot</span>` : row.spread}</td>
@@ -154,8 +157,7 @@ export class AdjoinQualityTable extends LitElement {
         <td class="number ${(gauge?.instrumentShare ?? 0) > 0.25 ? 'lacking' : ''}">${percent(share)}${gauge?.instrumentAssumed === true ? html` <span class="quiet">assumed</span>` : nothing}</td>
         <td class="number ${few ? 'lacking' : ''}">${forLimit === undefined ? '–' : few ? `${forLimit.spotsNeeded}, has ${forLimit.spots}` : 'enough'}</td>
         <td class=${row.outliers.length > 0 ? 'lacking' : ''}>${row.outliers.length === 0 ? '–' : counted(row.outliers.length, 'reading')}</td>
-      </tr>
-      ${here ? html`<tr class="detail"><td colspan="10">${this.detail(row)}</td></tr>` : nothing}`;
+      </tr>`;
   }
 
   private detail(row: Row): TemplateResult {

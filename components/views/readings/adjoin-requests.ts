@@ -5,7 +5,9 @@ import type { RequestLine, RequestSheet } from '../../../src/report/requests/ind
 import { counted, fixed, probability } from '../../../src/report/number-text.ts';
 import type { Desk } from '../../controllers/desk.ts';
 import type { Route } from '../../controllers/route.ts';
+import { bareRows } from '../../controllers/windowed-rows.ts';
 import { downloadText, fileName } from '../../platform/download.ts';
+import '../../app/adjoin-long-list.ts';
 import '../../app/adjoin-ways.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { pageStyles } from './readings-view.styles.ts';
@@ -15,8 +17,8 @@ import { pageStyles } from './readings-view.styles.ts';
  * @fires adjoin-supplier - the one supplier that is shown, or all
  */
 export class AdjoinRequests extends LitElement {
-  static override styles = [base, controls, pageStyles, css`
-    table { min-width: 900px; } td, tbody th { vertical-align: top !important; }
+  static override styles = [base, controls, pageStyles, bareRows, css`
+    table { min-width: 900px; table-layout: fixed; } .id { width: 116px; } .of { width: 22%; } .what { width: 15%; } .spots { width: 92px; } .with { width: 16%; } td, tbody th { vertical-align: top !important; }
     .chance { display: inline-block; min-width: 56px; font-weight: 600; }
     .decides li { padding: 1px 0; display: grid; grid-template-columns: 64px minmax(0, 1fr); } tbody th { white-space: nowrap; }
     .does { display: flex; gap: 8px; flex-wrap: wrap; }
@@ -62,15 +64,14 @@ export class AdjoinRequests extends LitElement {
         <h2><span class="who">${supplier.name} <span class="quiet">${counted(lines.length, 'line')}</span></span>
           <span class="does"><button type="button" aria-label="Sheet to print (.html) for ${supplier.name}" @click=${() => void this.save('html', supplier.id)}>Sheet to print (.html)</button>
           <button type="button" aria-label="Table to fill in (.csv) for ${supplier.name}" @click=${() => void this.save('csv', supplier.id)}>Table to fill in (.csv)</button></span></h2>
-        <div class="wide" tabindex="0" role="region" aria-label="Readings asked of ${supplier.name}"><table>
-          <thead><tr><th scope="col">request</th><th scope="col">part, specimen</th><th scope="col">reading</th><th scope="col" class="number">new spots</th><th scope="col">instrument</th><th scope="col">decides, with what chance</th></tr></thead>
-          <tbody>${lines.map((line) => this.line(line))}</tbody>
-        </table></div>
+        <adjoin-long-list class="wide" tabindex="0" role="region" aria-label="Readings asked of ${supplier.name}" .usual=${64} .ids=${lines.map(({ id }) => id)}
+          .head=${html`<thead><tr aria-rowindex="1"><th scope="col" class="id">request</th><th scope="col" class="of">part, specimen</th><th scope="col" class="what">reading</th><th scope="col" class="number spots">new spots</th><th scope="col" class="with">instrument</th><th scope="col">decides, with what chance</th></tr></thead>`}
+          .row=${(place: number) => this.line(lines[place]!, place)}></adjoin-long-list>
       </section>`;
   }
 
-  private line(line: RequestLine): TemplateResult {
-    return html`<tr>
+  private line(line: RequestLine, place: number): TemplateResult {
+    return html`<tr data-place=${place} aria-rowindex=${place + 2}>
       <th scope="row">${line.id}</th><td><b>${line.partName}</b><br /><span class="quiet">${line.specimen || 'a first specimen'}${line.lot === undefined ? '' : `, lot ${line.lot}`}</span></td>
       <td>${line.quantity === 'gloss' ? `gloss at ${line.angle ?? line.geometry}°` : line.quantity === 'texture' ? 'areal texture' : `spectrum, ${line.geometry}`}${line.rotations > 1 ? html`<br /><span class="quiet">${line.rotations} rotations</span>` : nothing}</td>
       <td class="number">${line.newSpots.length} <span class="quiet">${line.have > 0 ? `has ${line.have}` : ''}</span></td><td>${line.instrument}</td>
