@@ -10,8 +10,10 @@ import { fixed } from '../../../src/report/number-text.ts';
 import { announce } from '../../controllers/announcer.ts';
 import { ElementSize } from '../../controllers/element-size.ts';
 import { standsFor } from '../../controllers/stands-for.ts';
+import { WhenNear } from '../../controllers/when-near.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
+import { jointNames } from '../../model/joint-names.ts';
 import type { PartColour } from '../../model/part-colours.ts';
 import { downloadText, fileName } from '../../platform/download.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -20,7 +22,7 @@ import { reachScale } from './reach-scale.ts';
 /** What one supplier is asked for: the colour now against the target, how much of the material's reach it takes, and in plain words. */
 export class AdjoinMendCard extends LitElement {
   static override styles = [base, controls, css`
-    :host { display: block; border: 1px solid var(--line); border-radius: var(--radius); background: var(--raised); break-inside: avoid; }
+    :host { display: block; border: 1px solid var(--line); border-radius: var(--radius); background: var(--raised); break-inside: avoid; } :host([waits]) { min-height: 320px; }
     header { padding: 12px 16px 8px; display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 0 16px; align-items: start; }
     header button { grid-column: 2; grid-row: 1 / 3; min-height: 26px; font-size: var(--small); } @media print { header button { display: none; } }
     h3 { font-size: var(--large); } .supplier { color: var(--quiet); }
@@ -33,7 +35,7 @@ export class AdjoinMendCard extends LitElement {
     .tool { font-weight: 600; } .words .basis { color: var(--quiet); } .printed { display: none; } @media print { .words .printed { display: block; } }
     .joints { display: flex; flex-wrap: wrap; gap: 2px 14px; font-size: var(--small); } .joints a { overflow-wrap: anywhere; min-width: 0; display: inline-block; min-height: 24px; padding: 3px 0; }
   `];
-  static override properties = { cabin: { attribute: false }, reaches: { attribute: false }, partReaches: { attribute: false }, card: { attribute: false }, now: { attribute: false }, target: { attribute: false }, linkTo: { attribute: false }, toPart: { attribute: false }, locked: { type: Boolean } };
+  static override properties = { cabin: { attribute: false }, reaches: { attribute: false }, partReaches: { attribute: false }, card: { attribute: false }, now: { attribute: false }, target: { attribute: false }, linkTo: { attribute: false }, toPart: { attribute: false }, locked: { type: Boolean }, waits: { type: Boolean, reflect: true } };
 
   declare cabin: Cabin;
   /** Reach by material, where another than the assumed one was planned with. */
@@ -47,6 +49,9 @@ export class AdjoinMendCard extends LitElement {
   declare toPart: (part: string) => string;
   /** Looked at and not changed. */
   declare locked: boolean;
+  /** Of very many cards each is drawn once it comes near to what is seen. */
+  declare waits: boolean;
+  private readonly nearness = new WhenNear(this);
   private readonly size = new ElementSize(this, '.reach');
 
   private save(supplier: string): void {
@@ -54,9 +59,11 @@ export class AdjoinMendCard extends LitElement {
     announce(this, `The card for ${supplier} went to your downloads.`);
   }
 
-  override render(): TemplateResult {
+  override render(): TemplateResult | typeof nothing {
+    if (this.waits && !this.nearness.near) return nothing;
     const { card, cabin, now, target } = this;
     const names = partNames(cabin.parts);
+    const between = jointNames(cabin);
     const part = cabin.parts.find(({ id }) => id === card.parts[0]);
     const supplier = cabin.suppliers.find(({ id }) => id === card.supplier)?.name ?? card.supplier;
     const source = part === undefined ? undefined : sourceOf(part, card.source);
@@ -80,7 +87,7 @@ export class AdjoinMendCard extends LitElement {
         <p>${words.replaceAll(/-(?=\d)/g, '−')}</p>
         ${others.filter((sentence) => !sentence.startsWith('It mends')).map((sentence) => html`<p class=${card.toolChange && sentence.includes('tool') ? 'tool' : ''}>${sentence}</p>`)}
         <p class="basis">${card.basis}.</p>
-        ${card.joints.length === 0 ? html`<p>It mends no joint by itself; others hold once all cards are met.</p>` : html`<p>Once all cards are met, it mends</p><div class="joints">${card.joints.map((id) => html`<a ${standsFor({ joint: id }, !this.locked)} href=${this.linkTo(id)}>${cabin.joints.find((joint) => joint.id === id)?.parts.map((one) => names.get(one) ?? one).join(' / ') ?? id}</a>`)}</div>`}
+        ${card.joints.length === 0 ? html`<p>It mends no joint by itself; others hold once all cards are met.</p>` : html`<p>Once all cards are met, it mends</p><div class="joints">${card.joints.map((id) => html`<a ${standsFor({ joint: id }, !this.locked)} href=${this.linkTo(id)}>${between.get(id) ?? id}</a>`)}</div>`}
         <p class="printed">${mendCaution}</p>
       </div>
     `;

@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
-import type { Cabin, Joint, Part, Reach } from '../../../src/cabin/cabin.ts';
+import type { Cabin, Part, Reach } from '../../../src/cabin/cabin.ts';
 import { sourceOf } from '../../../src/cabin/source-of.ts';
 import { partNames } from '../../../src/harmony/names.ts';
 import { assumedReach, reachBasis, toolGlossStep } from '../../../src/plan/mend/material-reach.ts';
@@ -9,6 +9,7 @@ import { doAction } from '../../controllers/edit-events.ts';
 import { asksBeside, exceptOf, lockedOf, reachAxes, toggled, usualSeconds } from '../../model/mend-terms.ts';
 import type { ReachAxis } from '../../model/mend-terms.ts';
 import type { Options } from '../../model/source-terms.ts';
+import { jointNames } from '../../model/joint-names.ts';
 import type { Choice } from '../../model/matching.ts';
 import '../../app/adjoin-choice.ts';
 import '../../app/adjoin-term.ts';
@@ -111,15 +112,9 @@ export class AdjoinMendTerms extends LitElement {
 
   private joints(): TemplateResult {
     const { failing } = this;
-    const names = partNames(this.cabin.parts);
-    const between = ({ parts }: Joint): string => parts.map((part) => names.get(part) ?? part).join(' / ');
-    const joint = (id: string): string => { const found = this.cabin.joints.find((one) => one.id === id); return found === undefined ? id : between(found); };
+    const joint = (id: string): string => jointNames(this.cabin).get(id) ?? id;
     const except = exceptOf(this.options);
-    const offered = (): readonly Choice[] => {
-      const wanted = new Set(failing.filter((id) => !except.includes(id)));
-      const byId = new Map(this.cabin.joints.map((one) => [one.id, one]));
-      return [...wanted].map((id) => { const found = byId.get(id); return { id, name: found === undefined ? id : between(found) }; });
-    };
+    const offered = (): readonly Choice[] => failing.filter((id) => !except.includes(id)).map((id) => ({ id, name: joint(id) }));
     return html`<fieldset><legend>Joints left as they are in this plan</legend>${this.kept(except, joint, (id) => this.change(toggled(this.options, 'except', id)))}
       ${this.adder('except', 'Leave out a joint…', failing.length, offered, (id) => this.change(toggled(this.options, 'except', id)))}</fieldset>`;
   }

@@ -11,12 +11,15 @@ import { announce } from '../../controllers/announcer.ts';
 import { PlanRun } from '../../controllers/plan-run.ts';
 import { unfolds } from '../../controllers/sections.ts';
 import { standsFor } from '../../controllers/stands-for.ts';
+import { bareRows } from '../../controllers/windowed-rows.ts';
 import { findLight } from '../../model/light-groups.ts';
+import { jointNames } from '../../model/joint-names.ts';
 import { mapInput } from '../../model/map-input.ts';
 import { mendTerms, planStands, toggled, withAskedTerms } from '../../model/mend-terms.ts';
 import { partColour } from '../../model/part-colours.ts';
 import type { PartColour } from '../../model/part-colours.ts';
 import type { Options } from '../../model/source-terms.ts';
+import '../../app/adjoin-long-list.ts';
 import '../../app/adjoin-ways.ts';
 import { downloadText, fileName } from '../../platform/download.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -28,9 +31,13 @@ import { ViewElement } from '../view-element.ts';
 import './adjoin-mend-card.ts';
 import './adjoin-mend-terms.ts';
 
+/** Cards that are drawn at once. */
+const mostAtOnce = 24;
+
 /** The fewest parts to change so that every joint holds: cards for the suppliers, the map before and after, kept as proposals in one step. */
 export class AdjoinMendView extends ViewElement {
-  static override styles = [base, controls, fields, planStyles, css`
+  static override styles = [base, controls, fields, planStyles, bareRows, css`
+    adjoin-long-list table { table-layout: fixed; } adjoin-long-list .of { width: 46%; } adjoin-long-list .does { width: 150px; } @media (max-width: 760px) { adjoin-long-list .of { width: 36%; } adjoin-long-list th { white-space: normal; } }
     .maps { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 1px; background: var(--line); border: 1px solid var(--line); }
     .maps.single { grid-template-columns: minmax(0, 1fr); }
     .send { display: flex; flex-wrap: wrap; gap: 6px 8px; align-items: center; margin-bottom: 12px; } .send button { min-height: 26px; max-width: 100%; overflow-wrap: anywhere; text-align: start; font-size: var(--small); } @media print { .send { display: none; } }
@@ -99,7 +106,8 @@ export class AdjoinMendView extends ViewElement {
     const before = this.mending.made?.cabin ?? this.open.cabin;
     const running = this.mending.running !== undefined;
     const stale = !planStands(before, this.open.cabin) && this.open.cabin !== this.applied;
-    const mended = plan.feasible ? plan.mended : outcome.filter(({ id, verdict }) => verdict === 'holds' && this.open.judgement.joints.find((joint) => joint.id === id)?.verdict !== 'holds').map(({ id }) => id);
+    const held = new Set(this.open.judgement.joints.filter(({ verdict }) => verdict === 'holds').map(({ id }) => id));
+    const mended = plan.feasible ? plan.mended : outcome.filter(({ id, verdict }) => verdict === 'holds' && !held.has(id)).map(({ id }) => id);
     return html`
       <div class="lead">
         <div><h1>${plan.feasible ? 'Mend' : plan.blockers.length > 0 ? 'No plan within reach' : 'No plan found'}</h1><div class="said">${plan.words.map((word) => html`<p>${word}</p>`)}</div></div>
@@ -112,7 +120,7 @@ export class AdjoinMendView extends ViewElement {
         <section class=${running ? 'old' : ''}><h2>${plan.feasible ? 'Before and after' : 'What can be done for the others'}</h2>${this.maps(cards, outcome, plan, after)}</section>
         <section class=${running ? 'old' : ''}><header class="bar"><h2>Cards for the suppliers: a <adjoin-term word="target">target</adjoin-term> each</h2><span class="tools"><button type="button" @click=${() => this.saveTable(cards)}>Save all as CSV</button><button type="button" @click=${() => print()}>Print</button></span></header>
           ${this.bySupplier(cards)}
-          <div class="cards">${cards.map((card) => html`<adjoin-mend-card .cabin=${this.open.cabin} .card=${card} .reaches=${this.mending.made?.task.options.reach ?? {}} .partReaches=${this.mending.made?.task.options.partReach ?? {}} .now=${this.colours.get(card.parts[0] ?? '')} .target=${this.target(card)} .locked=${this.open.locked} .toPart=${this.toPart} .linkTo=${this.toJoint}></adjoin-mend-card>`)}</div></section>
+          <div class="cards">${cards.map((card) => html`<adjoin-mend-card ?waits=${cards.length > mostAtOnce} .cabin=${this.open.cabin} .card=${card} .reaches=${this.mending.made?.task.options.reach ?? {}} .partReaches=${this.mending.made?.task.options.partReach ?? {}} .now=${this.colours.get(card.parts[0] ?? '')} .target=${this.target(card)} .locked=${this.open.locked} .toPart=${this.toPart} .linkTo=${this.toJoint}></adjoin-mend-card>`)}</div></section>
         ${this.tables(changes, outcome)}`}
       <p class="small quiet">${mendCaution}</p>
     `;
@@ -180,12 +188,13 @@ export class AdjoinMendView extends ViewElement {
     const { cabin, judgement, paths } = this.open;
     const standing = new Set(plan.blockers);
     const input: CabinMapInput = { ...mapInput(cabin, judgement, this.colours, paths), rested: new Set(judgement.joints.map(({ id }) => id).filter((id) => !standing.has(id))) };
-    const names = partNames(cabin.parts);
+    const names = jointNames(cabin);
+    const now = new Map(judgement.joints.map((joint) => [joint.id, joint]));
     return html`<section><h2>${plan.blockers.length === 1 ? 'The joint that makes it so' : 'The joints that make it so together'}</h2>
       <div class="maps single"><adjoin-plan-map .input=${input} .caption=${'What stands in the way'} .about=${''}></adjoin-plan-map></div>
-      <div class="scroll"><table><thead><tr><th scope="col">joint</th><th scope="col">verdict now</th><th scope="col" class="n">limit use</th><th scope="col"><span class="unseen">leave it out</span></th></tr></thead>
-        <tbody>${plan.blockers.map((id) => { const joint = judgement.joints.find((one) => one.id === id); return html`<tr ${standsFor({ joint: id }, !this.open.locked)}><th scope="row"><a href=${this.toJoint(id)}>${joint?.parts.map((part) => names.get(part) ?? part).join(' / ') ?? id}</a></th><td>${joint?.verdict}</td><td class="n">${limitUseText(joint?.limitUse)}</td>
-          <td><button type="button" @click=${() => this.choose(toggled(this.options, 'except', id))}>Leave it as it is</button></td></tr>`; })}</tbody></table></div></section>`;
+      <adjoin-long-list class="scroll" .usual=${37} .ids=${plan.blockers} .head=${html`<thead><tr aria-rowindex="1"><th scope="col" class="of">joint</th><th scope="col">verdict now</th><th scope="col" class="n">limit use</th><th scope="col" class="does"><span class="unseen">leave it out</span></th></tr></thead>`}
+        .row=${(place: number) => { const id = plan.blockers[place]!; const joint = now.get(id); return html`<tr data-place=${place} aria-rowindex=${place + 2} ${standsFor({ joint: id }, !this.open.locked)}><th scope="row"><a href=${this.toJoint(id)}>${names.get(id) ?? id}</a></th><td>${joint?.verdict}</td><td class="n">${limitUseText(joint?.limitUse)}</td>
+          <td><button type="button" @click=${() => this.choose(toggled(this.options, 'except', id))}>Leave it as it is</button></td></tr>`; }}></adjoin-long-list></section>`;
   }
 
   private tables(changes: readonly PartChange[], outcome: readonly MendedJoint[]): TemplateResult {
@@ -193,14 +202,15 @@ export class AdjoinMendView extends ViewElement {
     const names = partNames(cabin.parts);
     const now = new Map(judgement.joints.map((joint) => [joint.id, joint]));
     const moved = outcome.filter(({ id, verdict, limitUse }) => { const before = now.get(id); return before !== undefined && (before.verdict !== verdict || Math.abs((before.limitUse ?? 0) - (limitUse ?? 0)) > 0.005); });
+    const between = jointNames(cabin);
     return html`
       <section><h2>In numbers</h2>
-        <div class="scroll"><table><caption>Shifts, now to <adjoin-term word="target">target</adjoin-term>, under D65</caption><thead><tr><th scope="col">part</th><th scope="col" class="n"><adjoin-term word="dL*, da*, db*">dL*</adjoin-term></th><th scope="col" class="n">da*</th><th scope="col" class="n">db*</th><th scope="col" class="n">dGloss GU</th></tr></thead>
-          <tbody>${changes.map(({ part, dL, da, db, dGloss }) => html`<tr ${standsFor({ parts: [part] }, !this.open.locked)}><th scope="row"><a href=${this.toPart(part)}>${names.get(part) ?? part}</a></th><td class="n">${signed(dL, 2)}</td><td class="n">${signed(da, 2)}</td><td class="n">${signed(db, 2)}</td><td class="n">${signed(dGloss, 2)}</td></tr>`)}</tbody></table></div>
+        <adjoin-long-list class="scroll" .usual=${31} .ids=${changes.map(({ part }) => part)} .head=${html`<caption>Shifts, now to <adjoin-term word="target">target</adjoin-term>, under D65</caption><thead><tr aria-rowindex="1"><th scope="col" class="of">part</th><th scope="col" class="n"><adjoin-term word="dL*, da*, db*">dL*</adjoin-term></th><th scope="col" class="n">da*</th><th scope="col" class="n">db*</th><th scope="col" class="n">dGloss GU</th></tr></thead>`}
+          .row=${(place: number) => { const { part, dL, da, db, dGloss } = changes[place]!; return html`<tr data-place=${place} aria-rowindex=${place + 2} ${standsFor({ parts: [part] }, !this.open.locked)}><th scope="row"><a href=${this.toPart(part)}>${names.get(part) ?? part}</a></th><td class="n">${signed(dL, 2)}</td><td class="n">${signed(da, 2)}</td><td class="n">${signed(db, 2)}</td><td class="n">${signed(dGloss, 2)}</td></tr>`; }}></adjoin-long-list>
       </section>
-      <section><div class="scroll"><table><caption>Joints that become other</caption><thead><tr><th scope="col">joint</th><th scope="col">now</th><th scope="col" class="n"><adjoin-term word="limit use">limit use</adjoin-term></th><th scope="col">after</th><th scope="col" class="n">limit use</th></tr></thead>
-        <tbody>${moved.map((joint) => { const before = now.get(joint.id)!; return html`<tr ${standsFor({ joint: joint.id }, !this.open.locked)}><th scope="row"><a href=${this.toJoint(joint.id)}>${before.parts.map((part) => names.get(part) ?? part).join(' / ')}</a></th>
-          <td><span class="word ${before.verdict}">${before.verdict}</span></td><td class="n">${limitUseText(before.limitUse)}</td><td><span class="word ${joint.verdict}">${joint.verdict}</span></td><td class="n">${limitUseText(joint.limitUse)}</td></tr>`; })}</tbody></table></div></section>`;
+      <section><adjoin-long-list class="scroll" .usual=${35} .ids=${moved.map(({ id }) => id)} .head=${html`<caption>Joints that become other</caption><thead><tr aria-rowindex="1"><th scope="col" class="of">joint</th><th scope="col">now</th><th scope="col" class="n"><adjoin-term word="limit use">limit use</adjoin-term></th><th scope="col">after</th><th scope="col" class="n">limit use</th></tr></thead>`}
+        .row=${(place: number) => { const joint = moved[place]!; const before = now.get(joint.id)!; return html`<tr data-place=${place} aria-rowindex=${place + 2} ${standsFor({ joint: joint.id }, !this.open.locked)}><th scope="row"><a href=${this.toJoint(joint.id)}>${between.get(joint.id)}</a></th>
+          <td><span class="word ${before.verdict}">${before.verdict}</span></td><td class="n">${limitUseText(before.limitUse)}</td><td><span class="word ${joint.verdict}">${joint.verdict}</span></td><td class="n">${limitUseText(joint.limitUse)}</td></tr>`; }}></adjoin-long-list></section>`;
   }
 }
 

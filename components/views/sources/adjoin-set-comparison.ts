@@ -7,6 +7,7 @@ import type { ChoicePlan, ChosenSet, CostTerms } from '../../../src/plan/index.t
 import { costLines } from '../../../src/plan/model/cost-lines.ts';
 import { counted, fixed, signed } from '../../../src/report/number-text.ts';
 import { standsFor } from '../../controllers/stands-for.ts';
+import { jointNames } from '../../model/joint-names.ts';
 import { moneyText } from '../../model/money-text.ts';
 import type { PartColour } from '../../model/part-colours.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -72,9 +73,8 @@ export class AdjoinSetComparison extends LitElement {
   }
 
   private joints(title: string, own: ChosenSet, other: ChosenSet): TemplateResult {
-    const names = partNames(this.cabin.parts);
     const only = own.clashing.filter((id) => !other.clashing.includes(id));
-    const name = (id: string): string => this.cabin.joints.find((joint) => joint.id === id)?.parts.map((part) => names.get(part) ?? part).join(' / ') ?? id;
+    const name = (id: string): string => jointNames(this.cabin).get(id) ?? id;
     return html`<div><h3>${title}</h3>${only.length === 0 ? html`<p class="small quiet">No joint.</p>` : html`<p class="joints small">${only.map((id) => html`<a ${standsFor({ joint: id }, !this.locked)} href=${this.linkTo(id)}>${name(id)}</a>`)}</p>`}</div>`;
   }
 }

@@ -9,8 +9,11 @@ import { piecePriceAt } from '../../../src/plan/model/source-cost.ts';
 import { counted, fixed } from '../../../src/report/number-text.ts';
 import { unfolds } from '../../controllers/sections.ts';
 import { standsFor } from '../../controllers/stands-for.ts';
+import { bareRows } from '../../controllers/windowed-rows.ts';
 import { moneyText } from '../../model/money-text.ts';
 import type { PartColour } from '../../model/part-colours.ts';
+import { remembered } from '../../model/remembered.ts';
+import '../../app/adjoin-long-list.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { colourChip } from '../plan/colour-chip.ts';
 import { planStyles } from '../plan/plan.styles.ts';
@@ -20,7 +23,7 @@ import { planStyles } from '../plan/plan.styles.ts';
  * @fires adjoin-lock - part and source that are to be kept together, or let go
  */
 export class AdjoinSourceChoice extends LitElement {
-  static override styles = [base, controls, planStyles, css`
+  static override styles = [base, controls, planStyles, bareRows, css`
     :host { display: block; background: none; min-height: 0; }
     .part { display: grid; grid-template-columns: minmax(160px, 220px) minmax(0, 1fr); gap: 4px 20px; padding: 10px 0; border-bottom: 1px solid var(--faint); }
     .part > h3 { padding-top: 8px; font-weight: 600; }
@@ -58,20 +61,22 @@ export class AdjoinSourceChoice extends LitElement {
     const { cabin } = this;
     const open = cabin.parts.filter((part) => part.sources.length > 1);
     const changed = open.filter((part) => sourceOf(part).id !== this.picks[part.id]);
-    const same = open.filter((part) => !changed.includes(part));
+    const changes = new Set(changed);
+    const same = open.filter((part) => !changes.has(part));
     const single = cabin.parts.length - open.length;
+    const rows = (parts: readonly Part[]): TemplateResult => html`<adjoin-long-list .usual=${130} .ids=${parts.map(({ id }) => id)} .row=${(place: number) => this.row(parts[place]!, place)}></adjoin-long-list>`;
     return html`
-      ${changed.length === 0 ? html`<p>No part changes its source in this set.</p>` : changed.map((part) => this.row(part))}
-      ${same.length === 0 ? nothing : html`<details ${unfolds('same-source', changed.length === 0)}><summary>${counted(same.length, 'part')} with a choice that ${same.length === 1 ? 'stays' : 'stay'} on ${same.length === 1 ? 'its' : 'their'} source</summary>${same.map((part) => this.row(part))}</details>`}
+      ${changed.length === 0 ? html`<p>No part changes its source in this set.</p>` : rows(changed)}
+      ${same.length === 0 ? nothing : html`<details ${unfolds('same-source', changed.length === 0)}><summary>${counted(same.length, 'part')} with a choice that ${same.length === 1 ? 'stays' : 'stay'} on ${same.length === 1 ? 'its' : 'their'} source</summary>${rows(same)}</details>`}
       ${single === 0 ? nothing : html`<p class="small quiet">${single === 1 ? 'One more part has' : `${single} more parts have`} one source only.</p>`}
     `;
   }
 
-  private row(part: Part): TemplateResult {
+  private row(part: Part, place: number): TemplateResult {
     const name = partNames(this.cabin.parts).get(part.id) ?? part.id;
     const zone = this.cabin.zones.find(({ id }) => id === part.zone)?.name ?? part.zone;
     const tied = [part.frozen === true ? 'carry-over' : undefined, part.module === undefined ? undefined : `module ${part.module}`].filter(Boolean).join(', ');
-    return html`<section class="part" aria-label=${name}><h3>${name}<span>${zone}${tied === '' ? nothing : ` · ${tied}`}</span></h3>
+    return html`<section class="part" data-place=${place} aria-label=${name}><h3>${name}<span>${zone}${tied === '' ? nothing : ` · ${tied}`}</span></h3>
       <div class="sources">${part.sources.map((source) => this.source(part, source, name))}</div></section>`;
   }
 
@@ -97,9 +102,9 @@ export class AdjoinSourceChoice extends LitElement {
   }
 
   private effect(part: Part, source: Source): TemplateResult {
-    const swap = this.swaps?.find(({ parts, to }) => parts.includes(part.id) && to[part.id] === source.id);
+    const swap = this.swaps === undefined ? undefined : swapsByPick(this.swaps).get(pickOf(part.id, source.id));
     const best = this.plan.sets[0]?.picks;
-    const reason = best?.[part.id] === source.id ? undefined : this.plan.notPicked.find((one) => one.part === part.id && one.source === source.id);
+    const reason = best?.[part.id] === source.id ? undefined : reasons(this.plan.notPicked).get(pickOf(part.id, source.id));
     const after = (sentence: string): string => {
       const said = sentence.slice(sentence.indexOf(':') + 1).trim();
       return said === '' ? sentence : said[0]!.toUpperCase() + said.slice(1);
@@ -114,6 +119,15 @@ export class AdjoinSourceChoice extends LitElement {
     </dl>`;
   }
 }
+
+const pickOf = (part: string, source: string): string => `${part} ${source}`;
+const swapsByPick = remembered((swaps: readonly Swap[]): ReadonlyMap<string, Swap> => {
+  const found = new Map<string, Swap>();
+  // Of several the first counts.
+  for (const swap of swaps.toReversed()) for (const part of swap.parts) if (swap.to[part] !== undefined) found.set(pickOf(part, swap.to[part]), swap);
+  return found;
+});
+const reasons = remembered((notPicked: ChoicePlan['notPicked']) => new Map(notPicked.toReversed().map((one) => [pickOf(one.part, one.source), one])));
 
 const samePicks = (a: Picks, b: Picks): boolean => Object.keys({ ...a, ...b }).every((part) => a[part] === b[part]);
 

@@ -2,7 +2,6 @@ import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Part, Source } from '../../../src/cabin/cabin.ts';
 import { sourceOf } from '../../../src/cabin/source-of.ts';
-import { partNames } from '../../../src/harmony/names.ts';
 import { planCurrency } from '../../../src/plan/model/source-cost.ts';
 import { withPicks } from '../../../src/plan/model/with-picks.ts';
 import type { ChoicePlan, ChosenSet } from '../../../src/plan/index.ts';
@@ -13,7 +12,9 @@ import { FurtherCabins } from '../../controllers/further-cabins.ts';
 import { PlanRun } from '../../controllers/plan-run.ts';
 import type { WantedPlan } from '../../controllers/plan-run.ts';
 import { unfolds } from '../../controllers/sections.ts';
+import { standsFor } from '../../controllers/stands-for.ts';
 import { findLight } from '../../model/light-groups.ts';
+import { jointNames } from '../../model/joint-names.ts';
 import { moneyText } from '../../model/money-text.ts';
 import type { PartColour } from '../../model/part-colours.ts';
 import { sourceColour } from '../../model/source-colour.ts';
@@ -30,6 +31,9 @@ import './adjoin-front.ts';
 import './adjoin-source-choice.ts';
 import './adjoin-set-comparison.ts';
 import './adjoin-source-terms.ts';
+
+/** Joints that are named at once. */
+const mostNamed = 40;
 
 /** One source for each part: the front of cost and harmony to pick from, what every swap does, and one step that takes the set over. */
 export class AdjoinSourcesView extends ViewElement {
@@ -239,7 +243,8 @@ export class AdjoinSourcesView extends ViewElement {
     const row = (name: string | TemplateResult, before: number, after: number, text: (value: number) => string, change: (value: number) => string): TemplateResult =>
       html`<tr><th scope="row">${name}</th><td class="n">${text(before)}</td><td class="n"><b>${text(after)}</b></td><td class="n">${Math.abs(after - before) < 0.005 ? '–' : change(after - before)}</td></tr>`;
     const whole = (value: number): string => fixed(value, 0);
-    const names = partNames(this.open.cabin.parts);
+    const names = jointNames(this.open.cabin);
+    const link = (id: string): TemplateResult => html`<a ${standsFor({ joint: id }, !this.open.locked)} href=${this.linkTo({ view: 'joint', joint: id, item: undefined, options: {} })}>${names.get(id) ?? id}</a>`;
     return html`<div class="scroll">
       <label class="beside"><span>Compare with</span><span class="pick"><select name="beside" @change=${(event: Event) => this.choose({ ...this.options, beside: (event.target as HTMLSelectElement).value })}>
         ${this.others(plan).map(({ key, name }) => html`<option value=${key} .selected=${key === beside.key}>${name}</option>`)}</select></span></label>
@@ -255,7 +260,8 @@ export class AdjoinSourcesView extends ViewElement {
           ${row('suppliers', present.suppliers.length, set.suppliers.length, whole, (value) => signed(value, 0))}
         </tbody>
       </table>
-      ${set.clashing.length === 0 ? nothing : html`<p class="small would"><b>Joints that would clash</b></p><p class="joints small">${set.clashing.map((id) => html`<a href=${this.linkTo({ view: 'joint', joint: id, item: undefined, options: {} })}>${this.open.cabin.joints.find((one) => one.id === id)?.parts.map((part) => names.get(part) ?? part).join(' / ') ?? id}</a>`)}</p>`}
+      ${set.clashing.length === 0 ? nothing : html`<p class="small would"><b>Joints that would clash</b></p><p class="joints small">${set.clashing.slice(0, mostNamed).map(link)}</p>
+        ${set.clashing.length <= mostNamed ? nothing : html`<details ${unfolds('clashing')}><summary class="small">${set.clashing.length - mostNamed} more</summary><p class="joints small">${set.clashing.slice(mostNamed).map(link)}</p></details>`}`}
     </div>`;
   }
 
