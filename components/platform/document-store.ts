@@ -61,8 +61,8 @@ const latestMs = 750;
 /** Records of a journal beyond which it is folded into a new copy when nothing is edited for a while, ms. */
 const mostRecords = 500;
 const idleMs = 5000;
-/** Pieces of readings, of a thousand at most each, in one record. */
-const piecesInRecord = 2;
+/** Readings in one record, or lists of them, where these are short. */
+const [readingsInRecord, listsInRecord] = [2000, 250];
 
 /**
  * Keeps the open document in IndexedDB so that a crash loses at most the last second: the text it was read from once, then in a journal
@@ -180,15 +180,16 @@ export class DocumentStore extends EventTarget {
   private async writeChanges(open: OpenDocument, { cabin, unsaved }: { readonly cabin: Cabin; readonly unsaved: boolean }): Promise<void> {
     const entries = journalOf(open.written, cabin, open.at + 1);
     // What leads up to a change says nothing without it: only the last record, which has it, makes the document another one.
-    for (let from = 0; from < entries.length; from += piecesInRecord) {
-      const slice = entries.slice(from, from + piecesInRecord);
-      const last = from + piecesInRecord >= entries.length;
+    let written = 0;
+    for (const slice of inRecords(entries)) {
+      written += slice.length;
+      const last = written === entries.length;
       const transaction = this.transaction('readwrite');
       this.add(transaction, open, slice);
       if (last) transaction.objectStore('kept').put(this.keptNow(open, cabin, unsaved));
       if (last && open.imported !== undefined) transaction.objectStore('journal').delete([open.card.key, open.imported]);
       await committed(transaction);
-      if (!last && open.imported === undefined) this.dispatchEvent(new CustomEvent('keeping', { detail: (from + slice.length) / entries.length }));
+      if (!last && open.imported === undefined) this.dispatchEvent(new CustomEvent('keeping', { detail: written / entries.length }));
     }
     open.written = cabin;
     delete open.imported;
@@ -293,6 +294,22 @@ export class DocumentStore extends EventTarget {
   };
 
   private readonly leaving = (): void => void this.flush();
+}
+
+/** Entries of one record each. */
+function* inRecords(entries: readonly JournalEntry[]): Generator<readonly JournalEntry[]> {
+  let record: JournalEntry[] = [];
+  let readings = 0;
+  for (const entry of entries) {
+    const own = entry.kind === 'readings' ? entry.piece.readings.length : 0;
+    if (record.length > 0 && (readings + own > readingsInRecord || record.length >= listsInRecord)) {
+      yield record;
+      [record, readings] = [[], 0];
+    }
+    record.push(entry);
+    readings += own;
+  }
+  yield record;
 }
 
 const sizeOf = ({ lists, fields, gone }: CabinPatch): number =>
