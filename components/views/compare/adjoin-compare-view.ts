@@ -20,6 +20,7 @@ import { findLight } from '../../model/light-groups.ts';
 import { partColours } from '../../model/part-colours.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
+import { stacked } from '../../styles/stacked.ts';
 import '../cabin/adjoin-cabin-map.ts';
 import { ViewElement } from '../view-element.ts';
 import './adjoin-change-list.ts';
@@ -32,12 +33,15 @@ interface ComparedStates extends Pick<ComparedReply, 'comparison' | 'ageing'> {
   readonly after: JudgedState;
 }
 
+const beforeNow = ['before', 'now'] as const;
+const axes = ['ΔL*', 'Δa*', 'Δb*'] as const;
+
 /** In the address: what stands before is the cabin of a file. */
 const ofFile = 'file';
 
 /** The open cabin against another one, or against a stage of its own: on the map, as strips before and after, and as a table. */
 export class AdjoinCompareView extends ViewElement {
-  static override styles = [base, controls, fields, styles];
+  static override styles = [base, controls, fields, styles, stacked];
   static override properties = { against: { state: true }, reply: { state: true }, issues: { state: true }, working: { state: true }, pointed: { state: true } };
 
   declare against: AgainstState | undefined;
@@ -243,25 +247,25 @@ export class AdjoinCompareView extends ViewElement {
   private tables({ comparison, ageing }: ComparedStates, changes: readonly JointChange[]): TemplateResult {
     return html`<div class="body table" tabindex="0" role="region" aria-label="Tables of the comparison">
       ${ageing === undefined || ageing.parts.length === 0 ? nothing : this.grades(ageing.parts)}
-      <table>
+      <table class="stacked">
         <caption>Joints, before and now</caption>
         <thead><tr><th scope="col">Joint</th><th scope="col">Change</th><th scope="col"><adjoin-term word="verdict">Verdict</adjoin-term> before</th><th scope="col">now</th>
           ${['Colour', 'Gloss', 'Texture'].map((name) => html`<th scope="col" class="number">${name} before</th><th scope="col" class="number">now</th>`)}
           <th scope="col" class="number"><adjoin-term word="limit use">Limit use</adjoin-term> before</th><th scope="col" class="number">now</th></tr></thead>
         <tbody>${changes.map((change) => html`<tr ${standsFor({ joint: change.id }, change.after !== undefined && !this.open.locked, change.after !== undefined)}>
-          <th scope="row">${change.after === undefined ? html`${change.names[0]} and ${change.names[1]}` : html`<a href=${this.toJoint(change.id)}>${change.names[0]} and ${change.names[1]}</a>`}</th><td>${changeWord(change)}</td>
-          ${[change.before, change.after].map((side) => html`<td>${side === undefined ? '–' : html`<span class="word ${side.verdict}">${standingWord(side)}</span>`}</td>`)}
+          <th scope="row">${change.after === undefined ? html`${change.names[0]} and ${change.names[1]}` : html`<a href=${this.toJoint(change.id)}>${change.names[0]} and ${change.names[1]}</a>`}</th><td data-name="change">${changeWord(change)}</td>
+          ${[change.before, change.after].map((side, index) => html`<td data-name=${beforeNow[index] ?? ''}>${side === undefined ? '–' : html`<span class="word ${side.verdict}">${standingWord(side)}</span>`}</td>`)}
           ${(['colour', 'gloss', 'texture'] as const).map((name) => this.values(change, name))}
-          ${[change.before, change.after].map((side) => html`<td class="number">${limitUseText(side?.limitUse)}</td>`)}
+          ${[change.before, change.after].map((side, index) => html`<td class="number" data-name=${`limit use ${beforeNow[index]}`}>${limitUseText(side?.limitUse)}</td>`)}
         </tr>`)}</tbody>
       </table>
-      ${comparison.parts.length === 0 ? nothing : html`<table>
+      ${comparison.parts.length === 0 ? nothing : html`<table class="stacked">
         <caption>Parts that stand by something else or look different; colour under D65, now minus before</caption>
         <thead><tr><th scope="col">Part</th><th scope="col">Stood by</th><th scope="col">Stands by</th>${['ΔL*', 'Δa*', 'Δb*', 'ΔE00', 'Gloss, GU', 'Sa, µm'].map((title) => html`<th scope="col" class="number">${title}</th>`)}</tr></thead>
         <tbody>${comparison.parts.map(({ part, name, before, after, colour, gloss, texture }) => html`<tr ${standsFor({ parts: [part] }, after !== undefined && !this.open.locked, after !== undefined)}>
-          <th scope="row">${after === undefined ? name : html`<a href=${this.toPart(part)}>${name}</a>`}</th><td>${before?.supplier ?? '–'}</td><td>${after?.supplier ?? '–'}</td>
-          ${[colour?.dL, colour?.da, colour?.db].map((value) => html`<td class="number">${signed(value, 2)}</td>`)}<td class="number">${fixed(colour?.ciede2000, 2)}</td>
-          <td class="number">${gloss.length === 0 ? '–' : gloss.map(({ angle, change }) => `${signed(change, 2)} at ${angle}°`).join(', ')}</td><td class="number">${signed(texture?.change, 2)}</td>
+          <th scope="row">${after === undefined ? name : html`<a href=${this.toPart(part)}>${name}</a>`}</th><td data-name="stood by">${before?.supplier ?? '–'}</td><td data-name="stands by">${after?.supplier ?? '–'}</td>
+          ${[colour?.dL, colour?.da, colour?.db].map((value, axis) => html`<td class="number" data-name=${axes[axis] ?? ''}>${signed(value, 2)}</td>`)}<td class="number" data-name="ΔE00">${fixed(colour?.ciede2000, 2)}</td>
+          <td class="number" data-name="gloss, GU">${gloss.length === 0 ? '–' : gloss.map(({ angle, change }) => `${signed(change, 2)} at ${angle}°`).join(', ')}</td><td class="number" data-name="Sa, µm">${signed(texture?.change, 2)}</td>
         </tr>`)}</tbody>
       </table>`}
     </div>`;
@@ -269,16 +273,16 @@ export class AdjoinCompareView extends ViewElement {
 
   private values({ checks }: JointChange, name: CheckName): TemplateResult {
     const check: CheckChange | undefined = checks.find((one) => one.check === name);
-    return html`${[check?.before, check?.after].map((side) => html`<td class="number">${fixed(side?.value, decimalsOf(side?.unit ?? ''))}</td>`)}`;
+    return html`${[check?.before, check?.after].map((side, index) => html`<td class="number" data-name=${`${name} ${beforeNow[index]}`}>${fixed(side?.value, decimalsOf(side?.unit ?? ''))}</td>`)}`;
   }
 
   private grades(parts: readonly AgedPart[]): TemplateResult {
-    return html`<table>
+    return html`<table class="stacked">
       <caption>Change of each part, exposed minus unexposed; grey-scale grade after ISO 105-A05</caption>
       <thead><tr><th scope="col">Part</th><th scope="col">Geometry</th>${['ΔL*', 'Δa*', 'Δb*', 'ΔE*ab', 'Grade'].map((title) => html`<th scope="col" class="number">${title === 'Grade' ? html`<adjoin-term word="grade">Grade</adjoin-term>` : title}</th>`)}<th scope="col">It is now</th></tr></thead>
       <tbody>${parts.map(({ part, source, name, geometry, difference, cie76, greyScale, words, fast }) => html`<tr ${standsFor({ parts: [part], source }, !this.open.locked)}>
-        <th scope="row"><a href=${this.toPart(part)}>${name}</a></th><td>${geometry}</td>${[difference.dL, difference.da, difference.db].map((value) => html`<td class="number">${signed(value, 2)}</td>`)}
-        <td class="number">${fixed(cie76, 2)}</td><td class="number">${fast ? greyScale.grade : html`<b>${greyScale.grade}</b>`} (${fixed(greyScale.value, 2)})</td><td>${words.join(', ') || 'hardly changed'}</td>
+        <th scope="row"><a href=${this.toPart(part)}>${name}</a></th><td data-name="geometry">${geometry}</td>${[difference.dL, difference.da, difference.db].map((value, axis) => html`<td class="number" data-name=${axes[axis] ?? ''}>${signed(value, 2)}</td>`)}
+        <td class="number" data-name="ΔE*ab">${fixed(cie76, 2)}</td><td class="number" data-name="grade">${fast ? greyScale.grade : html`<b>${greyScale.grade}</b>`} (${fixed(greyScale.value, 2)})</td><td data-name="it is now">${words.join(', ') || 'hardly changed'}</td>
       </tr>`)}</tbody>
     </table>`;
   }

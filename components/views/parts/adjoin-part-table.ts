@@ -51,6 +51,13 @@ export class AdjoinPartTable extends LitElement {
       thead :is(th, td) { position: static; }
       td, tbody th { overflow-wrap: anywhere; }
     }
+    @media (max-width: 480px) {
+      table, tbody, .bare-rows { display: block; } thead { display: none; }
+      tbody tr[data-place] { display: grid; grid-template-columns: 44px minmax(0, 1fr) auto; padding: 4px 0; border-bottom: 1px solid var(--faint); }
+      tr[data-place] :is(td, th) { border: 0; height: auto; width: auto; padding-block: 1px; } .swatch { grid-row: 1 / 3; } .readings { grid-row: 1; grid-column: 3; }
+      tbody th { grid-column: 2; } .zone { grid-area: 2 / 2; color: var(--quiet); font-size: var(--small); } .material { grid-area: 2 / 3; color: var(--quiet); font-size: var(--small); text-align: right; } tbody .material { padding-right: 12px; }
+      tbody .readings:not(.quiet, .lacking)::after { content: ' readings'; color: var(--quiet); font-size: var(--small); }
+    }
     @media print { :host { overflow: visible; } thead :is(th, td) { position: static; } }
   `];
   static override properties = {
@@ -114,8 +121,8 @@ export class AdjoinPartTable extends LitElement {
         <td class="swatch">${swatch(this.colours.get(part.id))}</td>
         <th scope="row"><a href=${this.linkTo({ view: 'parts', item: part.id })} tabindex=${part.id === stop ? 0 : -1} aria-current=${here ? 'true' : nothing}>${part.name}</a>${part.hand === undefined || part.hand === 'none' || part.name.toLowerCase().includes(part.hand) ? nothing : html` <span class="quiet">${part.hand}</span>`}</th>
         <td class="code more quiet">${part.partNumber ?? '–'}</td>
-        <td>${this.cabin.zones.find(({ id }) => id === part.zone)?.name ?? part.zone}</td>
-        <td>${source?.material ?? '–'}</td>
+        <td class="zone">${this.cabin.zones.find(({ id }) => id === part.zone)?.name ?? part.zone}</td>
+        <td class="material">${source?.material ?? '–'}</td>
         <td class="more">${suppliers.join(', ')}</td>
         <td class="number more">${part.sources.length}</td>
         <td class="number less">${specimens.length}</td>

@@ -17,6 +17,7 @@ import type { PartColour } from '../../model/part-colours.ts';
 import { confidences, lotsOut, seriesTerms, withLot } from '../../model/series-terms.ts';
 import type { Options } from '../../model/source-terms.ts';
 import { base, controls } from '../../styles/shared.ts';
+import { stacked } from '../../styles/stacked.ts';
 import { fields } from '../../styles/fields.ts';
 import { colourChip } from '../plan/colour-chip.ts';
 import { narrow, planStyles } from '../plan/plan.styles.ts';
@@ -28,12 +29,14 @@ import { forecastLines } from '../../../src/report/figures/forecast-lines.ts';
 import { lotPanels } from '../../../src/report/figures/lot-panels.ts';
 import { lotPath } from './lot-path.ts';
 
+const axes = ['L*', 'a*', 'b*'] as const;
+
 /** Joints that the picture shows, the first to clash first. */
 const mostRows = 10;
 
 /** Lots over time: what they did, which joint will clash first if they go on, and which to build together. */
 export class AdjoinSeriesView extends ViewElement {
-  static override styles = [base, controls, fields, planStyles, css`
+  static override styles = [base, controls, fields, planStyles, stacked, css`
     td a, th a { display: inline-block; min-height: 24px; line-height: 24px; }
     .terms > div { display: grid; gap: 20px; grid-template-columns: minmax(0, 1fr); }
     .two { display: grid; grid-template-columns: minmax(0, 3fr) minmax(300px, 2fr); gap: 24px 32px; align-items: start; } .two > * { min-width: 0; }
@@ -50,9 +53,9 @@ export class AdjoinSeriesView extends ViewElement {
     figure { margin: 0; display: grid; gap: 8px; } figcaption { font-weight: 600; font-size: var(--small); } figcaption span { font-weight: 400; color: var(--quiet); }
     td.out { font-weight: 600; } td.day { white-space: nowrap; }
     .stock { margin: -8px 0 16px; } .stock > div { display: flex; flex-wrap: wrap; gap: 12px 40px; padding: 4px 0 8px; } .stock fieldset { display: flex; flex-wrap: wrap; gap: 0 14px; align-items: center; }
-    .rest { margin-top: 12px; } section > .scroll { margin-top: 20px; } .scroll table { min-width: 680px; }
+    .rest { margin-top: 12px; } section > .scroll { margin-top: 20px; } .scroll table { min-width: 680px; } .of-set { display: none; }
     @media (max-width: 1200px) { .two { grid-template-columns: minmax(0, 1fr); } }
-    @media (max-width: 760px) { .halves { grid-template-columns: minmax(0, 1fr); } .row { padding: 8px; } .row b { font-size: 0.625rem; } }
+    @media (max-width: 760px) { .scroll table { min-width: 0; } .of-set { display: inline; } .halves { grid-template-columns: minmax(0, 1fr); } .row { padding: 8px; } .row b { font-size: 0.625rem; } }
   `];
 
   private readonly following = new PlanRun<'series'>(this, () => (this.open.judging || !hasLots(this.open.cabin) ? undefined
@@ -157,7 +160,7 @@ export class AdjoinSeriesView extends ViewElement {
       ${told.length === 0 ? html`<p>${plan.parts.some(({ trend }) => trend.state === 'trend') ? 'No joint with a trend on one of its sides is judged in colour.' : 'No part has a trend, so there is no day to give.'}</p>` : html`
         <div class="two"><adjoin-drawn .draw=${(width: number) => forecastLines(rows, ahead, width, paperInk)}></adjoin-drawn>
           <p class="small quiet">From the latest lot on. Thin: within the limit by the lines. Tick and sawtooth: over it. Bar: where the lines leave room for the day.</p></div>
-        <div class="scroll" tabindex="0" role="group" aria-label="Forecast of the joints"><table><caption class="unseen">Forecast of the joints</caption>
+        <div class="scroll" tabindex="0" role="group" aria-label="Forecast of the joints"><table class="stacked"><caption class="unseen">Forecast of the joints</caption>
           <thead><tr><th scope="col">joint</th><th scope="col" class="n"><adjoin-term word="limit use">use</adjoin-term> now</th><th scope="col">over its limit</th><th scope="col">earliest</th><th scope="col">latest</th><th scope="col">under</th><th scope="col">sides</th></tr></thead>
           <tbody>${told.map((joint) => this.forecastRow(plan, joint))}</tbody></table></div>`}
       ${silent.length === 0 ? nothing : html`<details class="rest" ${unfolds('without-forecast')}><summary>${silent.length} ${silent.length === 1 ? 'joint' : 'joints'} without a forecast</summary><ul class="small">${silent.map((joint) => html`<li ${standsFor({ joint: joint.joint }, !this.open.locked)}><a href=${this.toJoint(joint.joint)}>${forecastWords(joint, this.jointName(joint.joint), { days: plan.aheadDays, lots: plan.aheadLots })}</a></li>`)}</ul></details>`}`;
@@ -168,9 +171,9 @@ export class AdjoinSeriesView extends ViewElement {
     const place = (at: ForecastPlace | undefined): string => (at === undefined ? '–' : at.day ?? `${at.ahead} lots on`);
     const word = state === 'over its limit' ? html`<span class="word clashes">already</span>` : state === 'will clash' ? html`<b>${place(when)}</b>` : html`<span class="quiet">not in ${joint.unit === 'day' ? `${plan.aheadDays} days` : `${plan.aheadLots} lots`}</span>`;
     return html`<tr ${standsFor({ joint: joint.joint }, !this.open.locked)}><th scope="row"><a href=${this.toJoint(joint.joint)}>${this.jointName(joint.joint)}</a>${joint.check === 'gloss' ? html` <span class="small quiet">gloss</span>` : nothing}</th>
-      <td class="n">${now === undefined ? '–' : percentOfLimit(now.use)}</td><td>${word}${joint.beyondLots === true ? html` <span class="small quiet">farther than its lots look back</span>` : nothing}</td>
-      <td>${place(earliest)}</td><td>${state === 'will clash' && latest === undefined ? 'open' : place(latest)}</td><td>${there?.light ?? now?.light ?? ''} ${there?.criterion ?? now?.criterion ?? ''}</td>
-      <td class="small">${sides.map(({ part, course, lots }, index) => html`${index === 0 ? '' : html`<br />`}${this.name(part)}: ${course === 'trend' ? `trend of ${lots} lots` : course === 'mean of lots' ? `mean of ${lots} lots` : 'as it stands'}`)}</td></tr>`;
+      <td class="n" data-name="use now">${now === undefined ? '–' : percentOfLimit(now.use)}</td><td data-name="over its limit">${word}${joint.beyondLots === true ? html` <span class="small quiet">farther than its lots look back</span>` : nothing}</td>
+      <td data-name="earliest">${place(earliest)}</td><td data-name="latest">${state === 'will clash' && latest === undefined ? 'open' : place(latest)}</td><td data-name="under">${there?.light ?? now?.light ?? ''} ${there?.criterion ?? now?.criterion ?? ''}</td>
+      <td class="small whole">${sides.map(({ part, course, lots }, index) => html`${index === 0 ? '' : html`<br />`}${this.name(part)}: ${course === 'trend' ? `trend of ${lots} lots` : course === 'mean of lots' ? `mean of ${lots} lots` : 'as it stands'}`)}</td></tr>`;
   }
 
   private lots(plan: CabinSeries): TemplateResult {
@@ -195,12 +198,12 @@ export class AdjoinSeriesView extends ViewElement {
     const { factor, per } = slopeScale(part.unit);
     const { slope, reach, state } = part.trend;
     const gloss = new Map((part.gloss?.lots ?? []).map(({ id, mean }) => [id, mean]));
-    return html`<div class="scroll" tabindex="0" role="group" aria-label=${`Lots of ${this.name(part.part)}`}><table><caption class="unseen">Lots of ${this.name(part.part)}</caption>
+    return html`<div class="scroll" tabindex="0" role="group" aria-label=${`Lots of ${this.name(part.part)}`}><table class="stacked"><caption class="unseen">Lots of ${this.name(part.part)}</caption>
       <thead><tr><th scope="col" colspan="2"><adjoin-term word="lot">lot</adjoin-term></th><th scope="col">made on</th><th scope="col" class="n">L*</th><th scope="col" class="n">a*</th><th scope="col" class="n">b*</th>${gloss.size === 0 ? nothing : html`<th scope="col" class="n">GU ${part.gloss?.angle}°</th>`}<th scope="col" class="n">spots</th><th scope="col" class="n">T²</th><th scope="col" class="n">limit</th><th scope="col">held as</th></tr></thead>
-      <tbody>${part.lots.map((lot, index) => html`<tr ${standsFor(this.lotStands(part, lot), !this.open.locked)}><td>${colourChip(told[index])}</td><th scope="row"><a href=${this.toLot(part, lot)}>${lot.id}</a></th><td class="day">${lot.producedOn ?? '–'}</td>${lot.lab.map((value) => html`<td class="n">${fixed(value, 2)}</td>`)}
-        ${gloss.size === 0 ? nothing : html`<td class="n">${fixed(gloss.get(lot.id), 2)}</td>`}<td class="n">${lot.spots}</td><td class="n">${fixed(lot.charted?.statistic, 1)}</td><td class="n">${fixed(lot.charted?.limit, 1)}</td>
-        <td class=${lot.charted?.outside === true ? 'out' : ''}>${lot.charted === undefined ? '–' : held[lot.charted.against]}${lot.charted?.outside === true ? html`, <span class="word clashes">outside</span>` : nothing}</td></tr>`)}
-        ${slope === undefined || reach === undefined ? nothing : html`<tr><td></td><th scope="row">${state === 'trend' ? html`<adjoin-term word="trend">trend</adjoin-term>` : html`slope, no <adjoin-term word="trend">trend</adjoin-term>`}</th><td>${per}</td>${slope.map((value, axis) => html`<td class="n">${signed(value * factor)}<br /><span class="small quiet">± ${fixed((reach[axis] ?? 0) * factor, 2)}</span></td>`)}
+      <tbody>${part.lots.map((lot, index) => html`<tr ${standsFor(this.lotStands(part, lot), !this.open.locked)}><td class="first">${colourChip(told[index])}</td><th scope="row"><a href=${this.toLot(part, lot)}>${lot.id}</a></th><td class="day" data-name="made on">${lot.producedOn ?? '–'}</td>${lot.lab.map((value, axis) => html`<td class="n" data-name=${axes[axis] ?? ''}>${fixed(value, 2)}</td>`)}
+        ${gloss.size === 0 ? nothing : html`<td class="n" data-name="GU">${fixed(gloss.get(lot.id), 2)}</td>`}<td class="n" data-name="spots">${lot.spots}</td><td class="n" data-name="T²">${fixed(lot.charted?.statistic, 1)}</td><td class="n" data-name="limit">${fixed(lot.charted?.limit, 1)}</td>
+        <td class=${lot.charted?.outside === true ? 'out' : ''} data-name="held as">${lot.charted === undefined ? '–' : held[lot.charted.against]}${lot.charted?.outside === true ? html`, <span class="word clashes">outside</span>` : nothing}</td></tr>`)}
+        ${slope === undefined || reach === undefined ? nothing : html`<tr><td></td><th scope="row">${state === 'trend' ? html`<adjoin-term word="trend">trend</adjoin-term>` : html`slope, no <adjoin-term word="trend">trend</adjoin-term>`}</th><td>${per}</td>${slope.map((value, axis) => html`<td class="n" data-name=${axes[axis] ?? ''}>${signed(value * factor)}<br /><span class="small quiet">± ${fixed((reach[axis] ?? 0) * factor, 2)}</span></td>`)}
           ${gloss.size === 0 ? nothing : html`<td class="n">${part.gloss?.slope === undefined ? '–' : html`${signed((part.gloss.slope[0] ?? 0) * factor)}<br /><span class="small quiet">± ${fixed((part.gloss.reach?.[0] ?? 0) * factor, 2)}</span>`}</td>`}<td></td><td></td><td></td><td></td></tr>`}</tbody></table></div>`;
   }
 
@@ -223,10 +226,10 @@ export class AdjoinSeriesView extends ViewElement {
       <div class="told"><p>${buildWords(chosen, (part) => this.name(part))}</p><p class="small quiet">Every lot counts the same, whatever its size. What was not read of a lot is taken from the specimen that stands for its part.${leftOver.length === 0 ? '' : ` Left over: ${leftOver.join('; ')}.`}</p></div>
       ${this.stock(plan, chosen)}
       <div class="halves">${picture('In order of production', chosen.inOrder, chosen.asProduced)}${picture('Built together', chosen.sets, chosen.best)}</div>
-      <div class="scroll" tabindex="0" role="group" aria-label="Sets of lots"><table><caption class="unseen">Sets of lots, built together and in order of production</caption>
+      <div class="scroll" tabindex="0" role="group" aria-label="Sets of lots"><table class="stacked"><caption class="unseen">Sets of lots, built together and in order of production</caption>
         <thead><tr><th scope="col" class="n">set</th>${names.map((name) => html`<th scope="col">${name}</th>`)}<th scope="col" class="n">clashes</th><th scope="col" class="n">over-use</th><th scope="col">in order of production</th><th scope="col" class="n">clashes</th></tr></thead>
-        <tbody>${chosen.sets.map((set, index) => html`<tr><th scope="row" class="n">${index + 1}</th>${set.lots.map((lot) => html`<td>${lot}</td>`)}<td class="n">${fixed(set.clashes, 2)}</td><td class="n">${fixed(set.overUse, 2)}</td>
-          <td>${chosen.inOrder[index]?.lots.join(', ')}</td><td class="n">${fixed(chosen.inOrder[index]?.clashes, 2)}</td></tr>`)}</tbody></table></div>`;
+        <tbody>${chosen.sets.map((set, index) => html`<tr><th scope="row" class="n"><span class="of-set">set </span>${index + 1}</th>${set.lots.map((lot, at) => html`<td data-name=${names[at] ?? ''}>${lot}</td>`)}<td class="n" data-name="clashes">${fixed(set.clashes, 2)}</td><td class="n" data-name="over-use">${fixed(set.overUse, 2)}</td>
+          <td data-name="in order of production">${chosen.inOrder[index]?.lots.join(', ')}</td><td class="n" data-name="clashes there">${fixed(chosen.inOrder[index]?.clashes, 2)}</td></tr>`)}</tbody></table></div>`;
   }
 
   /** Which lots can be built: all of them, or those that are in stock. */

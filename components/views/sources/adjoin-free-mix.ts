@@ -8,6 +8,7 @@ import { counted, fixed } from '../../../src/report/number-text.ts';
 import { unfolds } from '../../controllers/sections.ts';
 import { standsFor } from '../../controllers/stands-for.ts';
 import { base, controls } from '../../styles/shared.ts';
+import { stacked } from '../../styles/stacked.ts';
 import { planStyles } from '../plan/plan.styles.ts';
 
 const shareText = (share: number): string =>
@@ -17,7 +18,7 @@ const mostHarm = 10;
 
 /** What comes of running all approved sources at once. */
 export class AdjoinFreeMix extends LitElement {
-  static override styles = [base, controls, planStyles, css`
+  static override styles = [base, controls, planStyles, stacked, css`
     :host { display: grid; grid-template-columns: minmax(0, 1fr); gap: 24px; background: none; min-height: 0; }
     .big { display: flex; flex-wrap: wrap; gap: 8px 40px; }
     .big dt { font-size: var(--small); color: var(--quiet); } .big dd { font-size: var(--huge); font-weight: 600; letter-spacing: -0.01em; line-height: 1.1; }
@@ -76,11 +77,11 @@ export class AdjoinFreeMix extends LitElement {
         : `${counted(mix.carried.length, 'part')} ${mix.carried.length === 1 ? 'is' : 'are'} carried over: what may be mixed there holds in every colourway that has it.`}</p>` : nothing}
       ${mix.issues.length === 0 ? nothing : html`<details ${unfolds('carried-over')}><summary>${counted(mix.issues.length, 'carry-over part')} differ${mix.issues.length === 1 ? 's' : ''} between the colourways and ${mix.issues.length === 1 ? 'is' : 'are'} mixed in each by itself</summary><ul class="small">${mix.issues.map((issue) => html`<li>${issue.path}: found ${issue.found}</li>`)}</ul></details>`}
       <div class="two">
-        <div class="scroll"><table><caption>Sources that do most harm</caption>
+        <div class="scroll"><table class="stacked"><caption>Sources that do most harm</caption>
           <thead><tr><th scope="col">part</th><th scope="col">source</th>${several ? html`<th scope="col">in</th>` : nothing}<th scope="col" class="n">volume</th><th scope="col" class="n">clash with it</th><th scope="col" class="n">without it</th><th scope="col" colspan="2">dropping it saves, % points</th></tr></thead>
           <tbody>${harm.length === 0 ? html`<tr><td colspan="8">No source does harm that dropping it would save.</td></tr>` : harm.map((one) => html`<tr ${this.stands(open, one)}>
-            <th scope="row">${this.partLink(open, one, partName(one))}</th><td>${supplier(one, one.source)}</td>${several ? html`<td>${where(one)}</td>` : nothing}<td class="n">${shareText(one.share)}</td><td class="n">${shareText(one.with)}</td><td class="n">${shareText(one.without)}</td>
-            <td class="n">${pointsText(one.harm)}</td><td><svg viewBox="0 0 120 12" preserveAspectRatio="none" aria-hidden="true">${svg`<rect x="0" y="2" width=${(120 * one.harm) / most} height="8" fill="currentColor" />`}</svg></td></tr>`)}</tbody></table></div>
+            <th scope="row">${this.partLink(open, one, partName(one))}</th><td>${supplier(one, one.source)}</td>${several ? html`<td data-name="in">${where(one)}</td>` : nothing}<td class="n" data-name="volume">${shareText(one.share)}</td><td class="n" data-name="clash with it">${shareText(one.with)}</td><td class="n" data-name="without it">${shareText(one.without)}</td>
+            <td class="n" data-name="saves, % points">${pointsText(one.harm)}</td><td><svg viewBox="0 0 120 12" preserveAspectRatio="none" aria-hidden="true">${svg`<rect x="0" y="2" width=${(120 * one.harm) / most} height="8" fill="currentColor" />`}</svg></td></tr>`)}</tbody></table></div>
         <div>
           <h3>The largest set that may be <adjoin-term word="free mix">mixed freely</adjoin-term></h3>
           ${dropped.length === 0 ? html`<p>All approved sources.</p>` : html`<p>All approved sources but ${dropped.length === 1 ? 'this one' : `these ${dropped.length}`}${proved ? '' : ' (that it is the largest is not proved)'}:</p>

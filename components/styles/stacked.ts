@@ -1,0 +1,17 @@
+import { css } from 'lit';
+
+/**
+ * On a narrow screen a table of class `stacked` stands as a list, so that nothing is read by scrolling sideways: each row under its head, each
+ * cell after the name of its column (`data-name`), since the heads of the columns are away.
+ */
+export const stacked = css`
+  @media (max-width: 760px) {
+    table.stacked, .stacked caption, .stacked :is(tbody, tfoot) { display: block; } .stacked :is(thead, colgroup) { display: none; }
+    .stacked tr { display: flex; flex-wrap: wrap; gap: 2px 14px; align-items: baseline; padding: 8px 0; border-bottom: 1px solid var(--faint); }
+    .stacked :is(tbody, tfoot) :is(th, td) { display: block; border: 0; padding: 0; height: auto; min-width: 0; text-align: left; white-space: normal; }
+    .stacked tbody th { flex: 1 1 100%; font-weight: 600; }
+    .stacked td[data-name]::before { content: attr(data-name) ' '; color: var(--quiet); font-size: var(--small); font-weight: 400; }
+    .stacked td:empty { display: none; } .stacked td.whole { flex: 1 1 100%; } .stacked td.first { order: -1; } .stacked td.first + th { flex: 1 1 calc(100% - 44px); order: -1; }
+    .stacked td svg { display: inline-block; vertical-align: middle; max-width: 100%; }
+  }
+`;
