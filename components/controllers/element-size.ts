@@ -1,18 +1,27 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 
-/** Size in px of the host's box or of one element in it, kept up to date. */
+/** Size that was measured last of many alike, px: what the next one of them is taken to have until it is measured itself. */
+export interface LastSize {
+  width: number;
+  height: number;
+}
+
+/** Size in px of the host's box or of one element in it, kept up to date; nought, or that of the last one alike, before it is measured. */
 export class ElementSize implements ReactiveController {
   width = 0;
   height = 0;
 
-  constructor(host: ReactiveControllerHost & HTMLElement, selector?: string) {
+  constructor(host: ReactiveControllerHost & HTMLElement, selector?: string, last?: LastSize) {
     this.host = host;
+    this.last = last;
+    if (last !== undefined) [this.width, this.height] = [last.width, last.height];
     this.selector = selector;
     host.addController(this);
   }
 
   private readonly host: ReactiveControllerHost & HTMLElement;
   private readonly selector: string | undefined;
+  private readonly last: LastSize | undefined;
   private watched: Element | undefined;
   private readonly observer = new ResizeObserver(([entry]) => {
     if (entry === undefined) return;
@@ -24,6 +33,7 @@ export class ElementSize implements ReactiveController {
     if (width === this.width && height === this.height) return;
     this.width = width;
     this.height = height;
+    if (this.last !== undefined) Object.assign(this.last, { width, height });
     this.host.requestUpdate();
   }
 

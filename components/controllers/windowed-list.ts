@@ -1,5 +1,5 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import { ListHeights, shownItems } from '../model/list-window.ts';
+import { grownSpan, ListHeights, shownItems } from '../model/list-window.ts';
 import type { Shown, Span } from '../model/list-window.ts';
 import { roveStep } from './roving-focus.ts';
 
@@ -19,6 +19,8 @@ export interface WindowedListOptions {
 /** Px beyond the edges of what is seen that are rendered too, and that may be missing before more is rendered. */
 const ahead = 900;
 const short = 350;
+/** Px that are added in one frame to what is seen, so that no frame has to make all of it. */
+const step = 450;
 /** Items rendered before the list has a place on the screen: about as many as it will show. */
 const atFirst = ({ usual }: WindowedListOptions): number => Math.max(8, Math.ceil(innerHeight / usual));
 /** Items that go on paper; a list of thousands would take hundreds of sheets. */
@@ -49,6 +51,8 @@ export class WindowedList implements ReactiveController {
   private current: string | undefined;
   private firstSeen = 0;
   private looking = 0;
+  /** Less is rendered than is to be. */
+  private growing = false;
   /** Put back on the page, and not yet where it was scrolled to. */
   private returning = false;
   /** What is to be brought into sight once it is rendered. */
@@ -244,11 +248,17 @@ export class WindowedList implements ReactiveController {
     this.firstSeen = this.heights.at(Math.max(0, view.top));
     const needed = this.between(view.top - short, view.bottom + short);
     const { from, to } = this.span;
-    if (needed.from >= from && needed.to <= to && to - from <= 4 * (needed.to - needed.from) + 16) return;
-    const span = this.between(view.top - ahead, view.bottom + ahead);
-    if (span.from === from && span.to === to) return;
-    this.span = span;
-    this.host.requestUpdate();
+    if (!this.growing && needed.from >= from && needed.to <= to && to - from <= 4 * (needed.to - needed.from) + 16) return;
+    const all = this.between(view.top - ahead, view.bottom + ahead);
+    const span = grownSpan(this.heights, this.span, this.between(view.top, view.bottom), all, step);
+    this.growing = span.from > all.from || span.to < all.to;
+    if (span.from !== from || span.to !== to) {
+      this.span = span;
+      this.host.requestUpdate();
+    }
+    if (!this.growing) return;
+    cancelAnimationFrame(this.looking);
+    this.looking = requestAnimationFrame(() => this.looked());
   }
 
   private print(printing: boolean): void {

@@ -65,6 +65,16 @@ export class ListHeights {
   }
 }
 
+/**
+ * The next span on the way to all that is to be rendered: what is seen at once, and up to so many px more at either end of what is there
+ * already, one item at least. What lies outside of all of it is let go.
+ */
+export function grownSpan(heights: ListHeights, now: Span, seen: Span, all: Span, px: number): Span {
+  const { from, to } = now.from < seen.to && now.to > seen.from ? { from: Math.min(now.from, seen.from), to: Math.max(now.to, seen.to) } : seen;
+  const [top, bottom] = [heights.at(heights.offset(from) - px), heights.at(heights.offset(to) + px)];
+  return { from: Math.max(all.from, Math.min(from - 1, top)), to: Math.min(all.to, Math.max(to + 1, bottom)) };
+}
+
 /** The items to render: a span and single ones beside it, each with the room of those left out before it; and the room after the last. */
 export function shownItems(heights: ListHeights, span: Span, beside: readonly number[]): { readonly items: readonly Shown[]; readonly after: number } {
   const places = new Set(beside.filter((place) => place >= 0 && place < heights.length));

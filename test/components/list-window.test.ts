@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { ListHeights, shownItems } from '../../components/model/list-window.ts';
+import { grownSpan, ListHeights, shownItems } from '../../components/model/list-window.ts';
 
 const usual = 100;
 const lists = fc.array(fc.option(fc.integer({ min: 1, max: 400 }), { nil: undefined }), { minLength: 1, maxLength: 60 });
@@ -49,4 +49,26 @@ test('what was measured stays with its item in another order', () => {
   const list = measured([50, 300]);
   list.setItems(['item-1', 'item-0', 'new']);
   expect([0, 1, 2, 3].map((place) => list.offset(place))).toEqual([0, 300, 350, 450]);
+});
+
+test('step by step all is rendered that is to be, what is seen first of all, and never more than a step at a time', () => {
+  fc.assert(fc.property(lists, fc.nat(60), fc.nat(60), fc.nat(6000), fc.integer({ min: 1, max: 500 }), (heights, from, length, top, px) => {
+    const list = measured(heights);
+    const span = (margin: number) => ({ from: list.at(Math.max(0, top - margin)), to: list.at(top + 300 + margin) + 1 });
+    const [seen, all] = [span(0), span(700)];
+    let now: { readonly from: number; readonly to: number } = { from, to: from + length };
+    for (let frame = 0; frame <= heights.length && (now.from !== all.from || now.to !== all.to); frame += 1) {
+      const next = grownSpan(list, now, seen, all, px);
+      expect(next.from).toBeGreaterThanOrEqual(all.from);
+      expect(next.to).toBeLessThanOrEqual(all.to);
+      expect(next.from).toBeLessThanOrEqual(seen.from);
+      expect(next.to).toBeGreaterThanOrEqual(seen.to);
+      const known = new Set(Array.from({ length: Math.max(0, now.to - now.from) }, (_, at) => now.from + at));
+      const made = Array.from({ length: next.to - next.from }, (_, at) => next.from + at).filter((place) => !known.has(place) && (place < seen.from || place >= seen.to));
+      const largest = Math.max(usual, ...heights.map((each) => each ?? usual));
+      expect(sum(made.map((place) => heights[place] ?? usual))).toBeLessThanOrEqual(2 * (px + 2 * largest));
+      now = next;
+    }
+    expect(now).toEqual(all);
+  }));
 });

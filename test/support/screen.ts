@@ -1,5 +1,6 @@
 import axe from 'axe-core';
 import type { LitElement } from 'lit';
+import { resting } from '../../components/model/focus-path.ts';
 import '../../components/styles/tokens.css';
 
 /** Puts an element on the page with its properties and waits until it and everything in it has drawn. */
@@ -43,10 +44,11 @@ export async function faultsOfAccess(context: Element): Promise<string[]> {
   return results.violations.flatMap((violation) => violation.nodes.map((node) => `${violation.id}: ${node.target.join(' ')} ${node.failureSummary ?? ''}`));
 }
 
-/** All elements that fit a selector, through open shadow roots. */
+/** All elements that fit a selector, through open shadow roots, but for those of a view that lies at rest on the page. */
 export function deep<E extends Element = HTMLElement>(root: ParentNode, selector: string): E[] {
-  const found = [...root.querySelectorAll<E>(selector)];
-  for (const element of root.querySelectorAll('*')) if (element.shadowRoot) found.push(...deep<E>(element.shadowRoot, selector));
+  const shown = (element: Element): boolean => element.closest(`.${resting}`) === null;
+  const found = [...root.querySelectorAll<E>(selector)].filter(shown);
+  for (const element of root.querySelectorAll('*')) if (element.shadowRoot && shown(element)) found.push(...deep<E>(element.shadowRoot, selector));
   return found;
 }
 

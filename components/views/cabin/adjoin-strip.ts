@@ -5,6 +5,7 @@ import type { JointResult } from '../../../src/harmony/judgement.ts';
 import { limitScale } from '../../../src/report/figures/limit-scale.ts';
 import { drawing } from '../../../src/report/scene.ts';
 import { ElementSize } from '../../controllers/element-size.ts';
+import type { LastSize } from '../../controllers/element-size.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import '../../figures/surface/adjoin-surface-strip.ts';
@@ -18,6 +19,9 @@ import { styles } from './strip.styles.ts';
 const scaleHeight = 18;
 /** A pair that is put together at every drawing is another one only where one of the two is. */
 const pair = { attribute: false, hasChanged: (now?: readonly unknown[], before?: readonly unknown[]) => now?.[0] !== before?.[0] || now?.[1] !== before?.[1] } as const;
+
+/** The figures of all strips are of one size. */
+const figureSize: LastSize = { width: 0, height: 0 };
 
 /**
  * One joint of the wall: the two materials across their gap, the use of the limit under them, the verdict and its sentence.
@@ -44,7 +48,7 @@ export class AdjoinStrip extends LitElement {
   declare lit: boolean;
   /** The one strip of the wall that Tab stops at. */
   declare current: boolean;
-  private readonly size = new ElementSize(this, '.figure');
+  private readonly size = new ElementSize(this, '.figure', figureSize);
 
   constructor() {
     super();
