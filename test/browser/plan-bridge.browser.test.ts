@@ -1,6 +1,7 @@
-import { afterAll, describe, expect, test } from 'vitest';
+import { afterAll, describe, expect, test, vi } from 'vitest';
+import type { Cabin } from '../../src/cabin/cabin.ts';
 import { parseCabin } from '../../src/cabin/index.ts';
-import { chooseSources, swapsFrom, withPicks } from '../../src/plan/index.ts';
+import { chooseSources, freeMix, swapsFrom, withPicks } from '../../src/plan/index.ts';
 import { defaultBook } from '../../src/rules/default-book.ts';
 import { PlanBridge } from '../../src/workers/plan-bridge.ts';
 import type { PlanProgress } from '../../src/workers/plan-protocol.ts';
@@ -41,6 +42,16 @@ describe('plans in a worker', () => {
     const { plan } = await planned(bridge.make(cabin, { kind: 'mix', options: {} }));
     expect(plan.largest.proved).toBe(true);
     expect(plan.largest.kept.map(({ part }) => part).sort()).toEqual(cabin.parts.map(({ id }) => id).sort());
+  });
+
+  test('further colourways are mixed there as here, and are known when they are asked for again', async () => {
+    const others = [8, 9].map((seed): Cabin => ({ ...plannedCabin(seed, { parts: 6, sources: 3, scatter: 0.25 }), id: `other-${seed}`, ruleBook: 'ciede2000' }));
+    const { plan } = await planned(bridge.make(cabin, { kind: 'mix', options: {}, further: others }));
+    expect(plan).toEqual(await freeMix([cabin, ...others], others.map(() => defaultBook).concat(defaultBook), {}));
+    const posted = vi.spyOn(Worker.prototype, 'postMessage');
+    await planned(bridge.make(cabin, { kind: 'mix', options: {}, further: others }));
+    expect(posted).toHaveBeenCalledTimes(1);
+    posted.mockRestore();
   });
 
   test('terms that name what is not there are refused with what was expected', async () => {
