@@ -117,6 +117,7 @@ async function explained(
   const names = planNames(model);
   const changed = cabin.parts.filter((part) => presentPicks(cabin)[part.id] !== best.picks[part.id]).map((part) => part.id);
   const picking: PickOptions = { until };
+  const nothingToChoose = model.groups.every((group) => group.alternatives.length === 1);
   // What is not begun in time is left out and named.
   const skipped: string[] = [];
   const inTime = (what: string, wanted: boolean): boolean => {
@@ -138,7 +139,7 @@ async function explained(
     volume: model.volume, currency: model.currency, issues,
     words: [
       model.cabin.parts.length === 0 ? 'The cabin has no parts: there is nothing to choose.'
-        : model.groups.every((group) => group.alternatives.length === 1) ? 'Every part has only one source that may be picked: there is nothing to choose.'
+        : nothingToChoose ? 'Every part has only one source that may be picked: there is nothing to choose.'
           : changed.length === 0 ? `The sources the cabin stands by are the best set: ${setInWords(best, names.money(best.cost))}.`
             : `The best set changes ${changed.length} of ${cabin.parts.length} parts and comes to ${setInWords(best, names.money(best.cost))}${against === '' ? '' : `: ${against} than now`}.`,
       outcome.proved ? `That no set is better is proved (${outcome.method}).`
@@ -147,7 +148,7 @@ async function explained(
         : `The ordinary check differs from what was reckoned with at ${after.differing.map(({ joint }) => names.joint(joint)).join(', ')}.`,
       ...(after.driftingRuns > 0 ? [`${after.driftingRuns === 1 ? 'One run drifts' : `${after.driftingRuns} runs drift`} beyond the limit with these sources; the choice reckons with joints only.`] : []),
       ...(more.proved ? [] : ['The order of the next best sets is not proved.']),
-      ...(skipped.length === 0 ? [] : [`The time allowed was over before ${skipped.length < 2 ? skipped.join('') : `${skipped.slice(0, -1).join(', ')} and ${skipped[skipped.length - 1]}`} could be found.`]),
+      ...(skipped.length === 0 || (nothingToChoose && model.excluded.length === 0) ? [] : [`The time allowed was over before ${skipped.length < 2 ? skipped.join('') : `${skipped.slice(0, -1).join(', ')} and ${skipped[skipped.length - 1]}`} could be found.`]),
     ],
   };
 }

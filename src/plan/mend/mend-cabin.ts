@@ -147,7 +147,7 @@ export async function mendCabin(cabin: Cabin, book: RuleBook, asked: MendOptions
   }
   await step(watch, 0.6, 'finding the joints that make a plan impossible');
   const holdingFirst = [...first.asked].sort((a, b) => Number(judged.judgement.joints[b].verdict === 'holds') - Number(judged.judgement.joints[a].verdict === 'holds') || a - b);
-  const standing = first.outOfTime ? [] : await irreducibleJoints(first.problem, holdingFirst, { watch: { ...watch, progress: undefined }, until });
+  const standing = first.outOfTime && !first.proved ? [] : await irreducibleJoints(first.problem, holdingFirst, { watch: { ...watch, progress: undefined }, until });
   const blockers = standing.map((index) => cabin.joints[index].id);
   const irreducible = !until.passed();
   const withoutBlockers = await partialPlan(cabin, book, options, judged, groups, demands, leftOut, first, blockers, { watch: partOfWork(watch, 0.7, 1), until });

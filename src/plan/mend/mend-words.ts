@@ -29,7 +29,7 @@ export function mendWords(plan: Omit<MendPlan, 'words'>, cabin: Cabin, judged: J
     `Not mended by a change: ${joined(plan.notMendable.filter((each) => each.because === because).map((each) => joint(each.joint)))}, since ${becauseWords[because]}.`);
   if (!plan.feasible) {
     return [
-      plan.outOfTime ? `No plan was found in the time allowed. That there is none is not proved${boundWords(plan, options)}.`
+      plan.outOfTime && !plan.proved ? `No plan was found in the time allowed. That there is none is not proved${boundWords(plan, options)}.`
         : plan.blockers.length === 0 ? 'No plan was found: the changes kept missing what the ordinary check asks. That there is none is not proved.'
         : `There is no plan within reach: ${plan.blockers.length === 1 ? `the joint ${joint(plan.blockers[0])} cannot be made to hold` : `the joints ${joined(plan.blockers.map(joint))} cannot all be made to hold together, though ${plan.irreducible === false ? 'fewer of them may make it so: the time allowed was over' : 'any one left out would do'}`}.`,
       ...(plan.withoutBlockers === undefined ? [] : [

@@ -30,7 +30,7 @@ export interface CandidateSources {
 
 /**
  * The sources of each part that may be picked, and why the others may not. A lock or a carry-over part leaves one source, which the lead
- * time and left-out suppliers still rule out, but for the lead time of a carry-over part: it runs already.
+ * time and left-out suppliers still rule out, but for the lead time of a carry-over part with the source it stands by: that runs already.
  */
 export function candidateSources(cabin: Cabin, terms: CandidateTerms): CandidateSources {
   const excluded: ExcludedSource[] = [];
@@ -42,12 +42,16 @@ export function candidateSources(cabin: Cabin, terms: CandidateTerms): Candidate
   return { open, excluded };
 }
 
+const carriedOver = (part: Part, { releaseFrozen }: Pick<CandidateTerms, 'releaseFrozen'>): boolean => part.frozen === true && releaseFrozen !== true;
+
+/** Whether a part is carried over with a source that it stands by: it is not waited for. */
+export const runsAlready = (part: Part, source: Source, terms: Pick<CandidateTerms, 'releaseFrozen'>): boolean => carriedOver(part, terms) && source.id === sourceOf(part).id;
+
 function exclusionOf(part: Part, source: Source, terms: CandidateTerms): Exclusion | undefined {
   const lock = terms.locked !== undefined && Object.hasOwn(terms.locked, part.id) ? terms.locked[part.id] : undefined;
-  const carriedOver = part.frozen === true && terms.releaseFrozen !== true;
-  if (lock !== undefined ? source.id !== lock : carriedOver && source.id !== sourceOf(part).id) return lock === undefined ? 'frozen' : 'locked';
+  if (lock !== undefined ? source.id !== lock : carriedOver(part, terms) && source.id !== sourceOf(part).id) return lock === undefined ? 'frozen' : 'locked';
   if (terms.without?.includes(source.supplier) === true) return 'supplier left out';
-  if (terms.maxLeadWeeks === undefined || carriedOver) return undefined;
+  if (terms.maxLeadWeeks === undefined || runsAlready(part, source, terms)) return undefined;
   const lead = leadWeeksOf(source, terms);
   if (lead === undefined) return 'lead time unknown';
   return lead > terms.maxLeadWeeks ? 'lead time' : undefined;

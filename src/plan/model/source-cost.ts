@@ -20,8 +20,12 @@ export const planCurrency = (cabin: Cabin, terms: CostTerms = {}): string | unde
   return used.length === 1 ? used[0] : undefined;
 };
 
+/** The currencies of all sources that state money; what a source calls money that it does not state needs no rate. */
 const currenciesOf = (cabin: Cabin): readonly string[] =>
-  [...new Set(cabin.parts.flatMap(({ sources }) => sources.flatMap(({ currency }) => (currency === undefined ? [] : [currency]))))].sort();
+  [...new Set(cabin.parts.flatMap(({ sources }) => sources.flatMap((source) => (source.currency === undefined || !statesMoney(source) ? [] : [source.currency]))))].sort();
+
+const statesMoney = ({ piecePrice, volumePrices = [], freightPerPiece, toolCost, setupCost }: Source): boolean =>
+  volumePrices.length > 0 || [piecePrice, freightPerPiece, toolCost, setupCost].some((money) => money !== undefined);
 
 const rateIn = (rates: Readonly<Record<string, number>> | undefined, currency: string): number | undefined =>
   (rates !== undefined && Object.hasOwn(rates, currency) ? rates[currency] : undefined);

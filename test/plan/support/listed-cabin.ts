@@ -90,11 +90,13 @@ export function everyListedSet({ cabin, judge, terms }: ListedCabin): ListedSet[
   const volume = terms.volume ?? cabin.volume ?? 1;
   const paid = (source: Source): boolean => terms.seriesPaid === true && source.status === 'series';
   const stays = (part: Part): boolean => part.frozen === true && terms.releaseFrozen !== true;
+  // A carry-over part is not waited for as long as it stays by the source it has.
+  const runs = (part: Part, source: Source): boolean => stays(part) && source.id === part.source;
   const mayServe = (part: Part, source: Source): boolean => {
     const lock = terms.locked?.[part.id];
     if (lock === undefined ? stays(part) && source.id !== part.source : source.id !== lock) return false;
     if (terms.without?.includes(source.supplier)) return false;
-    if (terms.maxLeadWeeks === undefined || stays(part)) return true;
+    if (terms.maxLeadWeeks === undefined || runs(part, source)) return true;
     const lead = paid(source) ? 0 : source.leadWeeks;
     return lead !== undefined && lead <= terms.maxLeadWeeks;
   };
@@ -127,7 +129,7 @@ export function everyListedSet({ cabin, judge, terms }: ListedCabin): ListedSet[
     }
     sets.push({
       clashes, overUse, cost, picks: Object.fromEntries(cabin.parts.map((part, index) => [part.id, taken[index].id])),
-      lead: Math.max(0, ...taken.map((source) => (paid(source) ? 0 : source.leadWeeks ?? 0))),
+      lead: Math.max(0, ...taken.map((source, index) => (paid(source) || runs(cabin.parts[index], source) ? 0 : source.leadWeeks ?? 0))),
     });
   };
   visit([]);
