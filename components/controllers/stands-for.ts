@@ -21,8 +21,9 @@ const events = ['focusin', 'contextmenu', 'keydown'] as const;
 function happened(this: Element | ShadowRoot, event: Event): void {
   if (taken.has(event)) return;
   const path = event.composedPath();
+  const tree = this instanceof ShadowRoot ? this : this.getRootNode();
   for (const one of path.slice(0, path.indexOf(this) + 1)) {
-    const found = one instanceof Element && (one === this || one.getRootNode() === this) ? standing.get(one) : undefined;
+    const found = one instanceof Element && one.getRootNode() === tree ? standing.get(one) : undefined;
     if (found !== undefined && answered(one as Element, event, found)) return;
   }
 }
@@ -79,8 +80,8 @@ class StandsFor extends Directive {
 
   /** One ear for all that the host draws: a list may have thousands of rows. */
   override update({ element, options }: ElementPart, [selection, editable, byFocus = true]: [Selection, boolean, boolean?]): typeof noChange {
-    const root = options?.host instanceof Element ? options.host.shadowRoot : null;
-    listen(root ?? element);
+    const host = options?.host instanceof Element ? options.host : element;
+    listen(host.shadowRoot ?? host);
     standing.set(element, { selection, editable, byFocus });
     return noChange;
   }

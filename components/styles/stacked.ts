@@ -6,8 +6,8 @@ import { css } from 'lit';
  */
 export const stacked = css`
   @media (max-width: 760px) {
-    table.stacked, .stacked caption, .stacked :is(tbody, tfoot) { display: block; } .stacked :is(thead, colgroup) { display: none; }
-    .stacked tr { display: flex; flex-wrap: wrap; gap: 2px 14px; align-items: baseline; padding: 8px 0; border-bottom: 1px solid var(--faint); }
+    table.stacked, .stacked > table, .stacked caption, .stacked :is(tbody, tfoot) { display: block; min-width: 0; } .stacked :is(thead, colgroup) { display: none; }
+    .stacked tr { display: flex; flex-wrap: wrap; gap: 2px 14px; align-items: baseline; padding: 8px 0; border-bottom: 1px solid var(--faint); } .stacked tr.bare-rows { padding: 0; border: 0; }
     .stacked :is(tbody, tfoot) :is(th, td) { display: block; border: 0; padding: 0; height: auto; min-width: 0; text-align: left; white-space: normal; }
     .stacked tbody th { flex: 1 1 100%; font-weight: 600; }
     .stacked td[data-name]::before { content: attr(data-name) ' '; color: var(--quiet); font-size: var(--small); font-weight: 400; }

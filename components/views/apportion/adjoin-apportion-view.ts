@@ -23,6 +23,7 @@ import { downloadText, fileName } from '../../platform/download.ts';
 import '../../app/adjoin-long-list.ts';
 import '../../app/adjoin-ways.ts';
 import { base, controls } from '../../styles/shared.ts';
+import { stacked } from '../../styles/stacked.ts';
 import { fields } from '../../styles/fields.ts';
 import { colourChip } from '../plan/colour-chip.ts';
 import { narrow, planStyles } from '../plan/plan.styles.ts';
@@ -36,7 +37,7 @@ const mostTight = 8;
 
 /** A tolerance for each part so that any two in tolerance hold at their joint: sheets for the suppliers, the joints that are tightest, and a trial by drawing. */
 export class AdjoinApportionView extends ViewElement {
-  static override styles = [base, controls, fields, planStyles, bareRows, css`
+  static override styles = [base, controls, fields, planStyles, stacked, bareRows, css`
     td a { display: inline-block; min-height: 24px; line-height: 24px; }
     .terms > div { display: grid; gap: 20px; grid-template-columns: minmax(0, 1fr); }
     .picture { display: grid; grid-template-columns: minmax(0, 3fr) minmax(280px, 2fr); gap: 16px 32px; align-items: start; } .picture > * { min-width: 0; }
@@ -47,6 +48,7 @@ export class AdjoinApportionView extends ViewElement {
     .tolerances { break-inside: avoid; } .tolerances td { vertical-align: middle; } .tolerances tbody th { vertical-align: middle; }
     .tolerances table { table-layout: fixed; min-width: 1090px; } .chips { width: 40px; } .name { width: 180px; } .radius { width: 148px; } .bars { width: 118px; } .glyphs { width: 76px; } .target { width: 144px; } .axes { width: 116px; } .band { width: 76px; }
     .tolerances .bar { width: 110px; height: 12px; }
+    @media (max-width: 760px) { .tolerances .stacked > table { min-width: 0; } .tolerances .broad { display: none; } .tolerances tr { position: relative; padding-right: 76px; } .tolerances .bare-rows { padding: 0; } .tolerances .glyph { position: absolute; right: 0; top: 8px; width: 64px; } }
     .tools { display: flex; gap: 8px; } .apply .save { min-height: 28px; font-weight: 400; font-size: var(--small); }
     .two { display: grid; grid-template-columns: 1fr 1fr; gap: 12px; margin: 8px 0 4px; align-items: end; }
     .share { display: grid; grid-template-columns: minmax(0, 1fr) 72px; gap: 8px; align-items: center; font-size: var(--small); padding: 2px 0; }
@@ -189,17 +191,17 @@ export class AdjoinApportionView extends ViewElement {
     const names = partNames(this.open.cabin.parts);
     const bar = (one: PartTolerance): TemplateResult => html`<svg class="bar" viewBox="0 0 110 12" preserveAspectRatio="none" aria-hidden="true">${svg`<rect x="0" y="2" width=${(110 * (one.radius ?? 0)) / largest} height="8" fill="currentColor" />`}</svg>`;
     return html`<div class="tolerances"><header><h3>${name}</h3><span class="tools"><button type="button" aria-label=${`Save as CSV: ${name}`} @click=${() => this.save(plan, supplier)}>Save as CSV</button></span></header>
-      <adjoin-long-list class="scroll" tabindex="0" role="group" aria-label=${`Tolerances of ${name}`} .usual=${60} .ids=${own.map(({ id }) => id)}
+      <adjoin-long-list class="scroll stacked" tabindex="0" role="group" aria-label=${`Tolerances of ${name}`} .usual=${60} .ids=${own.map(({ id }) => id)}
         .head=${html`<caption class="unseen">Tolerances of ${name}</caption>
         <colgroup><col class="chips" /><col class="name" /><col class="radius" /><col class="bars" /><col class="glyphs" /><col class="target" /><col class="axes" /><col class="band" /><col /></colgroup>
         <thead><tr aria-rowindex="1"><th scope="col" colspan="2">part</th><th scope="col" colspan="2" class="n"><adjoin-term word="radius">radius</adjoin-term></th><th scope="col"><span class="unseen">picture</span></th><th scope="col"><adjoin-term word="target">target</adjoin-term> <adjoin-term word="L*, a*, b*">L*, a*, b*</adjoin-term></th><th scope="col" class="n"><adjoin-term word="half axes">half axes</adjoin-term></th><th scope="col" class="n">gloss ± <adjoin-term word="gloss unit, GU">GU</adjoin-term></th><th scope="col">held by</th></tr></thead>`}
         .row=${(place: number) => { const one = own[place]!; return html`<tr data-place=${place} aria-rowindex=${place + 2} ${standsFor({ parts: [one.id] }, !this.open.locked)}>
-          <td>${colourChip(this.colours.get(one.id))}</td><th scope="row"><a href=${this.linkTo({ view: 'parts', item: one.id, joint: undefined, options: {} })}>${names.get(one.id) ?? one.id}</a></th>
-          <td class="n"><b>${fixed(one.radius, 2)}</b> <span class="small quiet">${one.radius === undefined ? '' : one.formula}</span></td><td>${bar(one)}</td>
-          <td>${one.radius === undefined || one.metric === undefined ? nothing : scene(toleranceGlyph(toleranceExtent(one.metric, one.radius), scale, paperInk))}</td>
-          <td class="small">${one.target === undefined ? '–' : one.target.map((value) => fixed(value, 2)).join(', ')}<br /><span class="quiet">${one.about === 'no colour' ? 'no colour' : one.about === 'master' ? 'master' : 'as it is'}</span></td>
-          <td class="n small">${one.halfAxes.length === 0 ? '–' : one.halfAxes.map((axis) => fixed(axis, 2)).join(', ')}</td><td class="n">${fixed(one.glossBand, 2)}</td>
-          <td class="small">${one.heldBy.length === 0 ? (one.radius === undefined ? 'no joint limits it' : 'the largest radius given out') : one.heldBy.slice(0, 2).map((id) => html`${this.jointLink(id)}<br />`)}</td></tr>`; }}></adjoin-long-list></div>`;
+          <td class="first">${colourChip(this.colours.get(one.id))}</td><th scope="row"><a href=${this.linkTo({ view: 'parts', item: one.id, joint: undefined, options: {} })}>${names.get(one.id) ?? one.id}</a></th>
+          <td class="n" data-name="radius"><b>${fixed(one.radius, 2)}</b> <span class="small quiet">${one.radius === undefined ? '' : one.formula}</span></td><td class="broad">${bar(one)}</td>
+          <td class="glyph">${one.radius === undefined || one.metric === undefined ? nothing : scene(toleranceGlyph(toleranceExtent(one.metric, one.radius), scale, paperInk))}</td>
+          <td class="small" data-name="target">${one.target === undefined ? '–' : one.target.map((value) => fixed(value, 2)).join(', ')}<br class="broad" /> <span class="quiet">${one.about === 'no colour' ? 'no colour' : one.about === 'master' ? 'master' : 'as it is'}</span></td>
+          <td class="n small" data-name="half axes">${one.halfAxes.length === 0 ? '–' : one.halfAxes.map((axis) => fixed(axis, 2)).join(', ')}</td><td class="n" data-name="gloss ± GU">${fixed(one.glossBand, 2)}</td>
+          <td class="small whole" data-name="held by">${one.heldBy.length === 0 ? (one.radius === undefined ? 'no joint limits it' : 'the largest radius given out') : one.heldBy.slice(0, 2).map((id) => html`${this.jointLink(id)}<br />`)}</td></tr>`; }}></adjoin-long-list></div>`;
   }
 
   private save(plan: ApportionPlan, supplier?: string): void {

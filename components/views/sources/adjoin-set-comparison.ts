@@ -11,12 +11,13 @@ import { jointNames } from '../../model/joint-names.ts';
 import { moneyText } from '../../model/money-text.ts';
 import type { PartColour } from '../../model/part-colours.ts';
 import { base, controls } from '../../styles/shared.ts';
+import { stacked } from '../../styles/stacked.ts';
 import { colourChip } from '../plan/colour-chip.ts';
 import { planStyles } from '../plan/plan.styles.ts';
 
 /** Two sets side by side: the parts that stand by other sources, what each costs and when it delivers, and the joints that clash in one of them alone. */
 export class AdjoinSetComparison extends LitElement {
-  static override styles = [base, controls, planStyles, css`
+  static override styles = [base, controls, planStyles, stacked, css`
     :host { display: grid; grid-template-columns: minmax(0, 1fr); gap: 16px; background: none; min-height: 0; }
     .source { display: grid; grid-template-columns: 28px minmax(0, 1fr); gap: 2px 10px; } .source .chip { margin-top: 2px; }
     .source .quiet { grid-column: 2; } tbody th { min-width: 140px; } td.source-cell { min-width: 190px; }
@@ -51,16 +52,16 @@ export class AdjoinSetComparison extends LitElement {
     const change = differing.reduce((sum, part) => sum + cost(part, to) - cost(part, from), 0);
     const setups = to.cost - from.cost - change;
     return html`
-      <div class="scroll" tabindex="0" role="group" aria-label="Parts that differ"><table>
+      <div class="scroll" tabindex="0" role="group" aria-label="Parts that differ"><table class="stacked">
         <caption class="unseen">Parts that stand by other sources in the two sets</caption>
         <thead><tr><th scope="col">${counted(differing.length, 'part')}</th><th scope="col">${this.names[0]}</th><th scope="col">${this.names[1]}</th><th scope="col" class="n">cost of a year${plan.currency === '' ? '' : `, ${plan.currency}`}</th><th scope="col" class="n">weeks</th></tr></thead>
         <tbody>${differing.map((part) => {
           const [before, after] = [sourceOf(part, from.picks[part.id]), sourceOf(part, to.picks[part.id])];
           const weeks = before.leadWeeks === undefined || after.leadWeeks === undefined ? '–' : signed(after.leadWeeks - before.leadWeeks, 0);
-          return html`<tr ${standsFor({ parts: [part.id] }, !this.locked)}><th scope="row"><a href=${this.toPart(part.id)}>${names.get(part.id) ?? part.id}</a></th><td class="source-cell">${this.source(part, before)}</td><td class="source-cell">${this.source(part, after)}</td><td class="n">${money(cost(part, to) - cost(part, from))}</td><td class="n">${weeks}</td></tr>`;
+          return html`<tr ${standsFor({ parts: [part.id] }, !this.locked)}><th scope="row"><a href=${this.toPart(part.id)}>${names.get(part.id) ?? part.id}</a></th><td class="source-cell whole" data-name=${this.names[0]}>${this.source(part, before)}</td><td class="source-cell whole" data-name=${this.names[1]}>${this.source(part, after)}</td><td class="n" data-name="cost of a year">${money(cost(part, to) - cost(part, from))}</td><td class="n" data-name="weeks">${weeks}</td></tr>`;
         })}</tbody>
-        <tfoot>${Math.abs(setups) < 0.5 ? nothing : html`<tr><th scope="row" colspan="3">Set-ups that suppliers ask once</th><td class="n">${money(setups)}</td><td></td></tr>`}
-          <tr><th scope="row" colspan="3">In all</th><td class="n">${money(to.cost - from.cost)}</td><td class="n">${signed(to.leadWeeks - from.leadWeeks, 0)}</td></tr></tfoot></table></div>
+        <tfoot>${Math.abs(setups) < 0.5 ? nothing : html`<tr><th scope="row" colspan="3">Set-ups that suppliers ask once</th><td class="n" data-name="cost">${money(setups)}</td><td></td></tr>`}
+          <tr><th scope="row" colspan="3">In all</th><td class="n" data-name="cost">${money(to.cost - from.cost)}</td><td class="n" data-name="weeks">${signed(to.leadWeeks - from.leadWeeks, 0)}</td></tr></tfoot></table></div>
       <div class="two">${this.joints(`Clash only in ${this.names[0]}`, from, to)}${this.joints(`Clash only in ${this.names[1]}`, to, from)}</div>
     `;
   }

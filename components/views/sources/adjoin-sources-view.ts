@@ -23,6 +23,7 @@ import type { Options } from '../../model/source-terms.ts';
 import '../../app/adjoin-ways.ts';
 import { downloadText, fileName } from '../../platform/download.ts';
 import { base, controls } from '../../styles/shared.ts';
+import { stacked } from '../../styles/stacked.ts';
 import { narrow, planStyles } from '../plan/plan.styles.ts';
 import { planState } from '../plan/plan-state.ts';
 import { ViewElement } from '../view-element.ts';
@@ -37,7 +38,7 @@ const mostNamed = 40;
 
 /** One source for each part: the front of cost and harmony to pick from, what every swap does, and one step that takes the set over. */
 export class AdjoinSourcesView extends ViewElement {
-  static override styles = [base, controls, planStyles, css`
+  static override styles = [base, controls, planStyles, stacked, css`
     .picture { display: grid; grid-template-columns: minmax(0, 5fr) minmax(300px, 3fr); gap: 16px 40px; align-items: start; }
     .picture table td, .picture table th { padding-right: 0; padding-left: 12px; } .picture > * { min-width: 0; } .picture tbody th, .picture thead th:first-child { padding-left: 0; }
     .would { margin-top: 12px; } .beside { display: flex; gap: 8px; align-items: center; font-size: var(--small); color: var(--quiet); margin-bottom: 8px; } .apply .save { min-height: 28px; font-weight: 400; font-size: var(--small); }
@@ -153,7 +154,7 @@ export class AdjoinSourcesView extends ViewElement {
           @adjoin-pick-set=${(event: CustomEvent<number>) => this.choose({ ...this.options, point: String(event.detail + 1), next: '' })}></adjoin-front>`}
         ${this.facts(plan, set)}
       </section>
-      <section class=${this.choice.running === undefined ? '' : 'old'}><h2>Parts: what was <adjoin-term word="choose">chosen</adjoin-term>, and why not another</h2>
+      <section class=${this.choice.running === undefined ? '' : 'old'}><h2>Parts: what was <adjoin-term word="choose">chosen</adjoin-term>⁠, and why not another</h2>
         <adjoin-source-choice .locked=${this.open.locked}
           .cabin=${this.open.cabin} .plan=${plan} .picks=${set.picks} .swaps=${this.swaps.running === undefined && this.swaps.made?.task.picks === set.picks ? this.swaps.made.plan : undefined} .locks=${locksOf(this.options)} .terms=${this.choice.made?.task.options ?? {}}
           .colourOf=${(part: Part, source: Source) => this.colourOf(part, source)}
@@ -274,11 +275,11 @@ export class AdjoinSourcesView extends ViewElement {
 
   private sets(plan: ChoicePlan, picked: ChosenSet): TemplateResult {
     const row = (name: string, set: ChosenSet, proof: string, pick: Options | undefined): TemplateResult => html`<tr class=${set === picked ? 'on' : ''}>
-      <th scope="row">${name}</th><td>${pick === undefined ? nothing : html`<button type="button" aria-pressed=${set === picked} aria-label=${`Pick ${name}`} @click=${() => this.choose({ ...this.options, ...pick })}>Pick</button>`}</td><td class="n">${fixed(set.clashes, 2)}</td><td class="n">${set.clashing.length}</td><td class="n">${set.open.length}</td><td class="n">${fixed(set.overUse, 2)}</td>
-      <td class="n">${moneyText(set.cost, '')}</td><td class="n">${set.leadWeeks}</td><td class="n">${set.suppliers.length}</td><td class="n">${set.changed.length}</td><td>${proof}</td></tr>`;
+      <th scope="row">${name}</th><td>${pick === undefined ? nothing : html`<button type="button" aria-pressed=${set === picked} aria-label=${`Pick ${name}`} @click=${() => this.choose({ ...this.options, ...pick })}>Pick</button>`}</td><td class="n" data-name="clashes">${fixed(set.clashes, 2)}</td><td class="n" data-name="certain">${set.clashing.length}</td><td class="n" data-name="open">${set.open.length}</td><td class="n" data-name="over-use">${fixed(set.overUse, 2)}</td>
+      <td class="n" data-name="cost">${moneyText(set.cost, '')}</td><td class="n" data-name="weeks">${set.leadWeeks}</td><td class="n" data-name="suppliers">${set.suppliers.length}</td><td class="n" data-name="changed">${set.changed.length}</td><td>${proof}</td></tr>`;
     const front = plan.front?.sets ?? [];
     const of = plan.front?.of;
-    return html`<section class="sets"><h2>Sets of the <adjoin-term word="front">front</adjoin-term>, and the next best</h2><div class="scroll"><table>
+    return html`<section class="sets"><h2>Sets of the <adjoin-term word="front">front</adjoin-term>, and the next best</h2><div class="scroll"><table class="stacked">
       <caption class="unseen">The cabin as it is, the front of cost and harmony, and the next best sets</caption>
       <thead><tr><th scope="col">set</th><th scope="col"><span class="unseen">pick</span></th><th scope="col" class="n"><adjoin-term word="expected clashes">clashes</adjoin-term></th><th scope="col" class="n">certain</th><th scope="col" class="n">open</th><th scope="col" class="n">over-use</th>
         <th scope="col" class="n">cost${plan.currency === '' ? '' : ` ${plan.currency}`}</th><th scope="col" class="n">weeks</th><th scope="col" class="n">suppliers</th><th scope="col" class="n">changed</th><th scope="col"><adjoin-term word="proved">proof</adjoin-term></th></tr></thead>
