@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Cabin, Source } from '../../src/cabin/cabin.ts';
-import { chooseSources, mendCabin } from '../../src/plan/index.ts';
+import { apportionCabin, chooseSources, mendCabin } from '../../src/plan/index.ts';
+import { named } from '../../src/plan/named.ts';
 import { builtInRuleBooks } from '../../src/rules/built-in-rule-books.ts';
 import { plannedCabin } from './support/planned-cabin.ts';
 
@@ -71,5 +72,21 @@ describe('time that is over', () => {
       }
     }
     expect(proved).toBeGreaterThan(0);
+  });
+});
+
+describe('sentences of large cabins', () => {
+  const names = (count: number): string[] => Array.from({ length: count }, (_, index) => `n${index}`);
+  test('name the first and count the others', () => {
+    expect([named([]), named(['a']), named(['a', 'b']), named(['a', 'b', 'c'])]).toEqual(['', 'a', 'a and b', 'a, b and c']);
+    expect(named(names(9))).toBe('n0, n1, n2, n3, n4, n5, n6, n7 and n8');
+    expect(named(names(1000))).toBe('n0, n1, n2, n3, n4, n5, n6, n7 and 992 others');
+  });
+
+  test('stay sentences where very many targets clash; the list itself is whole', async () => {
+    const plan = await apportionCabin(plannedCabin(11, { parts: 60, sources: 1, scatter: 0.5 }), book, { draws: 1 });
+    expect(plan.targetsClash.length).toBeGreaterThan(20);
+    for (const sentence of plan.words) expect(sentence.length).toBeLessThan(500);
+    expect(plan.words.join(' ')).toContain(`and ${plan.targetsClash.length - 8} others`);
   });
 });

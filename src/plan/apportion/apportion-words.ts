@@ -1,6 +1,7 @@
 import type { Cabin } from '../../cabin/cabin.ts';
 import type { JudgeContext } from '../../harmony/judge-context.ts';
 import type { ApportionPlan, PartTolerance } from './apportion-cabin.ts';
+import { named } from '../named.ts';
 import { perCentText } from './simulate-tolerances.ts';
 import { quantileSource } from './statistical-law.ts';
 
@@ -11,8 +12,6 @@ export interface ToleranceSheet {
   readonly parts: readonly string[];
   readonly sentences: readonly string[];
 }
-
-const joined = (items: readonly string[]): string => (items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`);
 
 const toleranceSentence = (tolerance: PartTolerance, name: string): string => {
   const colour = tolerance.about === 'no colour' ? 'no colour reading to lay a tolerance about'
@@ -47,8 +46,8 @@ export function apportionWords(plan: Omit<ApportionPlan, 'sheets' | 'words'>, ca
   const nearest = plan.reckoned?.[0];
   return [
     ...(radii.length === 0 ? [] : [`${plan.law === undefined ? 'Any two parts in tolerance hold at their joint' : `Parts of which ${perCentText(plan.law.inTolerance)} are in tolerance hold at their joint in at least ${perCentText(plan.law.confidence)} of the cabins`}: the smallest radius is ${radii[0].toFixed(2)}, the median ${radii[Math.floor((radii.length - 1) / 2)].toFixed(2)}, the largest ${radii[radii.length - 1].toFixed(2)}.`]),
-    ...(plan.bottlenecks.length === 0 ? [] : [`The tightest joints are ${joined(plan.bottlenecks.slice(0, 3).map(joint))}.`]),
-    ...(plan.targetsClash.length === 0 ? [] : [`The targets themselves are outside the limits at ${joined(plan.targetsClash.map(joint))}: no tolerance can make ${plan.targetsClash.length === 1 ? 'it' : 'them'} hold, and ${plan.targetsClash.length === 1 ? 'it is' : 'they are'} left out. Mend the targets first.`]),
+    ...(plan.bottlenecks.length === 0 ? [] : [`The tightest joints are ${named(plan.bottlenecks.slice(0, 3).map(joint))}.`]),
+    ...(plan.targetsClash.length === 0 ? [] : [`The targets themselves are outside the limits at ${named(plan.targetsClash.map(joint))}: no tolerance can make ${plan.targetsClash.length === 1 ? 'it' : 'them'} hold, and ${plan.targetsClash.length === 1 ? 'it is' : 'they are'} left out. Mend the targets first.`]),
     ...(confirmed === undefined ? [
       ...(nearest === undefined || plan.law === undefined ? [] : [`Reckoned over all its lights and limits together, the joint nearest to what is allowed, ${joint(nearest.joint)}, is outside in ${perCentText(Number(nearest.share.toPrecision(3)))} of the cabins; ${perCentText(1 - plan.law.confidence)} is allowed to each, less the error of reckoning.`]),
       'Parts are taken to be normal about their targets and independent of one another.',

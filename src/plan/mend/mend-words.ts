@@ -2,6 +2,7 @@ import type { Cabin } from '../../cabin/cabin.ts';
 import type { JudgedCabin } from '../../harmony/judge.ts';
 import { grouped } from '../choose/plan-words.ts';
 import type { Issue } from '../../issue.ts';
+import { named } from '../named.ts';
 import type { MendOptions, MendPlan, NotMendable } from './mend-cabin.ts';
 import { costIsUnstated, unstatedCost } from './mend-items.ts';
 
@@ -14,8 +15,6 @@ const becauseWords: Readonly<Record<NotMendable['because'], string>> = {
   texture: 'its texture clashes, which is a matter of the tool and not planned here',
 };
 
-const joined = (items: readonly string[]): string => (items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`);
-
 /** The plan in whole sentences; `unsettled` where the search for the least plan ended without one, and this is another. */
 export function mendWords(plan: Omit<MendPlan, 'words'>, cabin: Cabin, judged: JudgedCabin, options: MendOptions, unsettled = false): readonly string[] {
   const name = (part: string): string => judged.context.names.get(part) ?? part;
@@ -26,21 +25,21 @@ export function mendWords(plan: Omit<MendPlan, 'words'>, cabin: Cabin, judged: J
   if (cabin.parts.length === 0) return ['The cabin has no parts: there is nothing to mend.'];
   if (cabin.joints.length === 0) return ['No two parts are joined: there is nothing to mend.'];
   const others = [...new Set(plan.notMendable.map(({ because }) => because))].map((because) =>
-    `Not mended by a change: ${joined(plan.notMendable.filter((each) => each.because === because).map((each) => joint(each.joint)))}, since ${becauseWords[because]}.`);
+    `Not mended by a change: ${named(plan.notMendable.filter((each) => each.because === because).map((each) => joint(each.joint)))}, since ${becauseWords[because]}.`);
   if (!plan.feasible) {
     return [
       plan.outOfTime && !plan.proved ? `No plan was found in the time allowed. That there is none is not proved${boundWords(plan, options)}.`
         : plan.blockers.length === 0 ? 'No plan was found: the changes kept missing what the ordinary check asks. That there is none is not proved.'
-        : `There is no plan within reach: ${plan.blockers.length === 1 ? `the joint ${joint(plan.blockers[0])} cannot be made to hold` : `the joints ${joined(plan.blockers.map(joint))} cannot all be made to hold together, though ${plan.irreducible === false ? 'fewer of them may make it so: the time allowed was over' : 'any one left out would do'}`}.`,
+        : `There is no plan within reach: ${plan.blockers.length === 1 ? `the joint ${joint(plan.blockers[0])} cannot be made to hold` : `the joints ${named(plan.blockers.map(joint))} cannot all be made to hold together, though ${plan.irreducible === false ? 'fewer of them may make it so: the time allowed was over' : 'any one left out would do'}`}.`,
       ...(plan.withoutBlockers === undefined ? [] : [
-        `Leaving ${joined(plan.withoutBlockers.left.map(joint))} as ${plan.withoutBlockers.left.length === 1 ? 'it is' : 'they are'}, the others hold with ${plan.withoutBlockers.changes.length === 0 ? 'no change' : `${plan.withoutBlockers.changes.length} parts changed: ${joined(plan.withoutBlockers.changes.map(({ part }) => name(part)))}`}.`,
+        `Leaving ${named(plan.withoutBlockers.left.map(joint))} as ${plan.withoutBlockers.left.length === 1 ? 'it is' : 'they are'}, the others hold with ${plan.withoutBlockers.changes.length === 0 ? 'no change' : `${plan.withoutBlockers.changes.length} parts changed: ${named(plan.withoutBlockers.changes.map(({ part }) => name(part)))}`}.`,
       ]),
       ...others,
     ];
   }
   if (plan.changes.length === 0) return ['Every joint that a change could mend holds already: nothing is to change.', ...others];
   return [
-    `${plan.changes.length === 1 ? 'One part changes' : `${plan.changes.length} parts change`}: ${joined(plan.changes.map(({ part }) => name(part)))}. ${plan.mended.length === 1 ? 'One joint is' : `${plan.mended.length} joints are`} mended by it.`,
+    `${plan.changes.length === 1 ? 'One part changes' : `${plan.changes.length} parts change`}: ${named(plan.changes.map(({ part }) => name(part)))}. ${plan.mended.length === 1 ? 'One joint is' : `${plan.mended.length} joints are`} mended by it.`,
     ...costWords(plan, judged, options),
     plan.proved ? `That no ${options.aim === 'cheapest' ? 'cheaper' : 'smaller'} set will do is proved, in the linear model about the answer.`
       : `That no ${options.aim === 'cheapest' ? 'cheaper' : 'smaller'} set will do is not proved${plan.outOfTime ? ' in the time allowed' : unsettled ? ', since the search for it did not settle' : ', since some limits are not convex'}${boundWords(plan, options)}.`,
