@@ -1,7 +1,6 @@
 import { afterEach, beforeEach, expect } from 'vitest';
 import '../../components/app/adjoin-workbench.ts';
 import type { AdjoinWorkbench } from '../../components/app/adjoin-workbench.ts';
-import { resting } from '../../components/model/focus-path.ts';
 import type { Desk } from '../../components/controllers/desk.ts';
 import type { Cabin } from '../../src/cabin/cabin.ts';
 import { serialiseCabin } from '../../src/cabin/index.ts';
@@ -28,14 +27,8 @@ export function eachWithWorkbench(): void {
 export const workbench = (): AdjoinWorkbench => mounted;
 export const desk = (): Desk => (mounted as unknown as { readonly desk: Desk }).desk;
 
-/** All elements that fit a selector, and the first of them, wherever they are in the workbench; not those of a place at rest, which nobody sees. */
-export const all = <E extends Element = HTMLElement>(selector: string): E[] => deep<E>(mounted.shadowRoot as ShadowRoot, selector).filter((element) => !isAtRest(element));
-
-function isAtRest(element: Element): boolean {
-  if (element.closest(`.${resting}`) !== null) return true;
-  const root = element.getRootNode();
-  return root instanceof ShadowRoot && isAtRest(root.host);
-}
+/** All elements that fit a selector, and the first of them, wherever they are in the workbench. */
+export const all = <E extends Element = HTMLElement>(selector: string): E[] => deep<E>(mounted.shadowRoot as ShadowRoot, selector);
 export const one = <E extends Element = HTMLElement>(selector: string): E | undefined => all<E>(selector)[0];
 
 /** Text without the white space of the template. */
