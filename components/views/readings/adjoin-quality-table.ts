@@ -22,6 +22,7 @@ import '../../app/adjoin-long-list.ts';
 import '../../app/adjoin-term.ts';
 import '../../app/adjoin-ways.ts';
 import { base, controls } from '../../styles/shared.ts';
+import { stacked } from '../../styles/stacked.ts';
 import { pageStyles } from './readings-view.styles.ts';
 
 /** Readings of one quantity of one specimen as a row. */
@@ -78,13 +79,14 @@ const troubled = (row: Row): boolean => {
 
 /** Every group of readings: repeatability, spread over spots, enough spots or not, share of the gauge in the limit, and what stands out. */
 export class AdjoinQualityTable extends LitElement {
-  static override styles = [base, controls, pageStyles, bareRows, css`
+  static override styles = [base, controls, pageStyles, bareRows, stacked, css`
     .filters { display: flex; gap: 8px; flex-wrap: wrap; align-items: center; }
     tbody th button { text-align: left; padding: 2px 4px 2px 18px; justify-content: flex-start; position: relative; }
     tbody th button::before { content: ''; position: absolute; left: 4px; top: 9px; width: 6px; height: 6px; border: solid var(--quiet); border-width: 0 1.5px 1.5px 0; transform: rotate(-45deg); }
     tbody th button[aria-expanded='true'] { background: none; color: var(--ink); border-color: transparent; }
     tbody th button[aria-expanded='true']::before { transform: rotate(45deg); top: 7px; }
     adjoin-long-list > table { min-width: 1080px; table-layout: fixed; } .who { width: 19%; } .what { width: 12%; } .many { width: 9.5%; } .mean { width: 9.5%; } .spread { width: 15%; } .bar { width: 156px; } .error { width: 7.5%; } .out { width: 8%; }
+    @media (max-width: 760px) { adjoin-long-list > table { min-width: 0; } .stacked .detail td { flex: 1 1 100%; } .stacked .detail > td { padding: 8px 0 10px 18px; } }
     thead th.mean { white-space: normal; } .printed { display: none; } @media print { .printed { display: block; } }
     .detail td { background: var(--raised); padding: 8px 16px 14px 18px; }
     .detail table { min-width: 0; width: auto; } .detail .outliers li { display: flex; gap: 12px; align-items: center; padding: 2px 0; flex-wrap: wrap; }
@@ -133,7 +135,7 @@ export class AdjoinQualityTable extends LitElement {
         <span class="quiet legend"><span>${scene(shareBar({ share: 0.12, goal: 0.16 }, { width: 70, height: 16 }, paperInk))} standard error, up to half the limit; the tick is the goal</span><span>${scene(shareBar({ share: undefined, goal: 0.16, mark: 0.2 }, { width: 70, height: 16 }, paperInk))} gauge</span></span>
       </div>
       ${passing.length === 0 ? html`<p>Nothing passes the filter.</p>` : html`
-      <adjoin-long-list class="wide" tabindex="0" role="region" aria-label="Measurement quality by specimen" .usual=${33} .printed=${mostPrinted} .ids=${listed.map(({ id }) => id)}
+      <adjoin-long-list class="wide stacked" tabindex="0" role="region" aria-label="Measurement quality by specimen" .usual=${33} .printed=${mostPrinted} .ids=${listed.map(({ id }) => id)}
         .head=${html`<thead><tr aria-rowindex="1"><th scope="col" class="who">part, specimen</th><th scope="col" class="what">what</th><th scope="col" class="number many">readings</th><th scope="col" class="number mean"><adjoin-term word="mean difference from mean">mean difference from mean</adjoin-term></th><th scope="col" class="spread">standard deviation of spots</th>
           <th scope="col" class="bar"><adjoin-term word="limit use">share of the limit</adjoin-term></th><th scope="col" class="number error"><adjoin-term word="standard uncertainty, u">standard error</adjoin-term></th><th scope="col" class="number error"><adjoin-term word="gauge">gauge</adjoin-term></th><th scope="col" class="number error"><adjoin-term word="spots needed">spots needed</adjoin-term></th><th scope="col" class="out"><adjoin-term word="stands out">stands out</adjoin-term></th></tr></thead>`}
         .row=${(place: number) => { const { row, open } = listed[place]!; return open ? html`<tr class="detail" data-place=${place} aria-rowindex=${place + 2}><td colspan="10">${this.detail(row)}</td></tr>` : this.row(row, place, parts); }}></adjoin-long-list>
@@ -150,13 +152,13 @@ export class AdjoinQualityTable extends LitElement {
     return html`
       <tr data-place=${place} aria-rowindex=${place + 2}>
         <th scope="row"><button class="bare" type="button" aria-expanded=${here} @click=${() => this.sections.toggle(row.key)}><span><b>${part?.name ?? (specimen.kind === 'master' ? 'master' : '')}</b> ${specimen.specimen}${specimen.stage === 'new' ? '' : `, ${specimen.stage}`}${specimen.stands ? nothing : html` <span class="quiet">not judged on</span>`}</span></button></th>
-        <td>${row.what}</td><td class="number">${row.readings} <span class="quiet">at ${counted(row.spots, 'spot')}</span></td>
-        <td class="number">${row.mcdm === undefined ? '–' : fixed(row.mcdm, 2)}</td><td>${row.spots < 2 ? html`<span class="quiet">one spot</span>` : row.spread}</td>
-        <td>${forLimit === undefined ? html`<span class="quiet">no limit</span>` : scene(shareBar({ share: error, goal: forLimit.goalShare, mark: share }, { width: 140, height: 18 }, paperInk))}</td>
-        <td class="number ${few ? 'lacking' : ''}">${percent(error)}</td>
-        <td class="number ${(gauge?.instrumentShare ?? 0) > 0.25 ? 'lacking' : ''}">${percent(share)}${gauge?.instrumentAssumed === true ? html` <span class="quiet">assumed</span>` : nothing}</td>
-        <td class="number ${few ? 'lacking' : ''}">${forLimit === undefined ? '–' : few ? `${forLimit.spotsNeeded}, has ${forLimit.spots}` : 'enough'}</td>
-        <td class=${row.outliers.length > 0 ? 'lacking' : ''}>${row.outliers.length === 0 ? '–' : counted(row.outliers.length, 'reading')}</td>
+        <td>${row.what}</td><td class="number" data-name="readings">${row.readings} <span class="quiet">at ${counted(row.spots, 'spot')}</span></td>
+        <td class="number" data-name="mean difference from mean">${row.mcdm === undefined ? '–' : fixed(row.mcdm, 2)}</td><td data-name="spread">${row.spots < 2 ? html`<span class="quiet">one spot</span>` : row.spread}</td>
+        <td data-name="share of the limit">${forLimit === undefined ? html`<span class="quiet">no limit</span>` : scene(shareBar({ share: error, goal: forLimit.goalShare, mark: share }, { width: 140, height: 18 }, paperInk))}</td>
+        <td class="number ${few ? 'lacking' : ''}" data-name="standard error">${percent(error)}</td>
+        <td class="number ${(gauge?.instrumentShare ?? 0) > 0.25 ? 'lacking' : ''}" data-name="gauge">${percent(share)}${gauge?.instrumentAssumed === true ? html` <span class="quiet">assumed</span>` : nothing}</td>
+        <td class="number ${few ? 'lacking' : ''}" data-name="spots needed">${forLimit === undefined ? '–' : few ? `${forLimit.spotsNeeded}, has ${forLimit.spots}` : 'enough'}</td>
+        <td class=${row.outliers.length > 0 ? 'lacking' : ''} data-name="stands out">${row.outliers.length === 0 ? '–' : counted(row.outliers.length, 'reading')}</td>
       </tr>`;
   }
 
@@ -167,8 +169,8 @@ export class AdjoinQualityTable extends LitElement {
       <p class="quiet">${instrument}${row.unit === '' ? '' : `, in ${row.unit}`}${forLimit === undefined ? '' : `. Limit ${fixed(forLimit.limit, 2)}, standard deviation of one spot ${fixed(forLimit.spotSd, 3)} pooled with what the rule book assumes, standard error ${fixed(forLimit.standardError, 3)}`}${
         gauge === undefined ? '' : `. Instrument ${fixed(gauge.instrument, 3)}, repeatability ${gauge.repeatability === undefined ? 'not known: no place was read twice' : fixed(gauge.repeatability, 3)}, capability of the limit ${Number.isFinite(gauge.capability) ? fixed(gauge.capability, 1) : '–'}`}.</p>
       <table><thead><tr><th scope="col">standard deviation</th><th scope="col" class="number">all readings</th><th scope="col" class="number">means of spots</th><th scope="col" class="number">of that: spot</th><th scope="col" class="number">rotation</th><th scope="col" class="number">spot by rotation</th><th scope="col" class="number">repeat</th></tr></thead>
-        <tbody>${components.map(([axis, found, all, spots]) => html`<tr><th scope="row">${axis}</th><td class="number">${fixed(all, decimals)}</td><td class="number">${fixed(spots, decimals)}</td>
-          ${[found.spot, found.rotation, found.spotByRotation, found.flash].map((component) => html`<td class="number">${component === undefined ? '–' : fixed(component.sd, decimals)}</td>`)}</tr>`)}</tbody></table>
+        <tbody>${components.map(([axis, found, all, spots]) => html`<tr><th scope="row">${axis}</th><td class="number" data-name="all readings">${fixed(all, decimals)}</td><td class="number" data-name="means of spots">${fixed(spots, decimals)}</td>
+          ${[found.spot, found.rotation, found.spotByRotation, found.flash].map((component, index) => html`<td class="number" data-name=${['spot', 'rotation', 'spot by rotation', 'repeat'][index] ?? ''}>${component === undefined ? '–' : fixed(component.sd, decimals)}</td>`)}</tr>`)}</tbody></table>
       ${row.outliers.length === 0 ? nothing : html`<ul class="outliers">${row.outliers.map((outlier) => html`<li>
         <span>Spot ${outlier.reading.spot.name}${outlier.reading.rotationDeg === undefined ? '' : ` at ${outlier.reading.rotationDeg}°`}: ${outlier.axisName} ${fixed(outlier.value, 2)}, the others about ${fixed(outlier.median, 2)}, ${fixed(outlier.score, 1)} standard deviations out</span>
         <button type="button" ?disabled=${this.locked} @click=${() => this.mark(row.specimen.specimen, outlier.reading)}>Mark as outlier</button></li>`)}</ul>`}
