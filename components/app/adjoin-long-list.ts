@@ -4,16 +4,13 @@ import { repeat } from 'lit/directives/repeat.js';
 import { WindowedList } from '../controllers/windowed-list.ts';
 import { windowedRows } from '../controllers/windowed-rows.ts';
 
-/** Up to so many rows are all rendered, for a browser's own search to find. */
-const whole = 60;
-
 /**
  * A table of thousands of rows, or a list of thousands of things, of which those about what is seen are rendered, and the one that has the focus or had it
  * last. It stands in the tree of its view, so that the view's styles are its own; columns should have widths that no row can change
  * (`table-layout: fixed`).
  */
 export class AdjoinLongList extends LitElement {
-  static override properties = { ids: { attribute: false }, head: { attribute: false }, row: { attribute: false }, usual: { type: Number }, printed: { type: Number } };
+  static override properties = { ids: { attribute: false }, head: { attribute: false }, row: { attribute: false }, usual: { type: Number }, printed: { type: Number }, whole: { type: Number } };
 
   /** What tells the rows apart, in their order. */
   declare ids: readonly string[];
@@ -25,6 +22,8 @@ export class AdjoinLongList extends LitElement {
   declare usual: number;
   /** Rows that go on paper. */
   declare printed: number;
+  /** Up to so many are all rendered, for a browser's own search to find. */
+  declare whole: number;
   private list: WindowedList | undefined;
 
   constructor() {
@@ -32,6 +31,7 @@ export class AdjoinLongList extends LitElement {
     this.ids = [];
     this.usual = 30;
     this.printed = Infinity;
+    this.whole = 60;
   }
 
   protected override createRenderRoot(): HTMLElement {
@@ -39,7 +39,7 @@ export class AdjoinLongList extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    this.list ??= new WindowedList(this, { list: 'tbody, .rows', usual: this.usual, focusable: 'a, button', printed: this.printed, whole });
+    this.list ??= new WindowedList(this, { list: 'tbody, .rows', usual: this.usual, focusable: 'a, button', printed: this.printed, whole: this.whole });
     if (changed.has('ids')) this.list.setItems(this.ids);
   }
 

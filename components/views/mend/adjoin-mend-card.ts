@@ -10,7 +10,6 @@ import { fixed } from '../../../src/report/number-text.ts';
 import { announce } from '../../controllers/announcer.ts';
 import { ElementSize } from '../../controllers/element-size.ts';
 import { standsFor } from '../../controllers/stands-for.ts';
-import { WhenNear } from '../../controllers/when-near.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { jointNames } from '../../model/joint-names.ts';
@@ -22,7 +21,7 @@ import { reachScale } from './reach-scale.ts';
 /** What one supplier is asked for: the colour now against the target, how much of the material's reach it takes, and in plain words. */
 export class AdjoinMendCard extends LitElement {
   static override styles = [base, controls, css`
-    :host { display: block; border: 1px solid var(--line); border-radius: var(--radius); background: var(--raised); break-inside: avoid; } :host([waits]) { min-height: 320px; }
+    :host { display: block; border: 1px solid var(--line); border-radius: var(--radius); background: var(--raised); break-inside: avoid; }
     header { padding: 12px 16px 8px; display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 0 16px; align-items: start; }
     header button { grid-column: 2; grid-row: 1 / 3; min-height: 26px; font-size: var(--small); } @media print { header button { display: none; } }
     h3 { font-size: var(--large); } .supplier { color: var(--quiet); }
@@ -35,7 +34,7 @@ export class AdjoinMendCard extends LitElement {
     .tool { font-weight: 600; } .words .basis { color: var(--quiet); } .printed { display: none; } @media print { .words .printed { display: block; } }
     .joints { display: flex; flex-wrap: wrap; gap: 2px 14px; font-size: var(--small); } .joints a { overflow-wrap: anywhere; min-width: 0; display: inline-block; min-height: 24px; padding: 3px 0; }
   `];
-  static override properties = { cabin: { attribute: false }, reaches: { attribute: false }, partReaches: { attribute: false }, card: { attribute: false }, now: { attribute: false }, target: { attribute: false }, linkTo: { attribute: false }, toPart: { attribute: false }, locked: { type: Boolean }, waits: { type: Boolean, reflect: true } };
+  static override properties = { cabin: { attribute: false }, reaches: { attribute: false }, partReaches: { attribute: false }, card: { attribute: false }, now: { attribute: false }, target: { attribute: false }, linkTo: { attribute: false }, toPart: { attribute: false }, locked: { type: Boolean } };
 
   declare cabin: Cabin;
   /** Reach by material, where another than the assumed one was planned with. */
@@ -49,9 +48,6 @@ export class AdjoinMendCard extends LitElement {
   declare toPart: (part: string) => string;
   /** Looked at and not changed. */
   declare locked: boolean;
-  /** Of very many cards each is drawn once it comes near to what is seen. */
-  declare waits: boolean;
-  private readonly nearness = new WhenNear(this);
   private readonly size = new ElementSize(this, '.reach');
 
   private save(supplier: string): void {
@@ -59,8 +55,7 @@ export class AdjoinMendCard extends LitElement {
     announce(this, `The card for ${supplier} went to your downloads.`);
   }
 
-  override render(): TemplateResult | typeof nothing {
-    if (this.waits && !this.nearness.near) return nothing;
+  override render(): TemplateResult {
     const { card, cabin, now, target } = this;
     const names = partNames(cabin.parts);
     const between = jointNames(cabin);

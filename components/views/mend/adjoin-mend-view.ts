@@ -31,8 +31,9 @@ import { ViewElement } from '../view-element.ts';
 import './adjoin-mend-card.ts';
 import './adjoin-mend-terms.ts';
 
-/** Cards that are drawn at once. */
+/** Cards that are drawn at once, and those of a group where there are more. */
 const mostAtOnce = 24;
+const inGroup = 6;
 
 /** The fewest parts to change so that every joint holds: cards for the suppliers, the map before and after, kept as proposals in one step. */
 export class AdjoinMendView extends ViewElement {
@@ -42,7 +43,7 @@ export class AdjoinMendView extends ViewElement {
     .maps.single { grid-template-columns: minmax(0, 1fr); }
     .send { display: flex; flex-wrap: wrap; gap: 6px 8px; align-items: center; margin-bottom: 12px; } .send button { min-height: 26px; max-width: 100%; overflow-wrap: anywhere; text-align: start; font-size: var(--small); } @media print { .send { display: none; } }
     .cards { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(420px, 100%), 1fr)); gap: 16px; align-items: start; }
-    .bar { display: flex; flex-wrap: wrap; gap: 8px 16px; justify-content: space-between; align-items: flex-end; border-bottom: 1px solid var(--line); padding-bottom: 6px; margin-bottom: 12px; } .bar h2 { border: 0; padding: 0; margin: 0; } .tools { display: flex; gap: 8px; }
+    .bar { display: flex; flex-wrap: wrap; gap: 8px 16px; justify-content: space-between; align-items: flex-end; border-bottom: 1px solid var(--line); padding-bottom: 6px; margin-bottom: 12px; } .bar h2 { border: 0; padding: 0; margin: 0; } .tools { display: flex; gap: 8px; } .group { padding-bottom: 16px; }
     @media print { .tools { display: none; } }
     @media (max-width: 900px) { .maps { grid-template-columns: minmax(0, 1fr); } }
   `];
@@ -51,6 +52,8 @@ export class AdjoinMendView extends ViewElement {
     : { cabin: this.open.cabin, task: { kind: 'mend', options: mendTerms(this.options, this.open.cabin) } }), (plan) => announce(this, plan.words[0] ?? 'Planned.'));
   /** The document as the proposals were put into it. */
   private applied: Cabin | undefined;
+
+  private mapped: { readonly of: readonly unknown[]; readonly now: CabinMapInput; readonly met: CabinMapInput } | undefined;
 
   private get options(): Options {
     return this.route.options ?? {};
@@ -120,10 +123,18 @@ export class AdjoinMendView extends ViewElement {
         <section class=${running ? 'old' : ''}><h2>${plan.feasible ? 'Before and after' : 'What can be done for the others'}</h2>${this.maps(cards, outcome, plan, after)}</section>
         <section class=${running ? 'old' : ''}><header class="bar"><h2>Cards for the suppliers: a <adjoin-term word="target">target</adjoin-term> each</h2><span class="tools"><button type="button" @click=${() => this.saveTable(cards)}>Save all as CSV</button><button type="button" @click=${() => print()}>Print</button></span></header>
           ${this.bySupplier(cards)}
-          <div class="cards">${cards.map((card) => html`<adjoin-mend-card ?waits=${cards.length > mostAtOnce} .cabin=${this.open.cabin} .card=${card} .reaches=${this.mending.made?.task.options.reach ?? {}} .partReaches=${this.mending.made?.task.options.partReach ?? {}} .now=${this.colours.get(card.parts[0] ?? '')} .target=${this.target(card)} .locked=${this.open.locked} .toPart=${this.toPart} .linkTo=${this.toJoint}></adjoin-mend-card>`)}</div></section>
+          ${this.cards(cards)}</section>
         ${this.tables(changes, outcome)}`}
       <p class="small quiet">${mendCaution}</p>
     `;
+  }
+
+  /** Very many cards are a long list of groups, each of as many as fill its rows in one, two or three columns. */
+  private cards(cards: readonly MendCard[]): TemplateResult {
+    const one = (card: MendCard): TemplateResult => html`<adjoin-mend-card .cabin=${this.open.cabin} .card=${card} .reaches=${this.mending.made?.task.options.reach ?? {}} .partReaches=${this.mending.made?.task.options.partReach ?? {}} .now=${this.colours.get(card.parts[0] ?? '')} .target=${this.target(card)} .locked=${this.open.locked} .toPart=${this.toPart} .linkTo=${this.toJoint}></adjoin-mend-card>`;
+    if (cards.length <= mostAtOnce) return html`<div class="cards">${cards.map(one)}</div>`;
+    const groups = Array.from({ length: Math.ceil(cards.length / inGroup) }, (_, place) => cards.slice(inGroup * place, inGroup * (place + 1)));
+    return html`<adjoin-long-list .usual=${1300} .whole=${0} .ids=${groups.map(([first]) => first?.parts.join(' ') ?? '')} .row=${(place: number) => html`<div class="cards group" data-place=${place}>${groups[place]?.map(one)}</div>`}></adjoin-long-list>`;
   }
 
   /** One file for each supplier, with all that it is asked for. */
@@ -170,17 +181,26 @@ export class AdjoinMendView extends ViewElement {
     return dL === 0 && da === 0 && db === 0 ? now : partColour(card.to === undefined ? undefined : { ...bare, cielab: { lab: card.to, light: 'D65', observer } }, light, observer, this.gamut);
   }
 
-  private maps(cards: readonly MendCard[], outcome: readonly MendedJoint[], plan: MendPlan, after: MendPlan['after']): TemplateResult {
+  /** What the two maps show: the same as long as nothing of it changes, so that they are not drawn anew for every step of a plan. */
+  private mapInputs(cards: readonly MendCard[], outcome: readonly MendedJoint[], plan: MendPlan): { readonly now: CabinMapInput; readonly met: CabinMapInput } {
+    const of = [plan, this.open.cabin, this.open.judgement, this.open.paths, this.colours, this.light, this.gamut];
+    if (this.mapped !== undefined && of.every((item, place) => item === this.mapped?.of[place])) return this.mapped;
     const { cabin, judgement, paths } = this.open;
     const marked = new Set(cards.flatMap(({ parts }) => parts));
     const colours = new Map(this.colours);
     for (const card of cards) for (const part of card.parts) colours.set(part, this.target(card) ?? colours.get(part) ?? { css: undefined, why: 'no colour' });
     const results = new Map(outcome.map((joint) => [joint.id, joint]));
     const now: CabinMapInput = { ...mapInput(cabin, judgement, this.colours, paths), marked };
-    const then: CabinMapInput = { ...mapInput(cabin, { ...judgement, joints: judgement.joints.map((joint) => ({ ...joint, ...results.get(joint.id) })) }, colours, paths), marked };
+    const met: CabinMapInput = { ...mapInput(cabin, { ...judgement, joints: judgement.joints.map((joint) => ({ ...joint, ...results.get(joint.id) })) }, colours, paths), marked };
+    this.mapped = { of, now, met };
+    return this.mapped;
+  }
+
+  private maps(cards: readonly MendCard[], outcome: readonly MendedJoint[], plan: MendPlan, after: MendPlan['after']): TemplateResult {
+    const { now, met } = this.mapInputs(cards, outcome, plan);
     const counts = ({ holds, open, clashes }: MendPlan['before']): string => `${counted(clashes, 'clash', 'clashes')}, ${open} open, ${holds} hold`;
     return html`<div class="maps"><adjoin-plan-map .input=${now} .caption=${'Now'} .about=${counts(plan.before)}></adjoin-plan-map>
-      <adjoin-plan-map .input=${then} .caption=${'With all cards met'} .about=${after === undefined ? '' : counts(after)}></adjoin-plan-map></div>
+      <adjoin-plan-map .input=${met} .caption=${'With all cards met'} .about=${after === undefined ? '' : counts(after)}></adjoin-plan-map></div>
       <p class="small quiet">Parts that change have a light edge; a saw is a joint that <adjoin-term word="clashes">clashes</adjoin-term>.</p>`;
   }
 
