@@ -40,6 +40,20 @@ async function choose(page: Page, thing: Locator, title: string): Promise<void> 
 const form = (page: Page): Locator => page.locator('adjoin-action-form dialog[open]');
 const submit = (page: Page): Promise<void> => form(page).locator('button[type=submit]').click();
 
+/** Fills the form that a button opens and sends it; what can be undone then. */
+async function made(page: Page, button: string, fill: Readonly<Record<string, string>>): Promise<string> {
+  await page.getByRole('button', { name: button, exact: true }).first().click();
+  await form(page).waitFor();
+  for (const [label, value] of Object.entries(fill)) {
+    const field = form(page).getByLabel(label).first();
+    if (await field.evaluate((element) => element.localName) === 'select') await field.selectOption(value);
+    else await field.fill(value);
+  }
+  await submit(page);
+  await expect.poll(() => form(page).count(), { message: button }).toBe(0);
+  return undo(page);
+}
+
 test('each thing has its menu by pointer and by keys, and it is of that thing alone', async () => {
   const page = await opened();
   await goTo(page, 'parts/upper-dash');
@@ -141,18 +155,7 @@ test('the cabin is named from its head; zones, caps, suppliers and instruments a
   await submit(page);
   await expect.poll(() => wordsOf(page.locator('adjoin-header button.name'))).toBe('First steps, second build');
 
-  const make = async (button: string, fill: Readonly<Record<string, string>>): Promise<string> => {
-    await page.getByRole('button', { name: button, exact: true }).first().click();
-    await form(page).waitFor();
-    for (const [label, value] of Object.entries(fill)) {
-      const field = form(page).getByLabel(label).first();
-      if (await field.evaluate((element) => element.localName) === 'select') await field.selectOption(value);
-      else await field.fill(value);
-    }
-    await submit(page);
-    await expect.poll(() => form(page).count(), { message: button }).toBe(0);
-    return undo(page);
-  };
+  const make = (button: string, fill: Readonly<Record<string, string>>): Promise<string> => made(page, button, fill);
   expect(await make('Add a zone', { Name: 'Boot' })).toMatch(/^Undo: Add zone Boot/);
   expect(await make('Add a cap: Boot', { Quantity: 'gloss', 'At most': '4', Basis: 'common practice, no source' })).toMatch(/^Undo: .*cap/i);
   expect(await make('Add a supplier', { Name: 'Tamsel Linings' })).toMatch(/^Undo: Add supplier Tamsel Linings/);
@@ -189,3 +192,28 @@ test('a joint is changed and removed where it stands, from the wall by its menu 
   expect(await undo(page)).toBe('Nothing to undo');
   expect(complaints).toEqual([]);
 }, 60_000);
+
+test('lights, conditions and runs are made, changed and removed in the registers, each undone by its name', async () => {
+  const page = await visit(`#/parts?show=registers&${demo('shuttle-slate')}`, { viewport: { width: 1440, height: 900 } });
+  await page.locator('adjoin-registers').waitFor({ timeout: 30_000 });
+  const line = (section: string, words: string): Locator => page.locator(`#${section} .line`).filter({ hasText: words });
+  const away = async (section: string, words: string, title: string): Promise<void> => {
+    await choose(page, line(section, words).locator('b').first(), title);
+    if (await form(page).count() > 0) await submit(page);
+    await expect.poll(() => line(section, words).count(), { message: title }).toBe(0);
+  };
+  expect(await made(page, 'Add a light by its values', { Name: 'Footwell lamp', 'First wavelength': '400', 'Step of wavelength': '100', 'Relative power': '1, 2, 3, 4' })).toBe('Undo: Add light Footwell lamp');
+  expect(await made(page, 'Edit Footwell lamp', { Name: 'Footwell lamp, warm' })).toMatch(/^Undo: Change name to Footwell lamp, warm/);
+  await away('lights', 'Footwell lamp, warm', 'Remove own light');
+  expect(await undo(page)).toMatch(/^Undo: Remove light Footwell lamp, warm/);
+  expect(await made(page, 'Add conditions', { Id: 'gloss-bench', Instrument: 'sp-1' })).toBe('Undo: Add conditions gloss-bench');
+  await away('conditions', 'gloss-bench', 'Remove conditions of readings');
+  const run = page.locator('#runs .line b').first();
+  const name = (await run.innerText()).trim();
+  expect(await made(page, `Edit ${name}`, { Name: 'Along the belt line' })).toMatch(/^Undo: Change run/);
+  await away('runs', 'Along the belt line', 'Remove run');
+  for (let step = 0; step < 7; step += 1) await page.keyboard.press('Control+z');
+  await expect.poll(() => undo(page)).toBe('Nothing to undo');
+  expect((await run.innerText()).trim()).toBe(name);
+  expect(complaints).toEqual([]);
+}, 90_000);
