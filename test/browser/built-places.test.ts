@@ -268,3 +268,25 @@ test('two tabs keep a place, a light and a filter each, and what one changes the
   await expect.poll(() => gap(second).inputValue()).toBe('7');
   expect(await first.evaluate(() => location.hash)).toContain('#/joint/map-pocket--sill?verdict=clashes');
 }, 90_000);
+
+test('at 320 px nothing of a plan, a comparison or a table is read by scrolling sideways (WCAG 2.2, 1.4.10)', async () => {
+  const page = await visit(`#/parts?${demo('first-steps')}`, { viewport: { width: 320, height: 800 } });
+  await page.locator('adjoin-part-table tbody tr').first().waitFor();
+  for (const [place, ready] of [['parts', 'adjoin-part-table tbody tr'], ['readings', 'adjoin-quality-table tbody tr'], ['apportion', 'adjoin-apportion-view .tolerances tbody tr'], ['mend', 'adjoin-mend-view caption'], ['sources', 'adjoin-sources-view .sets tbody tr']] as const) {
+    await goTo(page, place);
+    await page.locator(ready).first().waitFor({ timeout: 30_000 });
+    const wide = await page.locator('main').evaluate((main) => {
+      const found: string[] = [];
+      const look = (root: ParentNode): void => {
+        for (const element of root.querySelectorAll('*')) {
+          if (/^(?:auto|scroll)$/.test(getComputedStyle(element).overflowX) && element.scrollWidth > element.clientWidth + 1) found.push(`${element.localName}.${element.className}`);
+          if (element.shadowRoot !== null) look(element.shadowRoot);
+        }
+      };
+      look(main);
+      return main.scrollWidth > main.clientWidth + 1 ? [...found, 'main'] : found;
+    });
+    expect(wide, place).toEqual([]);
+  }
+  expect(complaints).toEqual([]);
+}, 90_000);
