@@ -23,8 +23,8 @@ interface Known extends DrawnLayer {
 export class DrawnLayers {
   private known = new Map<string, Known>();
 
-  /** Draws layers up to so much weight, one at least, and gives all that there are, from below to on top. */
-  draw(layers: readonly MapLayer[], place: MapPlace, most: number): { readonly layers: readonly DrawnLayer[]; readonly finished: boolean } {
+  /** Draws layers up to so much weight and until it is late, one at least, and gives all that there are, from below to on top. */
+  draw(layers: readonly MapLayer[], place: MapPlace, most: number, late: () => boolean = () => false): { readonly layers: readonly DrawnLayer[]; readonly finished: boolean } {
     const known = new Map<string, Known>();
     let weight = 0;
     let finished = true;
@@ -34,7 +34,7 @@ export class DrawnLayers {
         known.set(key, before.place === place ? before : { ...before, place });
         continue;
       }
-      if (own === 0 || (most > 0 && (weight === 0 || weight + own <= most))) {
+      if (own === 0 || (most > 0 && (weight === 0 || (weight + own <= most && !late())))) {
         known.set(key, { key, of, place, made: make(), follows: own === 0 });
         weight += own;
         continue;

@@ -74,7 +74,7 @@ test('no frame draws more than it may, and what waits is shown as it was, where 
   expect(then.finished).toBe(false);
   expect(then.layers.length).toBe(whole.length);
   expect(then.layers[0]?.place.view.zoom).toBe(2);
-  expect(then.layers[1]?.place.view.zoom).toBe(1);
+  expect(then.layers[2]?.place.view.zoom).toBe(1);
 });
 
 test('while one looks about nothing is drawn but what follows the pointer', () => {
@@ -85,4 +85,13 @@ test('while one looks about nothing is drawn but what follows the pointer', () =
   const { layers, finished } = drawn.draw(mapLayers({ ...input, highlight: 'j1' }, nearer, printTheme), placeOf(input, nearer), 0);
   expect(finished).toBe(false);
   expect(layers.map(({ place }) => place.view.zoom)).toEqual(layers.map(({ key }) => (key === 'halo' ? 2 : 1)));
+});
+
+test('in a frame that is late one layer is drawn, and what follows the pointer', () => {
+  const input = squareOf(40);
+  const drawn = new DrawnLayers();
+  const whole = mapLayers({ ...input, highlight: 'j1' }, size, printTheme);
+  const { layers, finished } = drawn.draw(whole, placeOf(input, size), Infinity, () => true);
+  expect(finished).toBe(false);
+  expect(layers.map(({ key }) => key)).toEqual([whole[0]?.key, 'halo']);
 });

@@ -46,6 +46,8 @@ interface Pulled { readonly pointer: number; readonly from: Point; at: Point; re
 const steady = 4;
 /** Faces, or as much else, that are drawn in one frame. */
 const mostInFrame = 512;
+/** Ms that may go by in a frame before no more is drawn in it. The browser needs about twice as long for what was drawn. */
+const mostOfFrame = 8;
 /** Sheets are shown up to so many times as large or small as they are drawn, as a power of two. */
 const mostEnlarged = 1.6;
 const noJoints: ReadonlySet<string> = new Set();
@@ -395,7 +397,8 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
       { ...this.mapSize, overlay: (at) => this.overlay(input, at) }, tableInk,
     );
     const { settling } = this.looking;
-    const { layers: drawn, finished } = this.drawn.draw(layers, place, settling ? 0 : mostInFrame);
+    const begun = performance.now();
+    const { layers: drawn, finished } = this.drawn.draw(layers, place, settling ? 0 : mostInFrame, () => performance.now() - begun > mostOfFrame);
     if (!finished && !settling) this.goOn();
     if (!settling || this.lie === undefined || !isNear(this.lie, place)) this.lie = place;
     return mapSheets(drawn, this.lie, this.boxSize, input.title);

@@ -110,9 +110,7 @@ const noJoints: ReadonlySet<string> = new Set();
 const noZones: NonNullable<CabinMapInput['zones']> = [];
 
 /** Items drawn in one layer, so that a page that shows one changed item draws no more than that layer anew. */
-const [partsInLayer, zonesInLayer] = [256, 4];
-/** Zones whose names are placed in the time that a whole layer of parts is drawn in. */
-const zonesOfPartLayer = 2;
+const [partsInLayer, zonesInLayer] = [128, 4];
 const blocks = new WeakMap<readonly unknown[], readonly (readonly unknown[])[]>();
 
 /** A list in blocks; one, if empty, where the list is. */
@@ -179,7 +177,8 @@ export function mapLayers(input: CabinMapInput, size: CabinMapSize, theme: Figur
       const threads = block.filter((part) => part.line);
       return interactive && threads.length === 0 ? [] : [layer('threads', at, threads.length, [chosenIn(threads), ...threads], () => threads.map(threadOf))];
     }),
-    ...Array.from({ length: Math.max(1, Math.ceil(zones.length / inLayer)) }, (_, at) => layer('zones', at, Math.max(1, (partsInLayer * Math.min(inLayer, zones.length)) / zonesOfPartLayer), [parts, zones], () => {
+    // The names of a zone take as long to place as a layer of parts takes to draw.
+    ...Array.from({ length: Math.max(1, Math.ceil(zones.length / inLayer)) }, (_, at) => layer('zones', at, Math.max(1, partsInLayer * Math.min(inLayer, zones.length)), [parts, zones], () => {
       const placed = memory.zoneNames(parts, () => zoneNames(input, place, width, height));
       return namesOn(placed((at + 1) * inLayer).slice(placed(at * inLayer).length), parts, memory, theme);
     })),
