@@ -407,7 +407,8 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
   protected override updated(): void {
     const sheets = this.renderRoot.querySelector<HTMLElement>('.lying');
     const { place, lie } = this;
-    if (sheets !== null) sheets.style.transform = place === undefined || lie === undefined || this.looking.settling === false ? 'none' : transformBetween(lie, place);
+    const moved = this.looking.settling && place !== undefined && lie !== undefined ? transformBetween(lie, place) : '';
+    if (sheets !== null && sheets.style.transform !== moved) sheets.style.transform = moved;
   }
 
   /** Draws what is left in the next frame. */

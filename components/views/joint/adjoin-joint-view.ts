@@ -72,6 +72,9 @@ export class AdjoinJointView extends LitElement {
   declare selection: Selection;
   private readonly trial = new JointTrial(this);
   private readonly size = new ElementSize(this, '.plots');
+  /** The joint itself is shown in the first frame, what stands below it in the next: both together keep the page too long. */
+  private isWhole = false;
+  private frame = 0;
 
   constructor() {
     super();
@@ -93,6 +96,14 @@ export class AdjoinJointView extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     removeEventListener('keydown', this.key);
+    cancelAnimationFrame(this.frame);
+  }
+
+  protected override firstUpdated(): void {
+    this.frame = requestAnimationFrame(() => {
+      this.isWhole = true;
+      this.requestUpdate();
+    });
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
@@ -167,9 +178,55 @@ export class AdjoinJointView extends LitElement {
     return this.cabin.parts.find((part) => part.id === id)?.name ?? id;
   }
 
-  override render(): TemplateResult {
+  /** All that stands below the joint itself. */
+  private body(joint: Joint, result: JointResult): TemplateResult {
     const { judgement } = this;
     const { trial, judgement: tried, together } = this.trial;
+    const colour = result.checks.find((check) => check.check === 'colour');
+    const partChecks = [result.standard, result.trial]
+      .map((id) => ({ id, checks: this.partResult(id)?.checks ?? [] })).filter((part) => part.checks.length > 0);
+    return html`
+      ${this.desk === undefined ? nothing : html`
+        <section>
+          <h2>What if</h2>
+          <adjoin-what-if
+            .cabin=${this.cabin} .joint=${joint} .result=${this.joint} .judgement=${judgement} .trial=${trial} .tried=${tried} .together=${together}
+            .locked=${this.locked} .linkTo=${this.linkTo} @adjoin-trial=${this.wished} @adjoin-keep=${this.keep}
+          ></adjoin-what-if>
+        </section>`}
+      <section>
+        <h2>Under each light</h2>
+        <adjoin-joint-lights .cabin=${this.cabin} .joint=${joint} .check=${colour} .light=${this.light} .gamut=${this.gamut}></adjoin-joint-lights>
+      </section>
+      <section><h2>Checks</h2>${terms}<adjoin-check-list .checks=${result.checks}></adjoin-check-list></section>
+      <div class="plots">${this.plots(result)}</div>
+      ${partChecks.map((part) => html`
+        <section><h2>${this.partName(part.id)} on its own</h2><adjoin-check-list .checks=${part.checks}></adjoin-check-list></section>`)}
+      <section>
+        <h2>What it stands on</h2>
+        <adjoin-joint-evidence
+          .cabin=${this.cabin} .joint=${joint} .result=${this.joint} .light=${this.light} .editable=${this.desk !== undefined && !this.locked}
+        ></adjoin-joint-evidence>
+      </section>
+      <section>
+        <h2><adjoin-term word="proposal">Proposals</adjoin-term></h2>
+        <adjoin-proposals .cabin=${this.cabin} .joint=${joint} .locked=${this.locked || this.desk === undefined} .linkTo=${this.linkTo} @adjoin-trial=${this.wished}></adjoin-proposals>
+      </section>
+      ${this.desk === undefined ? nothing : html`
+        <section>
+          <h2>The joint itself</h2>
+          ${this.fields('joint.set', ['kind', 'gapMm', 'stepMm', 'lengthMm', 'viewMm', 'tiltDeg', 'weight', 'reference', 'note'], { reference: 'by the rule', weight: '1' })}
+          <h3>Intent</h3>
+          ${this.fields('joint.set-intent', ['colour', 'gloss', 'texture'], this.restOfIntent(joint))}
+          <p class="do"><button type="button" ?disabled=${this.locked} @click=${() => askAction(this, 'joint.set-id', { joint: joint.id })}>Change its id</button>
+            <button type="button" ?disabled=${this.locked} @click=${() => askAction(this, 'joint.remove', { joint: joint.id })}>Remove joint</button></p>
+        </section>`}
+    `;
+  }
+
+  override render(): TemplateResult {
+    const { judgement } = this;
+    const { trial, judgement: tried } = this.trial;
     const result = tried?.joints.find((one) => one.id === this.joint.id) ?? this.joint;
     const joint = this.cabin.joints.find((one) => one.id === result.id);
     const light = findLight(this.light, this.cabin.lights);
@@ -181,10 +238,7 @@ export class AdjoinJointView extends LitElement {
       return { part: id, name: this.partName(id), about, appearance: this.partResult(id)?.appearance, ...(source === undefined ? {} : { material: source.material }) };
     };
     const sides = [side(result.standard), side(result.trial)] as const;
-    const partChecks = [result.standard, result.trial]
-      .map((id) => ({ id, checks: this.partResult(id)?.checks ?? [] })).filter((part) => part.checks.length > 0);
     const until = result.accepted && result.acceptedUntil ? ` until ${result.acceptedUntil}` : '';
-    const colour = result.checks.find((check) => check.check === 'colour');
     return html`
       ${this.navigation()}
       <header class="lead" ${standsFor({ joint: this.joint.id }, this.desk !== undefined && !this.locked)}>
@@ -204,43 +258,7 @@ export class AdjoinJointView extends LitElement {
       </header>
       <adjoin-joint-stage .joint=${tried === undefined ? joint : { ...joint, gapMm: trial.gapMm ?? joint.gapMm, viewMm: trial.viewMm ?? joint.viewMm }} .sides=${sides} .light=${light} .observer=${judgement.observer} .gamut=${this.gamut} .options=${this.options}
         @adjoin-option=${(event: CustomEvent<object>) => this.dispatchEvent(new CustomEvent('adjoin-option', { detail: event.detail }))}></adjoin-joint-stage>
-      <div class="body">
-        ${this.desk === undefined ? nothing : html`
-          <section>
-            <h2>What if</h2>
-            <adjoin-what-if
-              .cabin=${this.cabin} .joint=${joint} .result=${this.joint} .judgement=${judgement} .trial=${trial} .tried=${tried} .together=${together}
-              .locked=${this.locked} .linkTo=${this.linkTo} @adjoin-trial=${this.wished} @adjoin-keep=${this.keep}
-            ></adjoin-what-if>
-          </section>`}
-        <section>
-          <h2>Under each light</h2>
-          <adjoin-joint-lights .cabin=${this.cabin} .joint=${joint} .check=${colour} .light=${this.light} .gamut=${this.gamut}></adjoin-joint-lights>
-        </section>
-        <section><h2>Checks</h2>${terms}<adjoin-check-list .checks=${result.checks}></adjoin-check-list></section>
-        <div class="plots">${this.plots(result)}</div>
-        ${partChecks.map((part) => html`
-          <section><h2>${this.partName(part.id)} on its own</h2><adjoin-check-list .checks=${part.checks}></adjoin-check-list></section>`)}
-        <section>
-          <h2>What it stands on</h2>
-          <adjoin-joint-evidence
-            .cabin=${this.cabin} .joint=${joint} .result=${this.joint} .light=${this.light} .editable=${this.desk !== undefined && !this.locked}
-          ></adjoin-joint-evidence>
-        </section>
-        <section>
-          <h2><adjoin-term word="proposal">Proposals</adjoin-term></h2>
-          <adjoin-proposals .cabin=${this.cabin} .joint=${joint} .locked=${this.locked || this.desk === undefined} .linkTo=${this.linkTo} @adjoin-trial=${this.wished}></adjoin-proposals>
-        </section>
-        ${this.desk === undefined ? nothing : html`
-          <section>
-            <h2>The joint itself</h2>
-            ${this.fields('joint.set', ['kind', 'gapMm', 'stepMm', 'lengthMm', 'viewMm', 'tiltDeg', 'weight', 'reference', 'note'], { reference: 'by the rule', weight: '1' })}
-            <h3>Intent</h3>
-            ${this.fields('joint.set-intent', ['colour', 'gloss', 'texture'], this.restOfIntent(joint))}
-            <p class="do"><button type="button" ?disabled=${this.locked} @click=${() => askAction(this, 'joint.set-id', { joint: joint.id })}>Change its id</button>
-              <button type="button" ?disabled=${this.locked} @click=${() => askAction(this, 'joint.remove', { joint: joint.id })}>Remove joint</button></p>
-          </section>`}
-      </div>
+      <div class="body">${this.isWhole ? this.body(joint, result) : nothing}</div>
       ${tried === undefined ? nothing : html`
         <div class="trial" role="note">
           <p><b>Tried, not in the document.</b> ${trialText(this.cabin, trial)}.</p>
