@@ -6,6 +6,7 @@ import { actionById, namedItems } from '../../src/actions/index.ts';
 import type { Cabin } from '../../src/cabin/cabin.ts';
 import type { Issue } from '../../src/issue.ts';
 import { doAction } from '../controllers/edit-events.ts';
+import { typedValue } from '../controllers/typed-value.ts';
 import { argumentText, argumentValue } from '../model/argument-text.ts';
 import { fields } from '../styles/fields.ts';
 import { base, controls } from '../styles/shared.ts';
@@ -85,10 +86,10 @@ export class AdjoinActionFields extends LitElement {
         ${options.map(({ id, name }) => html`<option value=${id} ?selected=${id === value}>${name}</option>`)}
       </select></span>`;
     }
-    if (argument.kind === 'text') return html`<textarea rows="2" ?disabled=${this.locked} aria-invalid=${invalid} .value=${live(value)} @change=${set}></textarea>`;
+    if (argument.kind === 'text') return html`<textarea rows="2" ?disabled=${this.locked} aria-invalid=${invalid} .value=${typedValue(value, Object.values(this.of).join(' '))} @change=${set}></textarea>`;
     return html`<input
       type=${argument.kind === 'date' ? 'date' : 'text'} inputmode=${argument.kind === 'number' ? 'decimal' : nothing} autocomplete="off" placeholder=${rest ?? nothing}
-      ?disabled=${this.locked} aria-invalid=${invalid} .value=${live(value)} @change=${set}
+      ?disabled=${this.locked} aria-invalid=${invalid} .value=${typedValue(value, Object.values(this.of).join(' '))} @change=${set}
     />`;
   }
 

@@ -20,7 +20,7 @@ export interface WindowedListOptions {
 const ahead = 900;
 const short = 350;
 /** Px that are added in one frame to what is seen, so that no frame has to make all of it. */
-const step = 450;
+const step = 300;
 /** Items rendered before the list has a place on the screen: about as many as it will show. */
 const atFirst = ({ usual }: WindowedListOptions): number => Math.max(8, Math.ceil(innerHeight / usual));
 /** Items that go on paper; a list of thousands would take hundreds of sheets. */

@@ -123,12 +123,12 @@ export const steps: readonly Step[] = [
   } },
 ];
 
-/** Does everything once with the cabin that is open and prints the tasks over 50 ms of each step, by the clock and of the processor; `only` those whose name begins so. */
+/** Does everything once with the cabin that is open and prints the tasks over 50 ms of each step, by the clock, without waiting for painting, and of the processor; `only` those whose name begins so. */
 export async function walkSteps(browser: Browser, page: Page, only = ''): Promise<void> {
-  console.log(`${'step'.padEnd(28)} ${'by the clock'.padEnd(28)} of the processor`);
+  console.log(`${'step'.padEnd(28)} ${'by the clock'.padEnd(28)} ${'without waiting for painting'.padEnd(30)} of the processor`);
   for (const { name, work } of steps.filter((step) => step.name.startsWith(only))) {
     let fault = '';
     const tasks = await tasksDuring(browser, () => work(page).catch((reason: unknown) => { fault = ` (not done: ${String(reason).split('\n')[0]})`; }));
-    console.log(`${name.padEnd(28)} ${longOnes(tasks.map(({ clock }) => clock)).padEnd(28)} ${longOnes(tasks.map(({ processor }) => processor))}${fault}`);
+    console.log(`${name.padEnd(28)} ${longOnes(tasks.map(({ clock }) => clock)).padEnd(28)} ${longOnes(tasks.map(({ own }) => own)).padEnd(30)} ${longOnes(tasks.map(({ processor }) => processor))}${fault}`);
   }
 }

@@ -14,7 +14,7 @@ import { walkSteps } from './workbench-steps.ts';
  * How long the built workbench takes in Chromium: from opening the demo to its map; from opening a cabin of 2,000 parts and 6,000 joints to its
  * map, its first strips and its last verdict; from an edit of one value there to the frame that shows it judged, part by part; from saving it and
  * taking it up again after a crash; all that one does with map, wall, matrix and views there; and taking over 200,000 readings. Beside each
- * the tasks of the page's main thread over 50 ms. Prints; holds nothing: node --import tsx test/bench/workbench.ts [parts joints]
+ * the tasks of the page's main thread over 50 ms, also without what they stood waiting for the browser's painting. Prints; holds nothing: node --import tsx test/bench/workbench.ts [parts joints]
  */
 const rounds = 25;
 const [parts = 2000, joints = 6000] = process.argv.slice(2).map(Number);

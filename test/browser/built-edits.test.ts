@@ -217,3 +217,25 @@ test('lights, conditions and runs are made, changed and removed in the registers
   expect((await run.innerText()).trim()).toBe(name);
   expect(complaints).toEqual([]);
 }, 90_000);
+
+test('a master is made, dated and removed, each undone by its name', async () => {
+  const page = await opened();
+  await goTo(page, 'masters');
+  await page.locator('adjoin-masters-view .list').waitFor();
+  expect(await made(page, 'Add a master', { Id: 'm-belt' })).toBe('Undo: Add master m-belt');
+  const card = page.locator('adjoin-masters-view .list a.card').filter({ hasText: 'm-belt' });
+  await card.click();
+  const panel = page.locator('adjoin-master-panel').filter({ hasText: 'm-belt' });
+  await panel.waitFor();
+  await panel.getByLabel('Issue').fill('4');
+  await page.keyboard.press('Tab');
+  await expect.poll(() => wordsOf(panel.locator('header'))).toContain('issue 4');
+  await panel.getByRole('button', { name: 'Remove master' }).click();
+  if (await form(page).count() > 0) await submit(page);
+  await expect.poll(() => card.count()).toBe(0);
+  expect(await undo(page)).toBe('Undo: Remove master m-belt');
+  for (let step = 0; step < 3; step += 1) await page.keyboard.press('Control+z');
+  await expect.poll(() => undo(page)).toBe('Nothing to undo');
+  expect(await card.count()).toBe(0);
+  expect(complaints).toEqual([]);
+}, 60_000);

@@ -15,6 +15,7 @@ import { isNothing, shiftFields, shiftNames, shiftOf, withShift } from '../../mo
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { styles } from './what-if.styles.ts';
+import { typedValue } from '../../controllers/typed-value.ts';
 
 /** Reach of a slider; a field beside it takes more. */
 const colourReach = 5;
@@ -141,7 +142,7 @@ export class AdjoinWhatIf extends LitElement {
           type="range" aria-label=${`${label} of ${of}`} min=${range.min} max=${range.max} step=${range.step} .value=${live(String(value))}
           @input=${set} @dblclick=${() => take(now)}
         />
-        <input id=${id} type="text" inputmode="decimal" autocomplete="off" aria-label=${`${label} of ${of}${unit === '' ? '' : `, ${unit}`}`} .value=${live(String(value))} @change=${set} />
+        <input id=${id} type="text" inputmode="decimal" autocomplete="off" aria-label=${`${label} of ${of}${unit === '' ? '' : `, ${unit}`}`} .value=${typedValue(String(value))} @change=${set} />
         <span class="unit">${unit}</span>
       </div>
     `;

@@ -1,12 +1,12 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
-import { live } from 'lit/directives/live.js';
 import type { Argument } from '../../../src/actions/argument.ts';
 import { actionById } from '../../../src/actions/index.ts';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import { fieldLabel } from '../../app/field-label.ts';
 import { suggestions } from '../../app/suggestions.ts';
 import { doAction } from '../../controllers/edit-events.ts';
+import { typedValue } from '../../controllers/typed-value.ts';
 import { argumentOptions } from '../../model/argument-options.ts';
 import { argumentText, argumentValue } from '../../model/argument-text.ts';
 import { faultText } from '../../model/fault-text.ts';
@@ -96,11 +96,11 @@ export class AdjoinInlineFields extends LitElement {
     }
     if (['text', 'structure', 'points'].includes(argument.kind)) {
       const rows = argument.kind === 'text' ? 1 : Math.min(8, Math.max(2, value.split('\n').length));
-      return html`<textarea rows=${rows} spellcheck=${argument.kind === 'text'} ?disabled=${this.locked} aria-invalid=${faulty} aria-describedby=${told} .value=${live(value)} @change=${set}></textarea>`;
+      return html`<textarea rows=${rows} spellcheck=${argument.kind === 'text'} ?disabled=${this.locked} aria-invalid=${faulty} aria-describedby=${told} .value=${typedValue(value, Object.values(this.about).join(' '))} @change=${set}></textarea>`;
     }
     const names = fieldSuggestions(argument, this.cabin);
     return html`<input list=${names.length === 0 ? nothing : `${key}-names`} type=${argument.kind === 'date' ? 'date' : 'text'} inputmode=${argument.kind === 'number' ? 'decimal' : nothing} autocomplete="off"
-      ?disabled=${this.locked} aria-invalid=${faulty} aria-describedby=${told} .value=${live(value)} @change=${set} />${suggestions(`${key}-names`, names)}`;
+      ?disabled=${this.locked} aria-invalid=${faulty} aria-describedby=${told} .value=${typedValue(value, Object.values(this.about).join(' '))} @change=${set} />${suggestions(`${key}-names`, names)}`;
   }
 }
 

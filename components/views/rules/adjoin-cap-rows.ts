@@ -5,6 +5,7 @@ import type { Issue } from '../../../src/issue.ts';
 import type { RuleBook } from '../../../src/rules/index.ts';
 import { commonPractice } from '../../../src/rules/book-bases.ts';
 import { doAction } from '../../controllers/edit-events.ts';
+import { typedValue } from '../../controllers/typed-value.ts';
 import { faultText } from '../../model/fault-text.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -54,11 +55,11 @@ export class AdjoinCapRows extends LitElement {
             ${[...new Set([cap.zone, ...zones])].map((zone) => html`<option value=${zone} ?selected=${zone === cap.zone}>${zone}</option>`)}</select></span></td>
           <td><span class="pick"><select aria-label="Quantity of ${cap.id}" ?disabled=${locked} .value=${live(cap.quantity)} @change=${(event: Event) => this.change(index, { quantity: text(event) as BookCap['quantity'] })}>
             ${Object.entries(quantities).map(([quantity, words]) => html`<option value=${quantity} ?selected=${quantity === cap.quantity}>${words}</option>`)}</select></span></td>
-          <td><input type="text" inputmode="decimal" aria-label="Largest value of ${cap.id}" ?disabled=${locked} .value=${live(String(cap.max))} @change=${(event: Event) => this.change(index, { max: Number(text(event).replace(',', '.')) })} /></td>
+          <td><input type="text" inputmode="decimal" aria-label="Largest value of ${cap.id}" ?disabled=${locked} .value=${typedValue(String(cap.max))} @change=${(event: Event) => this.change(index, { max: Number(text(event).replace(',', '.')) })} /></td>
           <td>${cap.quantity === 'gloss' ? html`<span class="pick"><select aria-label="Angle of ${cap.id}" ?disabled=${locked} .value=${live(String(cap.angle ?? 60))} @change=${(event: Event) => this.change(index, { angle: Number(text(event)) as 20 | 60 | 85 })}>
             ${[20, 60, 85].map((angle) => html`<option value=${angle} ?selected=${angle === (cap.angle ?? 60)}>${angle}°</option>`)}</select></span>` : nothing}</td>
           <td class="moves"><button type="button" aria-label="Take ${cap.id} out" aria-disabled=${locked} @click=${() => { if (!locked) this.keep(book.caps.toSpliced(index, 1)); }}>×</button></td></tr>
-        <tr class="basis"><td colspan="5"><input type="text" aria-label="Basis of ${cap.id}" ?disabled=${locked} .value=${live(cap.basis)} @change=${(event: Event) => this.change(index, { basis: text(event) })} />
+        <tr class="basis"><td colspan="5"><input type="text" aria-label="Basis of ${cap.id}" ?disabled=${locked} .value=${typedValue(cap.basis)} @change=${(event: Event) => this.change(index, { basis: text(event) })} />
           ${cap.caution === undefined ? nothing : html`<p class="small quiet">${cap.caution}</p>`}</td></tr>`)}</tbody></table>`}
       ${this.issue === undefined ? nothing : html`<p class="fault" role="alert">${faultText(this.issue)}</p>`}
       <div class="bar"><button type="button" aria-disabled=${locked} @click=${() => { if (!locked) this.add(); }}>Add a cap</button></div>`;

@@ -6,6 +6,7 @@ import type { ComponentRule, Expression } from '../../../src/rules/index.ts';
 import { checkExpression } from '../../../src/rules/index.ts';
 import { commonPractice } from '../../../src/rules/book-bases.ts';
 import { doAction } from '../../controllers/edit-events.ts';
+import { typedValue } from '../../controllers/typed-value.ts';
 import { faultText } from '../../model/fault-text.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -49,7 +50,7 @@ export class AdjoinComponentRows extends LitElement {
   override render(): TemplateResult {
     const { locked } = this.at.open;
     const input = (index: number, key: 'min' | 'max' | 'belowL', label: string, value: Expression | undefined): TemplateResult => html`<input type="text" inputmode="text" aria-label=${label} ?disabled=${locked}
-      .value=${live(value === undefined ? '' : String(value))} @change=${(event: Event) => this.change(index, key, (event.target as HTMLInputElement).value)} />`;
+      .value=${typedValue(value === undefined ? '' : String(value))} @change=${(event: Event) => this.change(index, key, (event.target as HTMLInputElement).value)} />`;
     return html`
       ${this.components.length === 0 ? nothing : html`<table class="rows"><thead><tr><th scope="col">component</th><th scope="col">from</th><th scope="col">to</th><th scope="col">where L* is below</th><th scope="col"><span class="unseen">take out</span></th></tr></thead>
       <tbody>${this.components.map((row, index) => html`
@@ -57,7 +58,7 @@ export class AdjoinComponentRows extends LitElement {
           ${components.map((name) => html`<option value=${name} ?selected=${name === row.component}>${name}*</option>`)}</select></span></td>
           <td>${input(index, 'min', `Least ${row.component}*`, row.min)}</td><td>${input(index, 'max', `Largest ${row.component}*`, row.max)}</td><td>${input(index, 'belowL', `${row.component}* acts where the mean L* is below`, row.belowL)}</td>
           <td class="moves"><button type="button" aria-label="Take the limit of ${row.component}* out" aria-disabled=${locked} @click=${() => { if (!locked) this.keep(this.components.toSpliced(index, 1)); }}>×</button></td></tr>
-        <tr class="basis"><td colspan="5"><input type="text" aria-label="Basis of the limit of ${row.component}*" ?disabled=${locked} .value=${live(row.basis)} @change=${(event: Event) => this.change(index, 'basis', (event.target as HTMLInputElement).value)} />
+        <tr class="basis"><td colspan="5"><input type="text" aria-label="Basis of the limit of ${row.component}*" ?disabled=${locked} .value=${typedValue(row.basis)} @change=${(event: Event) => this.change(index, 'basis', (event.target as HTMLInputElement).value)} />
           ${this.here(row.min) === '' && this.here(row.max) === '' ? nothing : html`<p class="small quiet">${row.min === undefined ? '' : `from ${row.min}${this.here(row.min)} `}${row.max === undefined ? '' : `to ${row.max}${this.here(row.max)}`}</p>`}</td></tr>`)}</tbody></table>`}
       ${this.issue === undefined ? nothing : html`<p class="fault" role="alert">${faultText(this.issue)}</p>`}
       <div class="bar"><button type="button" aria-disabled=${locked} @click=${() => { if (!locked) this.keep([...this.components, { component: 'dL', min: -1, max: 1, basis: commonPractice }]); }}>Add a component limit</button>

@@ -6,6 +6,7 @@ import type { Issue } from '../../../src/issue.ts';
 import type { LightRule } from '../../../src/rules/index.ts';
 import { commonPractice } from '../../../src/rules/book-bases.ts';
 import { doAction } from '../../controllers/edit-events.ts';
+import { typedValue } from '../../controllers/typed-value.ts';
 import { faultText } from '../../model/fault-text.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -54,13 +55,13 @@ export class AdjoinLightRows extends LitElement {
       <tbody>${this.lights.map((light, index) => html`
         <tr><td><span class="pick"><select aria-label="Light ${index + 1}" ?disabled=${locked} .value=${live(light.light)} @change=${(event: Event) => this.change(index, { light: text(event) })}>
             ${[...new Set([light.light, ...names])].map((name) => html`<option value=${name} ?selected=${name === light.light}>${name}</option>`)}</select></span></td>
-          <td><input type="text" inputmode="decimal" aria-label="Factor under ${light.light}" ?disabled=${locked} .value=${live(String(light.factor))} @change=${(event: Event) => this.change(index, { factor: Number(text(event).replace(',', '.')) })} /></td>
+          <td><input type="text" inputmode="decimal" aria-label="Factor under ${light.light}" ?disabled=${locked} .value=${typedValue(String(light.factor))} @change=${(event: Event) => this.change(index, { factor: Number(text(event).replace(',', '.')) })} /></td>
           <td><span class="pick"><select aria-label="Standing of ${light.light}" ?disabled=${locked} .value=${live(light.standing)} @change=${(event: Event) => this.change(index, { standing: text(event) as LightRule['standing'] })}>
             ${['required', 'shown'].map((standing) => html`<option value=${standing} ?selected=${standing === light.standing}>${standing}</option>`)}</select></span></td>
           <td class="moves"><button type="button" aria-label="${light.light} earlier" aria-disabled=${locked || index === 0} @click=${() => { if (!locked && index > 0) this.move(index, -1); }}>↑</button>
             <button type="button" aria-label="${light.light} later" aria-disabled=${locked || index === this.lights.length - 1} @click=${() => { if (!locked && index < this.lights.length - 1) this.move(index, 1); }}>↓</button>
             <button type="button" aria-label="Take ${light.light} out" aria-disabled=${locked} @click=${() => { if (!locked) this.keep(this.lights.toSpliced(index, 1)); }}>×</button></td></tr>
-        <tr class="basis"><td colspan="4"><input type="text" aria-label="Basis of ${light.light}" ?disabled=${locked} .value=${live(light.basis)} @change=${(event: Event) => this.change(index, { basis: text(event) })} /></td></tr>`)}</tbody></table>
+        <tr class="basis"><td colspan="4"><input type="text" aria-label="Basis of ${light.light}" ?disabled=${locked} .value=${typedValue(light.basis)} @change=${(event: Event) => this.change(index, { basis: text(event) })} /></td></tr>`)}</tbody></table>
       ${this.issue === undefined ? nothing : html`<p class="fault" role="alert">${faultText(this.issue)}</p>`}
       <div class="bar"><button type="button" aria-disabled=${locked} @click=${() => { if (!locked) this.add(); }}>Add a light</button></div>`;
   }

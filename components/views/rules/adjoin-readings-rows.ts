@@ -1,10 +1,10 @@
 import { html, LitElement, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
-import { live } from 'lit/directives/live.js';
 import type { Issue } from '../../../src/issue.ts';
 import type { RuleBook } from '../../../src/rules/index.ts';
 import { commonPractice } from '../../../src/rules/book-bases.ts';
 import { doAction } from '../../controllers/edit-events.ts';
+import { typedValue } from '../../controllers/typed-value.ts';
 import { faultText } from '../../model/fault-text.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -35,7 +35,7 @@ export class AdjoinReadingsRows extends LitElement {
     const { rows } = this;
     const { locked } = this.at.open;
     const field = (index: number, key: keyof Wanted, label: string): TemplateResult => html`<input type="text" autocomplete="off" aria-label=${label} ?disabled=${locked}
-      .value=${live(rows[index]?.[key] ?? '')} @change=${(event: Event) => this.keep(rows.map((row, at) => (at === index ? { ...row, [key]: (event.target as HTMLInputElement).value } : row)))} />`;
+      .value=${typedValue(rows[index]?.[key] ?? '')} @change=${(event: Event) => this.keep(rows.map((row, at) => (at === index ? { ...row, [key]: (event.target as HTMLInputElement).value } : row)))} />`;
     return html`
       ${rows.length === 0 ? nothing : html`<table class="rows"><thead><tr><th scope="col">occasion</th><th scope="col">wanted</th><th scope="col"><span class="unseen">take out</span></th></tr></thead>
       <tbody>${rows.map(({ occasion }, index) => html`
