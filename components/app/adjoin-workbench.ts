@@ -520,7 +520,14 @@ export class AdjoinWorkbench extends LitElement {
     const isThere = registeredView(route.view) === undefined && route.view !== 'joint';
     const view = open !== undefined && isThere ? (this.cabinKept ??= this.makeCabinView()) : this.cabinKept;
     if (view === undefined) return nothing;
-    if (isThere && view.classList.contains(resting)) view.wake();
+    if (isThere && view.classList.contains(resting)) {
+      // A dialog that closes has the whole page styled anew, more than once: what rests until it is gone is so just once.
+      if ([...this.loaded.values()].some((one) => one.covers && one.isConnected)) {
+        requestAnimationFrame(() => this.requestUpdate());
+        return view;
+      }
+      view.wake();
+    }
     view.classList.toggle(resting, !isThere);
     if (open === undefined || !isThere) return view;
     return Object.assign(view, {

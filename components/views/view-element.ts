@@ -39,6 +39,9 @@ export abstract class ViewElement extends LitElement implements ViewProperties {
   declare linkTo: (change: Partial<Route>) => string;
   declare go: (change: Partial<Route>, refine?: boolean) => void;
 
+  /** Lies over the whole page as a dialog. */
+  readonly covers: boolean = false;
+
   /** Brings into being what leads to a place, where the view draws only a part of what it has: items of long lists are told by joint or item. */
   reveal({ joint, item }: Route): void {
     const id = joint ?? item;

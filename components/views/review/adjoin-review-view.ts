@@ -36,6 +36,8 @@ const panels = ['record', 'note'] as const;
 
 /** The design review: full screen, one joint at a time, worst first, by keyboard; what is taken goes into the document and onto the running list. */
 export class AdjoinReviewView extends ViewElement {
+  override readonly covers = true;
+
   static override styles = [base, controls, fields, styles];
   static override properties = { seen: { state: true }, steps: { state: true }, fault: { state: true }, order: { state: true } };
 
