@@ -14,6 +14,8 @@ import { fields } from '../../styles/fields.ts';
 import { styles } from './import-places.styles.ts';
 
 const shownAtFirst = 60;
+/** Parts that every row offers at once; of more a row has its own offered when it is gone to, since all rows together would have a hundred thousand. */
+const mostOffered = 120;
 const leaveOut = '\u0000out';
 const newPart = '\u0000new';
 
@@ -23,12 +25,14 @@ const newPart = '\u0000new';
  */
 export class AdjoinImportPlaces extends LitElement {
   static override styles = [base, controls, fields, styles];
-  static override properties = { item: { attribute: false }, cabin: { attribute: false }, locked: { type: Boolean }, all: { state: true } };
+  static override properties = { item: { attribute: false }, cabin: { attribute: false }, locked: { type: Boolean }, all: { state: true }, offering: { state: true } };
 
   declare item: ImportItem;
   declare cabin: Cabin;
   declare locked: boolean;
   declare all: boolean;
+  /** Specimen whose row offers all parts. */
+  declare offering: string | undefined;
 
   constructor() {
     super();
@@ -92,6 +96,7 @@ export class AdjoinImportPlaces extends LitElement {
     const part = place?.at === 'source' ? place.part : undefined;
     const isNew = choices.newParts?.[found.part ?? found.specimen] !== undefined;
     const picked = given?.skip === true ? leaveOut : isNew ? newPart : given?.part ?? (found.part === undefined ? undefined : choices.parts?.[found.part]) ?? part ?? '';
+    const offered = this.cabin.parts.length <= mostOffered || this.offering === specimenKey(found) ? this.cabin.parts : this.cabin.parts.filter(({ id }) => id === picked);
     const sources = this.cabin.parts.find(({ id }) => id === (part ?? picked))?.sources ?? [];
     const open = place === undefined && planned !== undefined;
     return html`
@@ -99,8 +104,8 @@ export class AdjoinImportPlaces extends LitElement {
         <th scope="row">${names.map((word, i) => html`${i > 0 ? ' / ' : ''}<span class=${i === names.length - 1 ? 'own' : ''}>${word}</span>`)}${found.stage === undefined ? nothing : html` <span class="quiet">${found.stage}</span>`}</th>
         <td class="number">${found.readings}</td>
         <td>${place?.at === 'masters' ? html`<span class="fixed">a master of the cabin</span>` : this.select(`Part for ${label}`, picked, [
-          ['', open ? 'choose' : 'by its name'], ...this.cabin.parts.map(({ id, name }) => [id, name] as const), [newPart, `make a new part “${found.part ?? found.specimen}”`], [leaveOut, 'leave out'],
-        ], open, (value) => this.setPart(found, value))}</td>
+          ['', open ? 'choose' : 'by its name'], ...offered.map(({ id, name }) => [id, name] as const), [newPart, `make a new part “${found.part ?? found.specimen}”`], [leaveOut, 'leave out'],
+        ], open, (value) => this.setPart(found, value), () => { this.offering = specimenKey(found); })}</td>
         <td>${place?.at === 'nowhere' || place?.at === 'masters' || isNew || sources.length === 0 ? '–' : sources.length === 1 ? this.sourceName(sources[0]?.id ?? '', part ?? picked)
           : this.select(`Source for ${label}`, given?.source ?? (place?.at === 'source' ? place.source : ''), [
             ['', 'choose'], ...sources.map(({ id }) => [id, this.sourceName(id, part ?? picked)] as const),
@@ -138,8 +143,8 @@ export class AdjoinImportPlaces extends LitElement {
       </fieldset>`;
   }
 
-  private select(label: string | undefined, value: string, options: readonly (readonly [string, string])[], open: boolean, set: (value: string) => void): TemplateResult {
-    return html`<span class="pick"><select aria-label=${label ?? nothing} aria-invalid=${open} ?disabled=${this.locked} @change=${(event: Event) => set((event.target as HTMLSelectElement).value)}>
+  private select(label: string | undefined, value: string, options: readonly (readonly [string, string])[], open: boolean, set: (value: string) => void, reached?: () => void): TemplateResult {
+    return html`<span class="pick"><select aria-label=${label ?? nothing} aria-invalid=${open} ?disabled=${this.locked} @focus=${reached ?? nothing} @pointerdown=${reached ?? nothing} @change=${(event: Event) => set((event.target as HTMLSelectElement).value)}>
       ${options.map(([id, name]) => html`<option value=${id} ?selected=${id === value}>${name}</option>`)}
     </select></span>`;
   }
