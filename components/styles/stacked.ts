@@ -7,7 +7,7 @@ import { css } from 'lit';
 export const stacked = css`
   @media (max-width: 760px) {
     table.stacked, .stacked > table, .stacked caption, .stacked :is(tbody, tfoot) { display: block; min-width: 0; } .stacked colgroup, .stacked thead tr:not(:has(adjoin-term)), .stacked thead :is(th, td):not(:has(adjoin-term)) { display: none; }
-    .stacked thead { display: block; } .stacked thead th { display: block; position: static; border: 0; padding: 0; width: auto; min-width: 0; text-align: left; box-shadow: none; }
+    .stacked thead { display: block; } .stacked thead th { display: flex; align-items: center; min-height: 24px; position: static; border: 0; padding: 0; width: auto; min-width: 0; text-align: left; box-shadow: none; }
     .stacked tr { display: flex; flex-wrap: wrap; gap: 2px 14px; align-items: baseline; padding: 8px 0; border-bottom: 1px solid var(--faint); } .stacked tr.bare-rows { padding: 0; border: 0; }
     .stacked :is(tbody, tfoot) :is(th, td) { display: block; border: 0; padding: 0; height: auto; min-width: 0; text-align: left; white-space: normal; }
     .stacked tbody th { flex: 1 1 100%; font-weight: 600; }

@@ -53,7 +53,7 @@ export class AdjoinPartTable extends LitElement {
     }
     @media (max-width: 480px) {
       table, thead, tbody, .bare-rows { display: block; } thead tr { display: flex; flex-wrap: wrap; gap: 0 16px; padding: 6px 12px; border-bottom: 1px solid var(--line); }
-      thead :is(th, td) { display: block; width: auto; padding: 0; box-shadow: none; } thead :is(th, td):not(:has(adjoin-term)), thead .less { display: none; }
+      thead :is(th, td) { display: flex; align-items: center; min-height: 24px; height: auto; width: auto; padding: 0; box-shadow: none; } thead :is(th, td):not(:has(adjoin-term)), thead .less { display: none; }
       tbody tr[data-place] { display: grid; grid-template-columns: 44px minmax(0, 1fr) auto; padding: 4px 0; border-bottom: 1px solid var(--faint); }
       tr[data-place] :is(td, th) { border: 0; height: auto; width: auto; padding-block: 1px; } .swatch { grid-row: 1 / 3; } .readings { grid-row: 1; grid-column: 3; }
       tbody th { grid-column: 2; } .zone { grid-area: 2 / 2; color: var(--quiet); font-size: var(--small); } .material { grid-area: 2 / 3; color: var(--quiet); font-size: var(--small); text-align: right; } tbody .material { padding-right: 12px; }
