@@ -1,13 +1,11 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import { counted } from '../../src/report/number-text.ts';
-import { matching } from '../model/matching.ts';
+import { matching, mostInList } from '../model/matching.ts';
 import type { Choice } from '../model/matching.ts';
 import { fields } from '../styles/fields.ts';
 import { base, controls } from '../styles/shared.ts';
 
-/** Choices that a browser's own list bears; of more, the wanted one is searched. */
-export const mostInList = 120;
 /** Matches that are offered at once. */
 const mostOffered = 40;
 

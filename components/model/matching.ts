@@ -4,6 +4,9 @@ export interface Choice {
   readonly name: string;
 }
 
+/** Choices that a browser's own list bears: thousands of options in it hold the page up. */
+export const mostInList = 120;
+
 /** The choices that have every word of a search in their name or id, whatever the case; those whose name begins with the search come first, in their own order. */
 export function matching(choices: readonly Choice[], search: string): readonly Choice[] {
   const wanted = search.trim().toLowerCase();

@@ -28,7 +28,6 @@ export interface SurfaceTerms {
 /** As a cabin is looked at where no joint says otherwise: 700 mm, 1000 lx, a dark part. Assumptions, no source. */
 const usual = { viewMm: 700, illuminanceLx: 1000, percent: 5 };
 
-
 const oneOf = <T extends string>(values: readonly T[], text: string | undefined): T | undefined => values.find((value) => value === text);
 
 /** A length that was typed, mm: `undefined` for none, `NaN` for what is no length. */

@@ -62,6 +62,24 @@ const isOffered = (page: Page): Promise<boolean> => page.evaluate(async () => {
   return desk.recoverable.length > 0;
 });
 
+/** Ends the page's process as a crash does, and closes what is left of it. */
+async function kill(page: Page): Promise<void> {
+  const crashed = page.waitForEvent('crash');
+  void page.goto('chrome://crash').catch(() => undefined);
+  await crashed;
+  await page.close();
+}
+
+/** A new page, with what was kept taken up again and judged. */
+async function takenUpAgain(): Promise<Page> {
+  const page = await context.newPage();
+  await page.goto(`${app.address}#/`);
+  expect(await isOffered(page)).toBe(true);
+  await page.getByRole('button', { name: 'Take up again' }).first().click();
+  await judged(page);
+  return page;
+}
+
 /** Renames the cabin again and again, a few milliseconds apart, changes a part in between, and tells the test of each name that was given. */
 const beginEdits = (page: Page, round: number): Promise<void> => page.evaluate((tag) => {
   const { desk } = document.querySelector('adjoin-workbench') as unknown as Workbench;
@@ -91,10 +109,7 @@ async function lossesOf(crashes: number, address: string, seed: number): Promise
     await beginEdits(page, round);
     await new Promise((resolve) => setTimeout(resolve, 100 + 1000 * random()));
     const killedAt = Date.now();
-    const crashed = page.waitForEvent('crash');
-    void page.goto('chrome://crash').catch(() => undefined);
-    await crashed;
-    await page.close();
+    await kill(page);
     const written = done.filter(({ at }) => at <= killedAt);
     page = await context.newPage();
     await page.goto(`${app.address}#/`);
@@ -195,15 +210,8 @@ test('while a change with very many readings is not kept yet, it is said; then i
   });
   await page.getByText('Not safe from a crash yet.').waitFor();
   await expect.poll(() => page.getByText('Not safe from a crash yet.').count(), { timeout: 30_000 }).toBe(0);
-  const crashed = page.waitForEvent('crash');
-  void page.goto('chrome://crash').catch(() => undefined);
-  await crashed;
-  await page.close();
-  const after = await context.newPage();
-  await after.goto(`${app.address}#/`);
-  expect(await isOffered(after)).toBe(true);
-  await after.getByRole('button', { name: 'Take up again' }).first().click();
-  await judged(after);
+  await kill(page);
+  const after = await takenUpAgain();
   expect(await nameOf(after)).toBe('Many');
   expect(await after.evaluate(() => {
     const { desk } = document.querySelector('adjoin-workbench') as unknown as { desk: { present: { parts: { sources: { specimens: { id: string; readings: unknown[] }[] }[] }[] } } };
@@ -310,16 +318,9 @@ test('an import is safe at once: a page that is killed while its readings are wr
       await new Promise((resolve) => setTimeout(resolve, 5));
     }
   });
-  const crashed = page.waitForEvent('crash');
-  void page.goto('chrome://crash').catch(() => undefined);
-  await crashed;
-  await page.close();
+  await kill(page);
   expect(kinds.slice(kinds.indexOf('import')).filter((kind) => kind === 'change')).toEqual([]);
-  const after = await context.newPage();
-  await after.goto(`${app.address}#/`);
-  expect(await isOffered(after)).toBe(true);
-  await after.getByRole('button', { name: 'Take up again' }).first().click();
-  await judged(after);
+  const after = await takenUpAgain();
   expect(await nameOf(after)).toBe('Just before');
   const readings = (on: Page): Promise<number> => on.evaluate(() => {
     const { desk } = document.querySelector('adjoin-workbench') as unknown as { desk: { present: { parts: { sources: { specimens: { id: string; readings: unknown[] }[] }[] }[] } } };
@@ -329,15 +330,8 @@ test('an import is safe at once: a page that is killed while its readings are wr
   // What is edited then counts from the import, and is there after the next kill.
   await after.evaluate(() => { (document.querySelector('adjoin-workbench') as unknown as Workbench).desk.do('cabin.rename', { name: 'After the import' }); });
   await after.waitForTimeout(1500);
-  const again = after.waitForEvent('crash');
-  void after.goto('chrome://crash').catch(() => undefined);
-  await again;
-  await after.close();
-  const last = await context.newPage();
-  await last.goto(`${app.address}#/`);
-  expect(await isOffered(last)).toBe(true);
-  await last.getByRole('button', { name: 'Take up again' }).first().click();
-  await judged(last);
+  await kill(after);
+  const last = await takenUpAgain();
   expect(await nameOf(last)).toBe('After the import');
   expect(await readings(last)).toBe(count);
   await last.close();

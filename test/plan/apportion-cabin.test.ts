@@ -10,6 +10,7 @@ import type { Lab, Matrix3 } from '../../src/quantities.ts';
 import { builtInRuleBooks } from '../../src/rules/built-in-rule-books.ts';
 import { seededNumbers } from '../support/seeded-numbers.ts';
 import { plannedCabin } from './support/planned-cabin.ts';
+import { withReadings } from './support/with-readings.ts';
 
 const book = builtInRuleBooks[0];
 /** The same book by value against limit alone: a tolerance is of true colours. */
@@ -70,27 +71,15 @@ describe('small cabins', () => {
     const cabin = plannedCabin(3, { parts: 3, sources: 1, scatter: 0.02, glossScatter: 0 });
     const plan = await apportionCabin(cabin, book, { draws: 10 });
     // The document with CIELAB readings under D65 alone, which a shift moves exactly; other lights are then wanting and leave joints open, never clashing.
-    const shifted = (factor: number): Cabin => ({
-      ...cabin,
-      parts: cabin.parts.map((part, index) => {
-        const tolerance = plan.parts[index];
-        const lab = tolerance.target!;
-        // Straight up or down in lightness, neighbours against each other: the radius is in the metric.
-        const step = (factor * tolerance.radius! * (index % 2 === 0 ? 1 : -1)) / Math.sqrt(tolerance.metric![0]);
-        return {
-          ...part,
-          sources: part.sources.map((source) => ({
-            ...source,
-            specimens: source.specimens.map((specimen) => ({
-              ...specimen,
-              readings: [
-                ...specimen.readings.filter((reading) => reading.quantity === 'gloss'),
-                { quantity: 'cielab' as const, spot: { name: 's1' }, conditions: 'colour-a', lab: [lab[0] + step, lab[1], lab[2]] as Lab, light: 'D65', observer: 10 as const },
-              ],
-            })),
-          })),
-        };
-      }),
+    const shifted = (factor: number): Cabin => withReadings(cabin, (_, index) => {
+      const tolerance = plan.parts[index];
+      const lab = tolerance.target!;
+      // Straight up or down in lightness, neighbours against each other: the radius is in the metric.
+      const step = (factor * tolerance.radius! * (index % 2 === 0 ? 1 : -1)) / Math.sqrt(tolerance.metric![0]);
+      return (readings) => [
+        ...readings.filter((reading) => reading.quantity === 'gloss'),
+        { quantity: 'cielab' as const, spot: { name: 's1' }, conditions: 'colour-a', lab: [lab[0] + step, lab[1], lab[2]] as Lab, light: 'D65', observer: 10 as const },
+      ];
     });
     const clashes = (factor: number): number => judge(shifted(factor), plainBook).joints.filter((joint) => joint.verdict === 'clashes').length;
     expect(clashes(0.999)).toBe(0);

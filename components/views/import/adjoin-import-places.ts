@@ -9,13 +9,12 @@ import { specimenKey } from '../../../src/formats/reading-summary.ts';
 import type { FoundSpecimen } from '../../../src/formats/reading-summary.ts';
 import { counted } from '../../../src/report/number-text.ts';
 import type { ImportItem } from '../../controllers/import-desk.ts';
+import { mostInList } from '../../model/matching.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { fields } from '../../styles/fields.ts';
 import { styles } from './import-places.styles.ts';
 
 const shownAtFirst = 60;
-/** Parts that every row offers at once; of more a row has its own offered when it is gone to, since all rows together would have a hundred thousand. */
-const mostOffered = 120;
 const leaveOut = '\u0000out';
 const newPart = '\u0000new';
 
@@ -96,7 +95,8 @@ export class AdjoinImportPlaces extends LitElement {
     const part = place?.at === 'source' ? place.part : undefined;
     const isNew = choices.newParts?.[found.part ?? found.specimen] !== undefined;
     const picked = given?.skip === true ? leaveOut : isNew ? newPart : given?.part ?? (found.part === undefined ? undefined : choices.parts?.[found.part]) ?? part ?? '';
-    const offered = this.cabin.parts.length <= mostOffered || this.offering === specimenKey(found) ? this.cabin.parts : this.cabin.parts.filter(({ id }) => id === picked);
+    // All rows together would have a hundred thousand choices in a large cabin.
+    const offered = this.cabin.parts.length <= mostInList || this.offering === specimenKey(found) ? this.cabin.parts : this.cabin.parts.filter(({ id }) => id === picked);
     const sources = this.cabin.parts.find(({ id }) => id === (part ?? picked))?.sources ?? [];
     const open = place === undefined && planned !== undefined;
     return html`
