@@ -2,6 +2,9 @@ import { css, html, LitElement } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import typeface from '../../../node_modules/@fontsource-variable/source-sans-3/files/source-sans-3-latin-wght-normal.woff2?url';
 
+/** A long report is not laid out as a whole to be looked at; on paper it is. */
+const asSeen = '@media screen { main > section { content-visibility: auto; contain-intrinsic-size: auto 60rem; } }';
+
 /**
  * A report as its reader will see it, in a frame that runs no script. The page's style is put in as a constructed sheet, since the
  * workbench lets no style into a document as text, and its typeface is the workbench's own copy.
@@ -26,7 +29,9 @@ export class AdjoinReportPage extends LitElement {
 
   protected override updated(changed: PropertyValues<this>): void {
     if (!changed.has('text') || this.frame === null) return;
-    this.frame.srcdoc = this.text.replace(/<meta http-equiv="Content-Security-Policy"[^>]*>/, '').replace(/<style>[\s\S]*?<\/style>/, '');
+    this.frame.srcdoc = this.text.replace(/<meta http-equiv="Content-Security-Policy"[^>]*>/, '').replace(/<style>[\s\S]*?<\/style>/, '')
+      // Shown once it has its style: it would be laid out twice otherwise.
+      .replace('<body', '<body hidden');
   }
 
   private readonly loaded = (): void => {
@@ -35,8 +40,9 @@ export class AdjoinReportPage extends LitElement {
     const style = /<style>([\s\S]*?)<\/style>/.exec(this.text ?? '')?.[1];
     if (!inside || !view || style === undefined) return;
     const sheet = new view.CSSStyleSheet();
-    sheet.replaceSync(style.replace(/url\(data:font[^)]*\)/, `url(${new URL(typeface, document.baseURI).href})`));
+    sheet.replaceSync(style.replace(/url\(data:font[^)]*\)/, `url(${new URL(typeface, document.baseURI).href})`) + asSeen);
     inside.adoptedStyleSheets = [sheet];
+    inside.body.hidden = false;
     inside.addEventListener('click', this.follow);
     this.dispatchEvent(new CustomEvent('adjoin-shown', { bubbles: true, composed: true }));
   };
