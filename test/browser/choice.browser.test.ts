@@ -1,6 +1,7 @@
 import { afterEach, expect, test } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import { mostInList } from '../../components/model/matching.ts';
+import '../../components/app/adjoin-choice.ts';
 import type { AdjoinChoice } from '../../components/app/adjoin-choice.ts';
 import { faultsOfAccess, mount, setScheme, settled } from '../support/screen.ts';
 
