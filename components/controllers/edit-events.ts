@@ -1,4 +1,5 @@
 import type { EditOptions, EditResult, Selection } from '../../src/actions/index.ts';
+import { tell } from './tell.ts';
 
 /** An edit that an element asks for; the shell does it at once and puts the result in. */
 export interface WantedEdit {
@@ -30,8 +31,6 @@ export const editEvent = 'adjoin-edit';
 export const formEvent = 'adjoin-form';
 export const menuEvent = 'adjoin-menu';
 export const selectEvent = 'adjoin-select';
-
-const tell = (from: EventTarget, name: string, detail: unknown): boolean => from.dispatchEvent(new CustomEvent(name, { detail, bubbles: true, composed: true }));
 
 /** Does an action of the registry from anywhere under the shell. Edits in a row with one key are one step of undo. */
 export function doAction(from: EventTarget, action: string, values: Readonly<Record<string, unknown>>, options: EditOptions = {}): EditResult | undefined {

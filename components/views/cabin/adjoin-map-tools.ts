@@ -1,13 +1,13 @@
 import { html, LitElement, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
+import { mapTools } from '../../controllers/map-tool-in-hand.ts';
+import type { MapTool } from '../../controllers/map-tool-in-hand.ts';
 import { roveFocus } from '../../controllers/roving-focus.ts';
+import { tell } from '../../controllers/tell.ts';
 import { tints, tintTitles } from '../../model/map-tints.ts';
 import type { Tint } from '../../model/map-tints.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { styles } from './map-tools.styles.ts';
-
-export const mapTools = ['look', 'outline', 'join'] as const;
-export type MapTool = (typeof mapTools)[number];
 
 /** What the tools ask of the map. */
 export type MapCall = { readonly zoom: number } | { readonly fit: true } | { readonly tool: MapTool } | { readonly tint: Tint } | { readonly run: string } | { readonly show: 'map' | 'matrix' };
@@ -45,7 +45,7 @@ export class AdjoinMapTools extends LitElement {
   }
 
   private call(call: MapCall): void {
-    this.dispatchEvent(new CustomEvent('adjoin-map', { detail: call, bubbles: true, composed: true }));
+    tell(this, 'adjoin-map', call);
   }
 
   override render(): TemplateResult {

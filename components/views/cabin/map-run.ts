@@ -1,23 +1,10 @@
-import { labelPoint } from '../../../src/cabin/index.ts';
 import type { RunResult } from '../../../src/harmony/judgement.ts';
 import type { MapPart } from '../../../src/report/figures/cabin-map.ts';
 import type { MapPlace } from '../../../src/report/figures/map-place.ts';
-import type { Point } from '../../../src/report/figures/polyline.ts';
 import { element, pathThrough } from '../../../src/report/scene.ts';
 import type { SceneElement } from '../../../src/report/scene.ts';
 import { tableInk } from '../../figures/inks.ts';
-
-const middles = new WeakMap<readonly Point[], Point>();
-
-/** The roomiest place inside an outline, mm. */
-export function middleOf(part: MapPart): Point {
-  const known = middles.get(part.outline);
-  if (known !== undefined) return known;
-  const count = part.outline.length;
-  const made: Point = part.line || count < 3 ? part.outline[Math.floor(count / 2)] ?? [0, 0] : labelPoint(part.outline);
-  middles.set(part.outline, made);
-  return made;
-}
+import { middleOf } from '../../model/part-middle.ts';
 
 /** Id of a run in an address: its own, or the ends of one that was found. */
 export const runKey = ({ id, parts }: RunResult): string => id ?? `${parts[0]}..${parts.at(-1)}`;
