@@ -1,4 +1,4 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Argument } from '../../src/actions/argument.ts';
@@ -6,6 +6,7 @@ import { actionById, namedItems } from '../../src/actions/index.ts';
 import type { Cabin } from '../../src/cabin/cabin.ts';
 import type { Issue } from '../../src/issue.ts';
 import { doAction } from '../controllers/edit-events.ts';
+import { InTurnElement } from '../controllers/in-turn-element.ts';
 import { typedValue } from '../controllers/typed-value.ts';
 import { argumentText, argumentValue } from '../model/argument-text.ts';
 import { fields } from '../styles/fields.ts';
@@ -17,7 +18,7 @@ import { styles } from './action-fields.styles.ts';
  * Fields that edit in place: those of an action that sets fields of one thing. Each field is an edit of its own as soon as it is left; a
  * value that is refused stays in its field with the reason.
  */
-export class AdjoinActionFields extends LitElement {
+export class AdjoinActionFields extends InTurnElement {
   static override styles = [base, controls, fields, styles];
   static override properties = {
     cabin: { attribute: false }, action: {}, of: { attribute: false }, keys: { attribute: false }, rest: { attribute: false }, locked: { type: Boolean },

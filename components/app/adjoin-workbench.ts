@@ -1,7 +1,6 @@
 import { html, LitElement, nothing, svg } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import type { Selection } from '../../src/actions/index.ts';
-import { worstFirst } from '../../src/report/worst-first.ts';
 import { announceEvent } from '../controllers/announcer.ts';
 import { Desk } from '../controllers/desk.ts';
 import { FocusKeeper } from '../controllers/focus-keeper.ts';
@@ -22,6 +21,7 @@ import { resting } from '../model/focus-path.ts';
 import { isTyping, keysOf } from '../model/keys.ts';
 import { findLight, lightGroups, sweepLights } from '../model/light-groups.ts';
 import { partsById, passes } from '../model/joint-filter.ts';
+import { orderedJoints } from '../model/joint-order.ts';
 import { partColours } from '../model/part-colours.ts';
 import { offeredCabins } from '../model/offered-cabins.ts';
 import { remembered } from '../model/remembered.ts';
@@ -418,6 +418,12 @@ export class AdjoinWorkbench extends LitElement {
     return colours;
   }
 
+  /** What is left was looked through for what had the focus and was scrolled: to draw what comes in the same task would keep the page too long. */
+  protected override async scheduleUpdate(): Promise<void> {
+    if (this.routes.left !== undefined) await this.routes.left;
+    await super.scheduleUpdate();
+  }
+
   protected override updated(changed: PropertyValues<this>): void {
     super.updated(changed);
     const title = this.titleOf(this.desk.open, this.routes.route);
@@ -506,7 +512,7 @@ export class AdjoinWorkbench extends LitElement {
       </div>`;
     }
     const parts = partsById(open.cabin);
-    const listed = worstFirst(open.judgement.joints).filter((one) => one === joint || passes(one, route.filter, parts));
+    const listed = orderedJoints(open.judgement.joints).filter((one) => one === joint || passes(one, route.filter, parts));
     return html`<adjoin-joint-view
       .cabin=${open.cabin} .judgement=${open.judgement} .joint=${joint} .listed=${listed} .light=${this.lightName} .gamut=${this.display.gamut}
       .back=${back} .linkTo=${jointLinks(route)} .options=${route.options ?? none} .desk=${this.desk} .locked=${open.locked} .selection=${open.selection}

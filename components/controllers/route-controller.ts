@@ -1,5 +1,6 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import { changedRoute, formatRoute, parseRoute } from './route.ts';
+import { turn } from './in-turn-element.ts';
 import type { Route } from './route.ts';
 import type { Folded } from './sections.ts';
 
@@ -15,6 +16,8 @@ export interface RouteWatch {
 /** Keeps the host in step with the address: views push, choices that refine a view replace. Every step of the history has a number. */
 export class RouteController implements ReactiveController {
   route: Route = parseRoute(location.hash);
+  /** Resolved once what has to do with the place that was left is done; there while it is not. */
+  left: Promise<void> | undefined;
 
   constructor(host: ReactiveControllerHost & EventTarget, watch: RouteWatch) {
     this.host = host;
@@ -76,7 +79,7 @@ export class RouteController implements ReactiveController {
     const hash = formatRoute(route);
     if (hash !== location.hash) {
       if (push) {
-        this.watch.leaving?.(this.entry);
+        this.leave();
         this.entry = newEntry();
       }
       history[push ? 'pushState' : 'replaceState']({ entry: this.entry }, '', hash);
@@ -86,6 +89,14 @@ export class RouteController implements ReactiveController {
     this.host.requestUpdate();
   }
 
+  private leave(): void {
+    this.watch.leaving?.(this.entry);
+    const left = turn().then(() => {
+      if (this.left === left) this.left = undefined;
+    });
+    this.left = left;
+  }
+
   private number(known: number | undefined): void {
     this.entry = known ?? newEntry();
     if (known === undefined) history.replaceState({ entry: this.entry }, '');
@@ -93,7 +104,7 @@ export class RouteController implements ReactiveController {
 
   private readonly read = (): void => {
     const known = entryOf(history.state);
-    if (known !== this.entry) this.watch.leaving?.(this.entry);
+    if (known !== this.entry) this.leave();
     this.number(known);
     this.route = parseRoute(location.hash);
     this.watch.changed(this.route);

@@ -1,5 +1,6 @@
 import type { JointResult } from '../../src/harmony/judgement.ts';
 import { compareWorstFirst, worstFirst } from '../../src/report/worst-first.ts';
+import { remembered } from './remembered.ts';
 
 /**
  * Joints worst first, kept from one judgement to the next: only those that are other results than before are put in their places anew,
@@ -32,3 +33,8 @@ export class JointOrder {
     return [...order, ...coming.slice(next)];
   }
 }
+
+const order = new JointOrder();
+
+/** Joints worst first: the same list for all that show the same joints. */
+export const orderedJoints = remembered((joints: readonly JointResult[]) => order.of(joints));

@@ -1,7 +1,7 @@
-import { LitElement } from 'lit';
 import type { PropertyDeclarations } from 'lit';
 import type { AdjoinLongList } from '../app/adjoin-long-list.ts';
 import type { Desk } from '../controllers/desk.ts';
+import { InTurnElement } from '../controllers/in-turn-element.ts';
 import type { OpenCabin } from '../controllers/open-cabin.ts';
 import type { Route } from '../controllers/route.ts';
 import { deepElements } from '../model/focus-path.ts';
@@ -24,7 +24,7 @@ export interface ViewProperties {
 }
 
 /** A view, with what the shell gives it; a view adds its own properties to these. */
-export abstract class ViewElement extends LitElement implements ViewProperties {
+export abstract class ViewElement extends InTurnElement implements ViewProperties {
   static override properties: PropertyDeclarations = {
     open: { attribute: false }, desk: { attribute: false }, route: { attribute: false }, light: {}, gamut: {}, colours: { attribute: false },
     linkTo: { attribute: false }, go: { attribute: false },

@@ -79,7 +79,7 @@ test('sliders move by keys, fields take what a slider does not reach, and nonsen
 
 test('kind, gap and intent of the joint are edited in place, a refused value says why, and undo has a name', async () => {
   const control = <E extends HTMLElement>(label: string): E => all('adjoin-action-fields label, label.field').find((each) => words(each.querySelector('.label') ?? undefined).startsWith(label))?.querySelector<E>('input, select') as E;
-  await userEvent.fill(control<HTMLInputElement>('Gap'), '2,5');
+  await userEvent.fill(await until('the gap', () => control<HTMLInputElement>('Gap')), '2,5');
   await userEvent.keyboard('{Tab}');
   await until('the new gap on the stage', () => all('.set').some((each) => words(each).includes('gap of 2.5 mm')));
   expect(all<HTMLButtonElement>('button').some((each) => /Change gap of joint Dash lower and Door left to 2.5 mm|gap/.test(`${each.title} ${each.getAttribute('aria-label') ?? ''}`))).toBe(true);

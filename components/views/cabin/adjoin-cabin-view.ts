@@ -9,7 +9,7 @@ import type { Desk } from '../../controllers/desk.ts';
 import { PathTrial } from '../../controllers/path-trial.ts';
 import type { JointFilter, Route } from '../../controllers/route.ts';
 import { isOpenFilter, partsById, passes } from '../../model/joint-filter.ts';
-import { JointOrder } from '../../model/joint-order.ts';
+import { orderedJoints } from '../../model/joint-order.ts';
 import { pathOfAddress } from '../../model/path-address.ts';
 import type { PartColour } from '../../model/part-colours.ts';
 import { base } from '../../styles/shared.ts';
@@ -55,7 +55,6 @@ export class AdjoinCabinView extends LitElement {
   /** The joint that was looked at last. */
   declare visited: string | undefined;
   declare pointed: string | undefined;
-  private readonly order = new JointOrder();
   private listed: readonly JointResult[] = [];
 
   constructor() {
@@ -78,7 +77,7 @@ export class AdjoinCabinView extends LitElement {
     const path = pathOfAddress(this.route.options?.['path'], (part) => cabinIndex(this.cabin).parts.has(part));
     this.trial.follow(path, this.cabin, this.judgement, this.judging ? undefined : this.desk);
     if (!changed.has('judgement') && !changed.has('filter') && !changed.has('cabin')) return;
-    const ordered = this.order.of(this.judgement.joints);
+    const ordered = orderedJoints(this.judgement.joints);
     const parts = partsById(this.cabin);
     this.listed = isOpenFilter(this.filter) ? ordered : ordered.filter((joint) => passes(joint, this.filter, parts));
   }

@@ -1,9 +1,10 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { CheckResult } from '../../../src/harmony/judgement.ts';
 import { limitScale } from '../../../src/report/figures/limit-scale.ts';
 import { decimalsOf, fixed, limitUseText, probability } from '../../../src/report/number-text.ts';
 import { drawing } from '../../../src/report/scene.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { uncertaintyUse } from '../../model/leading-check.ts';
@@ -16,7 +17,7 @@ const scaleSize = { width: 184, height: 18 } as const;
 const explained: ReadonlyMap<string, string> = new Map([['metamerism', 'metamerism'], ['near-miss', 'near miss'], ['gloss', 'gloss unit, GU'], ['texture', 'Sa, Sal, Str'], ['master', 'master'], ['cap', 'cap']]);
 
 /** Every check of a joint or a part: its verdict, its place against the limit, its sentence, and what to know about it. */
-export class AdjoinCheckList extends LitElement {
+export class AdjoinCheckList extends InTurnElement {
   static override styles = [base, styles];
   static override properties = { checks: { attribute: false } };
 

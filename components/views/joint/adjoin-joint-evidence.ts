@@ -1,9 +1,10 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin, Decision, Joint, VisualRecord } from '../../../src/cabin/cabin.ts';
 import { voidReason } from '../../../src/harmony/decisions.ts';
 import type { JointResult, JudgedOn } from '../../../src/harmony/judgement.ts';
 import { counted, fixed, percent, probability } from '../../../src/report/number-text.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { askAction, doAction } from '../../controllers/edit-events.ts';
 import { standsFor } from '../../controllers/stands-for.ts';
 import { proposedDecision } from '../../model/proposed-decision.ts';
@@ -12,7 +13,7 @@ import { base, controls } from '../../styles/shared.ts';
 import { styles } from './joint-evidence.styles.ts';
 
 /** What a verdict stands on: the specimens, the rule and why it applies, what was decided, and what the booth said. */
-export class AdjoinJointEvidence extends LitElement {
+export class AdjoinJointEvidence extends InTurnElement {
   static override styles = [base, controls, styles];
   static override properties = { cabin: { attribute: false }, joint: { attribute: false }, result: { attribute: false }, editable: { type: Boolean }, light: {} };
 

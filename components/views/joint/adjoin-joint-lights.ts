@@ -1,4 +1,4 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin, Joint } from '../../../src/cabin/cabin.ts';
 import type { CheckResult, LightResult } from '../../../src/harmony/judgement.ts';
@@ -6,6 +6,7 @@ import { jointStrip } from '../../../src/report/figures/joint-strip.ts';
 import { limitScale } from '../../../src/report/figures/limit-scale.ts';
 import { fixed, limitUseText, probability, signed } from '../../../src/report/number-text.ts';
 import { drawing } from '../../../src/report/scene.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { uncertaintyUse } from '../../model/leading-check.ts';
@@ -23,7 +24,7 @@ const multiple = { width: 168, strip: 56, scale: 16 } as const;
  * The colour check light by light: a small strip and scale for each, then the numbers.
  * @fires adjoin-light - the light the user chose to see everything under
  */
-export class AdjoinJointLights extends LitElement {
+export class AdjoinJointLights extends InTurnElement {
   static override styles = [base, controls, styles];
   static override properties = { cabin: { attribute: false }, joint: { attribute: false }, check: { attribute: false }, light: {}, gamut: {} };
 

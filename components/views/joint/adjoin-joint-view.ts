@@ -1,4 +1,4 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import type { Cabin, Joint } from '../../../src/cabin/cabin.ts';
 import type { JointResult, Judgement, PartResult } from '../../../src/harmony/judgement.ts';
@@ -6,6 +6,7 @@ import { spectraPlot } from '../../../src/report/figures/spectra-plot.ts';
 import type { PlottedSpectrum } from '../../../src/report/figures/spectra-plot.ts';
 import { fixed, limitUseText, percent, probability } from '../../../src/report/number-text.ts';
 import type { Selection } from '../../../src/actions/selection.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import type { Desk } from '../../controllers/desk.ts';
 import { askAction, askSelection } from '../../controllers/edit-events.ts';
 import { JointTrial } from '../../controllers/joint-trial.ts';
@@ -48,7 +49,7 @@ const terms = html`<p class="terms">Beside each check: its <adjoin-term word="li
  * Shift with the left or right arrow key goes to the joint before or after it on the wall.
  * @fires adjoin-option - choices for the address
  */
-export class AdjoinJointView extends LitElement {
+export class AdjoinJointView extends InTurnElement {
   static override styles = [base, controls, styles];
   static override properties = {
     cabin: { attribute: false }, judgement: { attribute: false }, joint: { attribute: false }, listed: { attribute: false }, light: {}, gamut: {},

@@ -1,7 +1,8 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin, Joint, Proposal } from '../../../src/cabin/cabin.ts';
 import { cabinIndex } from '../../../src/cabin/cabin-index.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { doAction } from '../../controllers/edit-events.ts';
 import { standsFor } from '../../controllers/stands-for.ts';
 import { trialText } from '../../model/trial-text.ts';
@@ -12,7 +13,7 @@ import { styles } from './joint-evidence.styles.ts';
  * The proposals kept at a joint, and where else in the cabin there are some.
  * @fires adjoin-trial - a proposal that is to be tried again
  */
-export class AdjoinProposals extends LitElement {
+export class AdjoinProposals extends InTurnElement {
   static override styles = [base, controls, styles];
   static override properties = { cabin: { attribute: false }, joint: { attribute: false }, locked: { type: Boolean }, linkTo: { attribute: false } };
 

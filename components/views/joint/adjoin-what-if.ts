@@ -1,4 +1,4 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Cabin, Joint } from '../../../src/cabin/cabin.ts';
@@ -8,6 +8,7 @@ import type { Trial } from '../../../src/plan/proposal/proposed-cabin.ts';
 import { limitScale } from '../../../src/report/figures/limit-scale.ts';
 import { limitUseText } from '../../../src/report/number-text.ts';
 import { drawing } from '../../../src/report/scene.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { uncertaintyUse, verdictWord } from '../../model/leading-check.ts';
@@ -27,7 +28,7 @@ const usualViewMm = 700;
  * @fires adjoin-trial - the change that is tried; an empty one is none
  * @fires adjoin-keep - the change is to be kept as a proposal
  */
-export class AdjoinWhatIf extends LitElement {
+export class AdjoinWhatIf extends InTurnElement {
   static override styles = [base, controls, fields, styles];
   static override properties = {
     cabin: { attribute: false }, joint: { attribute: false }, result: { attribute: false }, trial: { attribute: false }, judgement: { attribute: false },

@@ -2,7 +2,6 @@ import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import type { JointResult } from '../../../src/harmony/judgement.ts';
 import { limitUseText } from '../../../src/report/number-text.ts';
-import { worstFirst } from '../../../src/report/worst-first.ts';
 import { askAction } from '../../controllers/edit-events.ts';
 import { tableInk, paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
@@ -11,6 +10,7 @@ import { usualLamp } from '../../figures/surface/lamp.ts';
 import { surfaceSide } from '../../figures/surface/surface-side.ts';
 import { verdictSample } from '../../figures/verdict-sample.ts';
 import { filterText, isOpenFilter, partsById, passes, standingSource } from '../../model/joint-filter.ts';
+import { orderedJoints } from '../../model/joint-order.ts';
 import { proposedDecision } from '../../model/proposed-decision.ts';
 import { leadingCheck, underLight, verdictWord } from '../../model/leading-check.ts';
 import { sweepLights } from '../../model/light-groups.ts';
@@ -91,7 +91,7 @@ export class AdjoinReviewView extends ViewElement {
   /** Ids of the joints that pass the filter of the wall, worst first. */
   private passing(): readonly string[] {
     const parts = partsById(this.open.cabin);
-    return worstFirst(this.open.judgement.joints).filter((joint) => passes(joint, this.route.filter, parts)).map((joint) => joint.id);
+    return orderedJoints(this.open.judgement.joints).filter((joint) => passes(joint, this.route.filter, parts)).map((joint) => joint.id);
   }
 
   protected override updated(changed: PropertyValues<this>): void {

@@ -1,0 +1,30 @@
+import { LitElement } from 'lit';
+
+const waiting: (() => void)[] = [];
+let channel: MessageChannel | undefined;
+
+const callNext = (): void => channel?.port2.postMessage(undefined);
+
+/** Resolves in a task of its own, in the order of the calls: one call for each task, so that the page answers and draws between them. */
+export function turn(): Promise<void> {
+  if (channel === undefined) {
+    channel = new MessageChannel();
+    channel.port1.addEventListener('message', () => {
+      waiting.shift()?.();
+      if (waiting.length > 0) callNext();
+    });
+    channel.port1.start();
+  }
+  return new Promise((resolve) => {
+    waiting.push(resolve);
+    if (waiting.length === 1) callNext();
+  });
+}
+
+/** An element whose first drawing waits for its turn: those of a whole view in one task would keep the page from answering. */
+export abstract class InTurnElement extends LitElement {
+  protected override async scheduleUpdate(): Promise<void> {
+    if (!this.hasUpdated) await turn();
+    await super.scheduleUpdate();
+  }
+}
