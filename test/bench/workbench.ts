@@ -191,7 +191,7 @@ console.log(`taken up again after a crash, to its last verdict: ${await timed(as
   await until(page, 'judged');
 })}`);
 
-interface Importing { loaded: Map<string, object> }
+interface Importing { views: { get(view: string): object | undefined } }
 interface ImportDesk { items: { key: string; state: string; planned?: { taken: boolean } }[]; bridge: object; choose(key: string, choices: object): void; take(): Promise<boolean> }
 await page.goto('about:blank');
 await page.goto(`${app.address}#/cabin?open=demo-data/shuttle-slate.cabin.json`);
@@ -203,7 +203,7 @@ await page.evaluate(() => { location.hash = '#/import'; });
 await page.locator('adjoin-import-view').waitFor();
 await page.waitForTimeout(1000);
 const planned = (taken: boolean): Promise<unknown> => page.waitForFunction((wanted) => {
-  const view = (document.querySelector('adjoin-workbench') as unknown as Importing).loaded.get('import') ?? {};
+  const view = (document.querySelector('adjoin-workbench') as unknown as Importing).views.get('import') ?? {};
   const desk = Object.values(view).find((each): each is ImportDesk => typeof each === 'object' && each !== null && 'items' in each && 'bridge' in each);
   Object.assign(window, { importing: desk });
   return desk?.items[0]?.state === 'found' && desk.items[0].planned?.taken === wanted;

@@ -284,7 +284,7 @@ test('an import is safe at once: a page that is killed while its readings are wr
   await page.locator('adjoin-import-view').waitFor();
   interface ImportDesk { items: { key: string; state: string; planned?: { taken: boolean } }[]; choose(key: string, choices: object): void; take(): Promise<boolean> }
   const planned = (taken: boolean): Promise<unknown> => page.waitForFunction((wanted) => {
-    const view = (document.querySelector('adjoin-workbench') as unknown as { loaded: Map<string, object> }).loaded.get('import') ?? {};
+    const view = (document.querySelector('adjoin-workbench') as unknown as { views: { get(view: string): object | undefined } }).views.get('import') ?? {};
     const desk = Object.values(view).find((each): each is ImportDesk => typeof each === 'object' && each !== null && 'items' in each && 'bridge' in each);
     Object.assign(window, { importing: desk });
     return desk?.items[0]?.state === 'found' && desk.items[0].planned?.taken === wanted;
