@@ -31,7 +31,7 @@ export interface Place {
 export class AdjoinHeader extends LitElement {
   static override styles = [base, controls, styles];
   static override properties = {
-    open: { attribute: false }, groups: { attribute: false }, light: {}, sweep: { attribute: false }, home: {}, places: { attribute: false }, scheme: { state: true },
+    open: { attribute: false }, groups: { attribute: false }, light: {}, sweep: { attribute: false }, home: {}, places: { attribute: false }, scheme: { state: true }, unfolded: { state: true },
   };
 
   declare open: OpenCabin | undefined;
@@ -42,7 +42,8 @@ export class AdjoinHeader extends LitElement {
   declare home: string;
   declare places: readonly Place[];
   declare scheme: Scheme;
-  private seen: string | undefined;
+  /** On a narrow screen the places lie under the present one, until they are asked for. */
+  declare unfolded: boolean;
 
   constructor() {
     super();
@@ -52,6 +53,7 @@ export class AdjoinHeader extends LitElement {
     this.home = '#/';
     this.places = [];
     this.scheme = readScheme();
+    this.unfolded = false;
   }
 
   private call(call: DeskCall): void {
@@ -64,17 +66,15 @@ export class AdjoinHeader extends LitElement {
     announce(this, `Ink and paper: ${schemeWords[this.scheme]}`);
   }
 
-  /** Where the row of places is longer than the screen, the present one is brought into sight. */
-  protected override updated(): void {
-    const row = this.renderRoot.querySelector('nav');
-    const here = row?.querySelector<HTMLElement>('[aria-current]');
-    const place = here?.getAttribute('href')?.split('?')[0];
-    if (row == null || here == null || place === this.seen) return;
-    this.seen = place;
-    // Asked before the frame, the browser would lay out the place that one goes to for this alone.
-    requestAnimationFrame(() => requestAnimationFrame(() => {
-      if (here.isConnected) row.scrollLeft = here.offsetLeft - row.offsetLeft - (row.clientWidth - here.offsetWidth) / 2;
-    }));
+  private foldPlaces(event: Event): void {
+    const { key } = event as KeyboardEvent;
+    if (!this.unfolded || (key !== undefined && key !== 'Escape')) return;
+    const to = (event as FocusEvent).relatedTarget;
+    if (event.type === 'focusout' && (!(to instanceof Node) || (event.currentTarget as Node).contains(to))) return;
+    this.unfolded = false;
+    // What had the focus is out of sight now.
+    if (event.type !== 'focusout') this.renderRoot.querySelector<HTMLElement>('.now')?.focus();
+    if (key !== undefined) event.stopPropagation();
   }
 
   override render(): TemplateResult {
@@ -99,12 +99,18 @@ export class AdjoinHeader extends LitElement {
           : html`<span class="spring"></span>`}
         <div class="tools">${open ? this.edits(open) : nothing}${this.always()}</div>
       </header>
-      ${open && this.places.length > 0
-        ? html`<nav aria-label="Places">${this.places.map((place) => html`
-            <a class=${place.first ? 'first' : nothing} href=${place.address} title=${place.about} aria-current=${place.here ? 'page' : nothing}>${place.title}</a>`)}
-          </nav>`
-        : nothing}
+      ${open && this.places.length > 0 ? this.row() : nothing}
     `;
+  }
+
+  private row(): TemplateResult {
+    const { unfolded } = this;
+    const fold = (event: Event): void => this.foldPlaces(event);
+    return html`<nav aria-label="Places" @keydown=${fold} @focusout=${fold}>
+      <button class="now" type="button" aria-expanded=${unfolded} aria-controls="places" @click=${() => { this.unfolded = !unfolded; }}><span><span class="unseen">Places, now: </span>${this.places.find(({ here }) => here)?.title ?? 'Places'}</span></button>
+      <div id="places" class=${unfolded ? 'unfolded' : ''} @click=${fold}>${this.places.map((place) => html`
+        <a class=${place.first ? 'first' : nothing} href=${place.address} title=${place.about} aria-current=${place.here ? 'page' : nothing}>${place.title}</a>`)}</div>
+    </nav>`;
   }
 
   private edits(open: OpenCabin): TemplateResult {

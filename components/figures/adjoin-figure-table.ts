@@ -14,7 +14,7 @@ export interface FigureTable {
 export class AdjoinFigureTable extends LitElement {
   static override styles = [base, css`
     :host { display: block; margin-top: 6px; }
-    summary { cursor: pointer; min-height: 28px; padding: 4px 0; color: var(--quiet); font-size: var(--small); width: fit-content; }
+    summary { min-height: 28px; padding: 4px 0; color: var(--quiet); font-size: var(--small); width: fit-content; }
     summary:hover { color: var(--ink); }
     .wide { overflow: auto; max-height: 340px; border-bottom: 1px solid var(--line); }
     table { border-collapse: collapse; font-size: var(--small); }

@@ -1,6 +1,6 @@
 import { css } from 'lit';
 
-/** What every element starts from: box model, focus rings, links, numbers. */
+/** What every element starts from: box model, focus rings, links, sections that fold. */
 export const base = css`
   *, *::before, *::after { box-sizing: border-box; }
   :host { color: var(--ink); }
@@ -13,6 +13,10 @@ export const base = css`
   svg { display: block; }
   a { color: inherit; text-underline-offset: 2px; text-decoration-thickness: 1px; }
   :focus-visible { outline: 2px solid var(--focus); outline-offset: 1px; box-shadow: 0 0 0 1px var(--focus-gap); border-radius: var(--radius); }
+  summary { cursor: pointer; list-style: none; }
+  summary::-webkit-details-marker { display: none; }
+  summary::before { content: ''; display: inline-block; flex: none; width: 6px; height: 6px; margin: 0 9px 2px 2px; border: solid currentColor; border-width: 0 1.5px 1.5px 0; rotate: -45deg; vertical-align: middle; }
+  details[open] > summary::before { rotate: 45deg; }
   .unseen {
     position: absolute; width: 1px; height: 1px; margin: -1px; overflow: hidden;
     clip-path: inset(50%); white-space: nowrap;

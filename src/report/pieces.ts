@@ -1,5 +1,5 @@
 import type { CheckResult, JointResult } from '../harmony/judgement.ts';
-import type { Content, Markup } from './markup.ts';
+import type { Content, Markup, MarkupNode } from './markup.ts';
 import type { ReportJoint } from './model/report-model.ts';
 import { figure, html, named } from './markup.ts';
 import { element } from './scene.ts';
@@ -22,16 +22,23 @@ export interface Column<Row> {
   readonly cell: (row: Row) => Content;
 }
 
+/** Columns that a narrow screen has room for; a table of more stands there as a list, each cell after the name of its column. */
+const mostBeside = 2;
+
 /** A table with a caption and headers that name their scope; the first column heads its row. */
 export function table<Row>(caption: Content, columns: readonly Column<Row>[], rows: readonly Row[], className?: string): Markup {
   const kind = (column: Column<Row>): string | undefined => (column.number ? 'number' : column.wide ? 'wide' : column.steady ? 'steady' : column.word ? 'word' : undefined);
-  return html('table', { class: className },
+  const listed = columns.length > mostBeside && className !== 'sign';
+  const name = ({ title, unit }: Column<Row>): string | undefined => (listed ? [typeof title === 'string' ? title : textOf(title), unit].filter(Boolean).join(' ') : undefined);
+  return html('table', { class: [className, listed && 'listed'].filter(Boolean).join(' ') || undefined },
     html('caption', {}, caption),
     html('thead', {}, html('tr', {}, columns.map((column) =>
       html('th', { scope: 'col', class: kind(column) }, column.title, column.unit !== undefined && html('span', { class: 'unit' }, ` ${column.unit}`))))),
     html('tbody', {}, rows.map((row) => html('tr', {}, columns.map((column, index) =>
-      (index === 0 ? html('th', { scope: 'row', class: kind(column) }, column.cell(row)) : html('td', { class: kind(column) }, column.cell(row))))))));
+      (index === 0 ? html('th', { scope: 'row', class: kind(column) }, column.cell(row)) : html('td', { class: kind(column), 'data-name': name(column) }, column.cell(row))))))));
 }
+
+const textOf = (node: MarkupNode): string => (typeof node === 'string' ? node : 'scene' in node ? '' : node.children.map(textOf).join(''));
 
 /** Rows of a table that a reader takes in at once. */
 const rowsOfPage = 100;

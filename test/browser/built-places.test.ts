@@ -5,7 +5,7 @@ import { builtPages, demo, demoText, drop, goTo, saved, wall, wordsOf } from '..
 import { focusOf, press, pressUntil } from '../support/keyboard.ts';
 
 /** Back, forward, reload, and addresses that a colleague sends: one is where one was, with the same filter and light, and the focus. */
-const { visit, address, complaints } = builtPages(5630);
+const { visit, address, complaints, read } = builtPages(5630);
 
 test('back from a joint leads to its strip, forward to the joint, with the filter and the light of the wall', async () => {
   const page = await visit(`#/cabin?light=A&verdict=holds&${demo('shuttle-slate')}`, { viewport: { width: 1440, height: 900 } });
@@ -269,24 +269,69 @@ test('two tabs keep a place, a light and a filter each, and what one changes the
   expect(await first.evaluate(() => location.hash)).toContain('#/joint/map-pocket--sill?verdict=clashes');
 }, 90_000);
 
+/** What of a page is read by scrolling sideways, through shadow roots. */
+const sideways = (page: Page): Promise<readonly string[]> => page.evaluate(() => {
+  const found: string[] = [];
+  const look = (root: ParentNode): void => {
+    for (const element of root.querySelectorAll('*')) {
+      if (/^(?:auto|scroll)$/.test(getComputedStyle(element).overflowX) && element.scrollWidth > element.clientWidth + 1) found.push(`${element.localName}.${element.className}`);
+      if (element.shadowRoot !== null) look(element.shadowRoot);
+    }
+  };
+  look(document);
+  return document.documentElement.scrollWidth > innerWidth + 1 ? [...found, 'page'] : found;
+});
+
+const tables: readonly (readonly [place: string, ready: string, options?: Readonly<Record<string, string>>])[] = [
+  ['parts', 'adjoin-part-table tbody tr'], ['readings', 'adjoin-quality-table tbody tr'], ['readings', 'adjoin-instruments tbody tr', { show: 'instruments' }], ['readings', 'adjoin-requests tbody tr', { show: 'requests' }],
+  ['readings', 'adjoin-geometry-table tbody tr', { show: 'geometry' }], ['masters/master-skin', 'adjoin-master-panel tbody tr'], ['rules', 'adjoin-rules-view table.stacked tbody tr', { see: 'classes' }], ['rules', 'adjoin-rules-view table.stacked tbody tr', { see: 'book' }],
+  ['apportion', 'adjoin-apportion-view .tolerances tbody tr'], ['mend', 'adjoin-mend-view caption'], ['sources', 'adjoin-sources-view .sets tbody tr'],
+];
+
 test('at 320 px nothing of a plan, a comparison or a table is read by scrolling sideways (WCAG 2.2, 1.4.10)', async () => {
   const page = await visit(`#/parts?${demo('first-steps')}`, { viewport: { width: 320, height: 800 } });
   await page.locator('adjoin-part-table tbody tr').first().waitFor();
-  for (const [place, ready] of [['parts', 'adjoin-part-table tbody tr'], ['readings', 'adjoin-quality-table tbody tr'], ['apportion', 'adjoin-apportion-view .tolerances tbody tr'], ['mend', 'adjoin-mend-view caption'], ['sources', 'adjoin-sources-view .sets tbody tr']] as const) {
-    await goTo(page, place);
+  for (const [place, ready, options] of tables) {
+    await goTo(page, place, options);
     await page.locator(ready).first().waitFor({ timeout: 30_000 });
-    const wide = await page.locator('main').evaluate((main) => {
-      const found: string[] = [];
-      const look = (root: ParentNode): void => {
-        for (const element of root.querySelectorAll('*')) {
-          if (/^(?:auto|scroll)$/.test(getComputedStyle(element).overflowX) && element.scrollWidth > element.clientWidth + 1) found.push(`${element.localName}.${element.className}`);
-          if (element.shadowRoot !== null) look(element.shadowRoot);
-        }
-      };
-      look(main);
-      return main.scrollWidth > main.clientWidth + 1 ? [...found, 'main'] : found;
-    });
-    expect(wide, place).toEqual([]);
+    expect(await sideways(page), `${place} ${JSON.stringify(options ?? {})}`).toEqual([]);
   }
   expect(complaints).toEqual([]);
-}, 90_000);
+}, 120_000);
+
+test.each([320, 390])('at %i px the places unfold under the present one, by key and by pointer, and nothing runs sideways', async (width) => {
+  const page = await visit(`#/parts?${demo('first-steps')}`, { viewport: { width, height: 800 } });
+  await page.locator('adjoin-part-table tbody tr').first().waitFor();
+  const now = page.getByRole('button', { name: /^Places, now: / });
+  const link = page.getByRole('navigation', { name: 'Places' }).getByRole('link', { name: 'Readings', exact: true });
+  expect(await wordsOf(now)).toBe('Places, now: Parts');
+  expect(await link.isVisible()).toBe(false);
+  await now.focus();
+  await press(page, 'Enter');
+  expect(await link.isVisible()).toBe(true);
+  expect(await sideways(page)).toEqual([]);
+  await press(page, 'Escape');
+  expect(await link.isVisible()).toBe(false);
+  expect((await focusOf(page)).words).toBe('Places, now: Parts');
+  await now.click();
+  await link.click();
+  await page.locator('adjoin-quality-table').waitFor();
+  expect(await wordsOf(now)).toBe('Places, now: Readings');
+  expect(await link.isVisible()).toBe(false);
+  expect(complaints).toEqual([]);
+}, 60_000);
+
+test.each([320, 390])('the pages that go to suppliers and readers are read at %i px without scrolling sideways', async (width) => {
+  const page = await visit(`#/readings?show=requests&${demo('first-steps')}`);
+  const sheets = [
+    (await saved(page, () => page.getByRole('button', { name: /^Sheet to print/ }).first().click())).text,
+    await goTo(page, 'masters/master-skin').then(() => saved(page, () => page.getByRole('button', { name: 'One page (.html)' }).click())).then(({ text }) => text),
+    await goTo(page, 'report').then(() => page.locator('adjoin-report-page iframe').waitFor()).then(() => saved(page, () => page.getByRole('button', { name: 'HTML' }).click())).then(({ text }) => text),
+  ];
+  for (const text of sheets) {
+    const { page: sheet } = await read(text, { viewport: { width, height: 844 }, javaScriptEnabled: true });
+    expect(await sheet.locator('td').count()).toBeGreaterThan(4);
+    expect(await sideways(sheet), await sheet.title()).toEqual([]);
+  }
+  expect(complaints).toEqual([]);
+}, 120_000);

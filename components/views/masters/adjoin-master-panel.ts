@@ -23,6 +23,7 @@ import { labText } from '../../model/lab-text.ts';
 import type { PartColour } from '../../model/part-colours.ts';
 import { downloadText, fileName } from '../../platform/download.ts';
 import { base, controls } from '../../styles/shared.ts';
+import { stacked } from '../../styles/stacked.ts';
 import '../parts/adjoin-inline-fields.ts';
 import { styles } from './master-panel.styles.ts';
 import { stateWord } from './master-state.ts';
@@ -31,7 +32,7 @@ const types = { html: 'text/html;charset=utf-8', cxf: 'application/xml', csv: 't
 
 /** One master: what it is, how it drifted, its parts against it and against their neighbours, and its files for suppliers. */
 export class AdjoinMasterPanel extends LitElement {
-  static override styles = [base, controls, styles];
+  static override styles = [base, controls, stacked, styles];
   static override properties = {
     cabin: { attribute: false }, entry: { attribute: false }, judgement: { attribute: false }, colour: { attribute: false }, light: {}, desk: { attribute: false }, locked: { type: Boolean }, linkTo: { attribute: false }, supplier: { state: true }, failed: { state: true },
   };
@@ -77,7 +78,7 @@ export class AdjoinMasterPanel extends LitElement {
       <section>
         <h3>Its parts, against it and against their neighbours</h3>
         ${entry.parts.length === 0 ? html`<p class="quiet">No part is held to it. Set it as the target of a part among the <a href=${this.linkTo({ view: 'parts', item: undefined })}>parts</a>.</p>` : html`
-          <div class="wide" tabindex="0" role="region" aria-label="Parts of the master"><table>
+          <div class="wide" tabindex="0" role="region" aria-label="Parts of the master"><table class="stacked">
             <thead><tr><th scope="col">part</th><th scope="col" colspan="2">colour against the master, <adjoin-term word="limit use">limit use</adjoin-term></th><th scope="col" colspan="2">gloss against the master, <adjoin-term word="limit use">limit use</adjoin-term></th><th scope="col">against its neighbours</th></tr></thead>
             <tbody>${entry.parts.map((part) => this.held(part))}</tbody></table></div>`}
       </section>
@@ -118,8 +119,8 @@ export class AdjoinMasterPanel extends LitElement {
     return html`
       <tr class=${part.withinYetClashing ? 'within' : ''}>
         <th scope="row"><a href=${this.linkTo({ view: 'parts', item: part.part })}>${part.name}</a><br /><span class="quiet">${supplier}</span>${part.withinYetClashing ? html`<br /><span class="word clashes">in tolerance, yet clashing</span>` : nothing}</th>
-        ${this.check(part.colour)}${this.check(part.gloss)}
-        <td>${part.neighbours.length === 0 ? html`<span class="quiet">meets no other part</span>` : html`<ul>${shown.map((neighbour) => html`<li>${scene(verdictSample(neighbour, 36, 12, paperInk))}<span><span class="word ${neighbour.verdict}">${neighbour.verdict}${neighbour.accepted ? ', accepted' : ''}</span>
+        ${this.check('colour', part.colour)}${this.check('gloss', part.gloss)}
+        <td class="whole">${part.neighbours.length === 0 ? html`<span class="quiet">meets no other part</span>` : html`<ul>${shown.map((neighbour) => html`<li>${scene(verdictSample(neighbour, 36, 12, paperInk))}<span><span class="word ${neighbour.verdict}">${neighbour.verdict}${neighbour.accepted ? ', accepted' : ''}</span>
           with <a href=${this.linkTo({ view: 'joint', joint: neighbour.joint, item: undefined })}>${this.cabin.parts.find(({ id }) => id === neighbour.part)?.name ?? neighbour.part}</a>
           <span class="quiet">${[neighbour.colour?.limitUse === undefined ? undefined : `colour ${limitUseText(neighbour.colour.limitUse)}`, neighbour.gloss?.limitUse === undefined ? undefined : `gloss ${limitUseText(neighbour.gloss.limitUse)}`, ...this.others(neighbour.joint)].filter(Boolean).join(', ')}</span></span></li>`)}</ul>
           ${part.neighbours.length > shown.length ? html`<span class="quiet">${clashing.length > 0 ? 'and' : 'the nearest to its limit of'} ${clashing.length > 0 ? `${part.neighbours.length - shown.length} more that ${part.neighbours.length - shown.length === 1 ? 'does' : 'do'} not clash` : counted(part.neighbours.length, 'neighbour')}</span>` : nothing}`}</td>
@@ -133,19 +134,19 @@ export class AdjoinMasterPanel extends LitElement {
       .map(({ check, limitUse }) => (limitUse === undefined ? check : `${check} ${limitUseText(limitUse)}`));
   }
 
-  private check(check: CheckResult | undefined): TemplateResult {
-    if (check === undefined || check.verdict === 'no data' || check.verdict === 'not applicable' || check.limitUse === undefined) return html`<td colspan="2" class="quiet">${check?.verdict ?? 'not held'}</td>`;
+  private check(name: string, check: CheckResult | undefined): TemplateResult {
+    if (check === undefined || check.verdict === 'no data' || check.verdict === 'not applicable' || check.limitUse === undefined) return html`<td colspan="2" class="quiet" data-name=${name}>${check?.verdict ?? 'not held'}</td>`;
     const { verdict, limitUse, uncertainty, limit } = check;
     const size = { width: 170, height: 18 };
     const use = uncertainty !== undefined && limit ? { uncertaintyUse: uncertainty / limit } : {};
-    return html`<td class="scale">${scene(drawing(size.width, size.height, undefined, limitScale({ verdict, limitUse, ...use }, size, paperInk)))}</td><td class="number"><span class="word ${verdict}">${verdict}</span> ${limitUseText(limitUse)}</td>`;
+    return html`<td class="scale" data-name=${name}>${scene(drawing(size.width, size.height, undefined, limitScale({ verdict, limitUse, ...use }, size, paperInk)))}</td><td class="number"><span class="word ${verdict}">${verdict}</span> ${limitUseText(limitUse)}</td>`;
   }
 
   private drift(drift: MasterDrift): TemplateResult {
     return html`
       <p>${driftSentence(drift)}</p>
-      ${drift.lights.length === 0 ? nothing : html`<div class="wide" tabindex="0" role="region" aria-label="Drift by light"><table><thead><tr><th scope="col">light</th><th scope="col" class="number">${drift.formula}</th><th scope="col" class="number"><adjoin-term word="dL*, da*, db*">dL*</adjoin-term></th><th scope="col" class="number">da*</th><th scope="col" class="number">db*</th></tr></thead>
-        <tbody>${drift.lights.map(({ light, value, difference }) => html`<tr><th scope="row">${light}</th><td class="number">${fixed(value, 2)}</td><td class="number">${signed(difference.dL, 2)}</td><td class="number">${signed(difference.da, 2)}</td><td class="number">${signed(difference.db, 2)}</td></tr>`)}</tbody></table></div>`}
+      ${drift.lights.length === 0 ? nothing : html`<div class="wide" tabindex="0" role="region" aria-label="Drift by light"><table class="stacked"><thead><tr><th scope="col">light</th><th scope="col" class="number">${drift.formula}</th><th scope="col" class="number"><adjoin-term word="dL*, da*, db*">dL*</adjoin-term></th><th scope="col" class="number">da*</th><th scope="col" class="number">db*</th></tr></thead>
+        <tbody>${drift.lights.map(({ light, value, difference }) => html`<tr><th scope="row">${light}</th><td class="number" data-name=${drift.formula}>${fixed(value, 2)}</td><td class="number" data-name="dL*">${signed(difference.dL, 2)}</td><td class="number" data-name="da*">${signed(difference.da, 2)}</td><td class="number" data-name="db*">${signed(difference.db, 2)}</td></tr>`)}</tbody></table></div>`}
       ${drift.worst?.limitShare === undefined ? nothing : html`<p class="quiet">${percent(drift.worst.limitShare)} of the strictest limit that a part is held to it by.</p>`}
       ${drift.gloss.length === 0 ? nothing : html`<p class="quiet">Gloss: ${drift.gloss.map(({ angle, change }) => `${signed(change, 1)} GU at ${angle}°`).join(', ')}.</p>`}`;
   }

@@ -110,7 +110,7 @@ export class AdjoinRegisters extends LitElement {
   private section(id: string, title: string | TemplateResult, adds: readonly (readonly [string, string])[], lines: readonly Line[], note: string | TemplateResult = ''): TemplateResult {
     return html`
       <section id=${id}>
-        <h2>${title} <span class="quiet">${lines.length}</span>${adds.map(([words, action]) => html`<button type="button" ?disabled=${this.locked} @click=${() => askAction(this, action)}>${words}</button>`)}</h2>
+        <h2><span>${title}</span> <span class="quiet">${lines.length}</span>${adds.map(([words, action]) => html`<button type="button" ?disabled=${this.locked} @click=${() => askAction(this, action)}>${words}</button>`)}</h2>
         ${note === '' ? nothing : html`<p class="quiet">${note}</p>`}
         ${lines.length === 0 ? html`<p class="none">None.</p>` : html`<ul>${lines.map((line) => this.line(line))}</ul>`}
       </section>`;

@@ -44,7 +44,7 @@ export const planStyles = css`
   tr.on td, tr.on th { background: var(--raised); box-shadow: inset 0 1px var(--ink), inset 0 -1px var(--ink); }
   .chip { display: inline-block; flex: none; width: 28px; height: 18px; border: 1px solid var(--core); }
   .joints { display: flex; flex-wrap: wrap; gap: 4px 12px; } .joints a { overflow-wrap: anywhere; display: inline-block; min-height: 24px; padding: 3px 0; }
-  details > summary { cursor: pointer; min-height: 28px; padding: 4px 0; }
+  details > summary { min-height: 28px; padding: 4px 0; }
   .terms > summary { font-weight: 600; }
   @media (min-width: 1081px) { .terms > summary { display: none; } }
   @media (max-width: 1080px) {
@@ -55,7 +55,7 @@ export const planStyles = css`
   @media (max-width: 760px) {
     aside, .body { padding-left: 12px; padding-right: 12px; }
     td, th { padding-right: 8px; }
-    h1 { font-size: 1.375rem; } .apply { justify-items: stretch; width: 100%; } .apply .note { text-align: left; }
+    h1 { font-size: 1.375rem; } .apply { justify-items: stretch; width: 100%; } .apply .note { text-align: left; max-width: none; }
   }
   @media print { :host { display: block; } aside, .apply, .running, .notice { display: none; } }
 `;

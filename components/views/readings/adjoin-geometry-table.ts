@@ -8,6 +8,7 @@ import type { QualityLook } from '../../../src/workers/session-look.ts';
 import type { Route } from '../../controllers/route.ts';
 import '../../app/adjoin-term.ts';
 import { base, controls } from '../../styles/shared.ts';
+import { stacked } from '../../styles/stacked.ts';
 import { pageStyles } from './readings-view.styles.ts';
 
 const ruleFor = (first: GeometryKind, second: GeometryKind): GeometryRule | undefined =>
@@ -16,7 +17,7 @@ const marks = { 'may be compared': ['yes', 'yes'], 'with a caution': ['caution',
 
 /** What may be compared with what, and what of it this cabin has. */
 export class AdjoinGeometryTable extends LitElement {
-  static override styles = [base, controls, pageStyles, css`
+  static override styles = [base, controls, pageStyles, stacked, css`
     .matrix { width: auto; border-collapse: separate; border-spacing: 2px; }
     .matrix th, .matrix td { border: 0; padding: 0; } .matrix thead th { padding: 0 4px 4px; vertical-align: bottom; max-width: 110px; }
     .matrix tbody th { padding-right: 12px; white-space: nowrap; }
@@ -25,6 +26,7 @@ export class AdjoinGeometryTable extends LitElement {
     .matrix td.caution button { border: 2px dashed var(--open); color: var(--open); font-weight: 600; }
     .matrix td.no button { color: var(--quiet); }
     .matrix td button[aria-pressed='true'] { background: var(--ink); color: var(--paper) !important; border-color: var(--ink); }
+    @media (max-width: 760px) { .matrix.stacked { width: 100%; } .matrix.stacked tbody tr { display: grid; grid-template-columns: repeat(3, minmax(0, 1fr)); gap: 6px 8px; align-items: end; } .matrix.stacked tbody th { grid-column: 1 / -1; } .matrix td[data-name]:has(button)::before { display: block; } .matrix td button { width: 100%; height: 30px; } .matrix td.number { grid-column: 1 / -1; } }
     .said { border-left: 6px solid var(--line); padding-left: 16px; min-height: 84px; max-width: 92ch; }
   `];
 
@@ -58,18 +60,18 @@ export class AdjoinGeometryTable extends LitElement {
     const rule = ruleFor(...this.pointed);
     return html`
       <p class="lead">Colour readings are grouped by how they were taken before any mean. Unlike <adjoin-term word="geometry">geometries</adjoin-term> are never compared; a joint whose sides share none is open.</p>
-      <div class="wide" tabindex="0" role="region" aria-label="What may be compared"><table class="matrix">
+      <div class="wide" tabindex="0" role="region" aria-label="What may be compared"><table class="matrix stacked">
         <thead><tr><th scope="col"><span class="unseen">geometry</span></th>${geometryKinds.map((kind) => html`<th scope="col">${kind}</th>`)}<th scope="col" class="number">readings here</th></tr></thead>
-        <tbody>${geometryKinds.map((row) => html`<tr><th scope="row">${row}</th>${geometryKinds.map((column) => this.cell(row, column))}<td class="number">${counts.get(row) ?? 0}</td></tr>`)}</tbody>
+        <tbody>${geometryKinds.map((row) => html`<tr><th scope="row">${row}</th>${geometryKinds.map((column) => this.cell(row, column))}<td class="number" data-name="readings here">${counts.get(row) ?? 0}</td></tr>`)}</tbody>
       </table></div>
       ${rule === undefined ? nothing : html`<div class="said" aria-live="polite"><b>${rule.kinds[0]} and ${rule.kinds[1]}: ${rule.comparison}</b><p>${capital(rule.reason)}.</p>${rule.mind === undefined ? nothing : html`<p>Mind: ${rule.mind}.</p>`}<p class="quiet">${rule.basis}</p></div>`}
       <section>
         <h2>Gloss as a sphere sees it</h2>
         <p class="quiet">Luminance with the mirror reflection less without it, of one instrument: a cue that ranks parts by gloss and replaces no glossmeter.</p>
         ${this.look.cues.length === 0 ? html`<p class="quiet">No specimen was read with the mirror reflection and without it on one sphere.</p>` : html`
-          <div class="wide" tabindex="0" role="region" aria-label="Gloss as a sphere sees it"><table><thead><tr><th scope="col">specimen</th><th scope="col">instrument</th><th scope="col" class="number">Y included</th><th scope="col" class="number">Y excluded</th><th scope="col" class="number">difference</th><th scope="col" class="number">at most</th></tr></thead>
-          <tbody>${this.look.cues.map(({ specimen, cue }) => html`<tr><th scope="row">${specimen}</th><td>${this.cabin.instruments.find(({ id }) => id === cue.instrument)?.name ?? cue.instrument}</td>
-            <td class="number">${fixed(cue.yIncluded, 2)}</td><td class="number">${fixed(cue.yExcluded, 2)}</td><td class="number">${fixed(cue.difference, 2)}</td><td class="number">${fixed(cue.ceiling, 1)}</td></tr>`)}</tbody></table></div>
+          <div class="wide" tabindex="0" role="region" aria-label="Gloss as a sphere sees it"><table class="stacked"><thead><tr><th scope="col">specimen</th><th scope="col">instrument</th><th scope="col" class="number">Y included</th><th scope="col" class="number">Y excluded</th><th scope="col" class="number">difference</th><th scope="col" class="number">at most</th></tr></thead>
+          <tbody>${this.look.cues.map(({ specimen, cue }) => html`<tr><th scope="row">${specimen}</th><td data-name="instrument">${this.cabin.instruments.find(({ id }) => id === cue.instrument)?.name ?? cue.instrument}</td>
+            <td class="number" data-name="Y included">${fixed(cue.yIncluded, 2)}</td><td class="number" data-name="Y excluded">${fixed(cue.yExcluded, 2)}</td><td class="number" data-name="difference">${fixed(cue.difference, 2)}</td><td class="number" data-name="at most">${fixed(cue.ceiling, 1)}</td></tr>`)}</tbody></table></div>
           <p class="quiet">${counted(this.look.cues.length, 'specimen')}.</p>`}
       </section>`;
   }
@@ -77,7 +79,7 @@ export class AdjoinGeometryTable extends LitElement {
   private cell(row: GeometryKind, column: GeometryKind): TemplateResult {
     const [mark, word] = marks[ruleFor(row, column)?.comparison ?? 'not compared'];
     const here = (this.pointed[0] === row && this.pointed[1] === column) || (this.pointed[0] === column && this.pointed[1] === row);
-    return html`<td class=${mark}><button type="button" aria-pressed=${here} aria-label="${row} with ${column}: ${word}" @click=${() => { this.pointed = [row, column]; }}>${word}</button></td>`;
+    return html`<td class=${mark} data-name=${column}><button type="button" aria-pressed=${here} aria-label="${row} with ${column}: ${word}" @click=${() => { this.pointed = [row, column]; }}>${word}</button></td>`;
   }
 }
 

@@ -153,12 +153,12 @@ export class AdjoinQualityTable extends LitElement {
       <tr data-place=${place} aria-rowindex=${place + 2}>
         <th scope="row"><button class="bare" type="button" aria-expanded=${here} @click=${() => this.sections.toggle(row.key)}><span><b>${part?.name ?? (specimen.kind === 'master' ? 'master' : '')}</b> ${specimen.specimen}${specimen.stage === 'new' ? '' : `, ${specimen.stage}`}${specimen.stands ? nothing : html` <span class="quiet">not judged on</span>`}</span></button></th>
         <td>${row.what}</td><td class="number" data-name="readings">${row.readings} <span class="quiet">at ${counted(row.spots, 'spot')}</span></td>
-        <td class="number" data-name="mean difference from mean">${row.mcdm === undefined ? '–' : fixed(row.mcdm, 2)}</td><td data-name="spread">${row.spots < 2 ? html`<span class="quiet">one spot</span>` : row.spread}</td>
-        <td data-name="share of the limit">${forLimit === undefined ? html`<span class="quiet">no limit</span>` : scene(shareBar({ share: error, goal: forLimit.goalShare, mark: share }, { width: 140, height: 18 }, paperInk))}</td>
-        <td class="number ${few ? 'lacking' : ''}" data-name="standard error">${percent(error)}</td>
-        <td class="number ${(gauge?.instrumentShare ?? 0) > 0.25 ? 'lacking' : ''}" data-name="gauge">${percent(share)}${gauge?.instrumentAssumed === true ? html` <span class="quiet">assumed</span>` : nothing}</td>
-        <td class="number ${few ? 'lacking' : ''}" data-name="spots needed">${forLimit === undefined ? '–' : few ? `${forLimit.spotsNeeded}, has ${forLimit.spots}` : 'enough'}</td>
-        <td class=${row.outliers.length > 0 ? 'lacking' : ''} data-name="stands out">${row.outliers.length === 0 ? '–' : counted(row.outliers.length, 'reading')}</td>
+        <td class=${row.mcdm === undefined ? 'number none' : 'number'} data-name="mean difference from mean">${row.mcdm === undefined ? '–' : fixed(row.mcdm, 2)}</td><td data-name="spread">${row.spots < 2 ? html`<span class="quiet">one spot</span>` : row.spread}</td>
+        <td class="whole" data-name="share of the limit">${forLimit === undefined ? html`<span class="quiet">no limit</span>` : scene(shareBar({ share: error, goal: forLimit.goalShare, mark: share }, { width: 140, height: 18 }, paperInk))}</td>
+        <td class="number ${few ? 'lacking' : error === undefined ? 'none' : ''}" data-name="standard error">${percent(error)}</td>
+        <td class="number ${(gauge?.instrumentShare ?? 0) > 0.25 ? 'lacking' : share === undefined ? 'none' : ''}" data-name="gauge">${percent(share)}${gauge?.instrumentAssumed === true ? html` <span class="quiet">assumed</span>` : nothing}</td>
+        <td class="number ${few ? 'lacking' : forLimit === undefined ? 'none' : ''}" data-name="spots needed">${forLimit === undefined ? '–' : few ? `${forLimit.spotsNeeded}, has ${forLimit.spots}` : 'enough'}</td>
+        <td class=${row.outliers.length > 0 ? 'lacking' : 'none'} data-name="stands out">${row.outliers.length === 0 ? '–' : counted(row.outliers.length, 'reading')}</td>
       </tr>`;
   }
 

@@ -10,6 +10,7 @@ import { downloadText, fileName } from '../../platform/download.ts';
 import '../../app/adjoin-long-list.ts';
 import '../../app/adjoin-ways.ts';
 import { base, controls } from '../../styles/shared.ts';
+import { stacked } from '../../styles/stacked.ts';
 import { pageStyles } from './readings-view.styles.ts';
 
 /**
@@ -17,12 +18,13 @@ import { pageStyles } from './readings-view.styles.ts';
  * @fires adjoin-supplier - the one supplier that is shown, or all
  */
 export class AdjoinRequests extends LitElement {
-  static override styles = [base, controls, pageStyles, bareRows, css`
+  static override styles = [base, controls, pageStyles, bareRows, stacked, css`
     table { min-width: 900px; table-layout: fixed; } .id { width: 116px; } .of { width: 22%; } .what { width: 15%; } .spots { width: 92px; } .with { width: 16%; } td, tbody th { vertical-align: top !important; }
     .chance { display: inline-block; min-width: 56px; font-weight: 600; }
     .decides li { padding: 1px 0; display: grid; grid-template-columns: 64px minmax(0, 1fr); } tbody th { white-space: nowrap; }
     .does { display: flex; gap: 8px; flex-wrap: wrap; }
     h2 .who { flex: 1; }
+    @media (max-width: 760px) { adjoin-long-list > table { min-width: 0; } h2 .does { flex: 1 1 100%; } tbody th { white-space: normal; } }
     @media print { .does, .filters, .lead { display: none; } }
   `];
 
@@ -64,7 +66,7 @@ export class AdjoinRequests extends LitElement {
         <h2><span class="who">${supplier.name} <span class="quiet">${counted(lines.length, 'line')}</span></span>
           <span class="does"><button type="button" aria-label="Sheet to print (.html) for ${supplier.name}" @click=${() => void this.save('html', supplier.id)}>Sheet to print (.html)</button>
           <button type="button" aria-label="Table to fill in (.csv) for ${supplier.name}" @click=${() => void this.save('csv', supplier.id)}>Table to fill in (.csv)</button></span></h2>
-        <adjoin-long-list class="wide" tabindex="0" role="region" aria-label="Readings asked of ${supplier.name}" .usual=${64} .ids=${lines.map(({ id }) => id)}
+        <adjoin-long-list class="wide stacked" tabindex="0" role="region" aria-label="Readings asked of ${supplier.name}" .usual=${64} .ids=${lines.map(({ id }) => id)}
           .head=${html`<thead><tr aria-rowindex="1"><th scope="col" class="id">request</th><th scope="col" class="of">part, specimen</th><th scope="col" class="what">reading</th><th scope="col" class="number spots">new spots</th><th scope="col" class="with">instrument</th><th scope="col">decides, with what chance</th></tr></thead>`}
           .row=${(place: number) => this.line(lines[place]!, place)}></adjoin-long-list>
       </section>`;
@@ -72,10 +74,10 @@ export class AdjoinRequests extends LitElement {
 
   private line(line: RequestLine, place: number): TemplateResult {
     return html`<tr data-place=${place} aria-rowindex=${place + 2}>
-      <th scope="row">${line.id}</th><td><b>${line.partName}</b><br /><span class="quiet">${line.specimen || 'a first specimen'}${line.lot === undefined ? '' : `, lot ${line.lot}`}</span></td>
-      <td>${line.quantity === 'gloss' ? `gloss at ${line.angle ?? line.geometry}°` : line.quantity === 'texture' ? 'areal texture' : `spectrum, ${line.geometry}`}${line.rotations > 1 ? html`<br /><span class="quiet">${line.rotations} rotations</span>` : nothing}</td>
-      <td class="number">${line.newSpots.length} <span class="quiet">${line.have > 0 ? `has ${line.have}` : ''}</span></td><td>${line.instrument}</td>
-      <td><ul class="decides">${line.decides.map(({ joint, neighbour, check, chance, reason }) => html`<li><span class="chance">${chance === undefined ? '–' : probability(chance)}</span><span>${check} against ${joint === undefined ? neighbour : html`<a href=${this.linkTo({ view: 'joint', joint, item: undefined, options: {} })}>${neighbour}</a>`} <span class="quiet">${reason}</span></span></li>`)}</ul></td>
+      <th scope="row">${line.id}</th><td class="whole"><b>${line.partName}</b><br /><span class="quiet">${line.specimen || 'a first specimen'}${line.lot === undefined ? '' : `, lot ${line.lot}`}</span></td>
+      <td data-name="reading">${line.quantity === 'gloss' ? `gloss at ${line.angle ?? line.geometry}°` : line.quantity === 'texture' ? 'areal texture' : `spectrum, ${line.geometry}`}${line.rotations > 1 ? html`<br /><span class="quiet">${line.rotations} rotations</span>` : nothing}</td>
+      <td class="number" data-name="new spots">${line.newSpots.length} <span class="quiet">${line.have > 0 ? `has ${line.have}` : ''}</span></td><td data-name="instrument">${line.instrument}</td>
+      <td class="whole"><ul class="decides">${line.decides.map(({ joint, neighbour, check, chance, reason }) => html`<li><span class="chance">${chance === undefined ? '–' : probability(chance)}</span><span>${check} against ${joint === undefined ? neighbour : html`<a href=${this.linkTo({ view: 'joint', joint, item: undefined, options: {} })}>${neighbour}</a>`} <span class="quiet">${reason}</span></span></li>`)}</ul></td>
     </tr>`;
   }
 }

@@ -23,6 +23,7 @@ import { pairKey, pairOf } from '../../model/rule-pairs.ts';
 import { downloadText, fileName } from '../../platform/download.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
+import { stacked } from '../../styles/stacked.ts';
 import { ViewElement } from '../view-element.ts';
 import './adjoin-book-compare.ts';
 import type { OtherBook } from './adjoin-book-compare.ts';
@@ -49,7 +50,7 @@ const matrixFrom = 620;
  * every edit would change, and the book beside another one. All of it can be gone to by its address.
  */
 export class AdjoinRulesView extends ViewElement {
-  static override styles = [base, controls, fields, styles];
+  static override styles = [base, controls, fields, styles, stacked];
   static override properties = { look: { state: true }, narrow: { state: true }, beginning: { state: true }, dropped: { state: true }, otherBook: { state: true } };
 
   declare look: JointRuleLook | undefined;
@@ -242,11 +243,11 @@ export class AdjoinRulesView extends ViewElement {
     const { book } = at;
     const row = this.shownClass;
     return html`<div class="two">
-      <div class="stay"><p class="about" id="classes">Limits and factors of each material; those of two <adjoin-term word="class of material">classes</adjoin-term> are combined for their pair</p><div class="scroll" tabindex="0" role="region" aria-label="Classes of material"><table aria-labelledby="classes">
+      <div class="stay"><p class="about" id="classes">Limits and factors of each material; those of two <adjoin-term word="class of material">classes</adjoin-term> are combined for their pair</p><div class="scroll" tabindex="0" role="region" aria-label="Classes of material"><table class="stacked" aria-labelledby="classes">
         <thead><tr><th scope="col">material</th><th scope="col"><adjoin-term word="family">family</adjoin-term></th><th scope="col" class="n">limit</th><th scope="col" class="n"><adjoin-term word="kL">kL</adjoin-term></th><th scope="col" class="n"><adjoin-term word="component limit">cap |dL*|</adjoin-term></th><th scope="col">gloss</th><th scope="col" class="n"><adjoin-term word="spot">spots</adjoin-term></th><th scope="col" class="n">joints</th></tr></thead>
         <tbody>${book.materials.map((one) => html`<tr class=${one === row ? 'here' : ''} ${standsFor({ material: one.material }, !this.open.locked)}><th scope="row"><button type="button" class="bare" aria-pressed=${one === row} @click=${() => this.set({ class: one.material, joint: '' }, true)}>${one.material}</button></th>
-          <td>${one.family}</td><td class="n">${plainNumber(one.colourLimit)}</td><td class="n">${plainNumber(one.kL)}</td><td class="n">${one.lightnessCap === undefined ? '–' : plainNumber(one.lightnessCap)}</td><td class="small" title=${glossRuleText(one.gloss)}>${shortGloss(one.gloss)}</td>
-          <td class="n">${one.wanted.spots}</td><td class="n">${this.jointsOf(one.material).length}</td></tr>`)}</tbody></table></div></div>
+          <td data-name="family">${one.family}</td><td class="n" data-name="limit">${plainNumber(one.colourLimit)}</td><td class="n" data-name="kL">${plainNumber(one.kL)}</td><td class=${one.lightnessCap === undefined ? 'n none' : 'n'} data-name="cap |dL*|">${one.lightnessCap === undefined ? '–' : plainNumber(one.lightnessCap)}</td><td class="small" data-name="gloss" title=${glossRuleText(one.gloss)}>${shortGloss(one.gloss)}</td>
+          <td class="n" data-name="spots">${one.wanted.spots}</td><td class="n" data-name="joints">${this.jointsOf(one.material).length}</td></tr>`)}</tbody></table></div></div>
       <div class="side">${row === undefined ? nothing : html`<h2>${row.material}</h2><adjoin-joint-choice .at=${at} .touched=${this.jointsOf(row.material)}></adjoin-joint-choice><adjoin-class-editor .at=${at} .row=${row}></adjoin-class-editor>
         <div><button type="button" aria-disabled=${this.open.locked} @click=${() => { if (!this.open.locked) this.copyClass(book, row.material); }}>Add a material like ${row.material}</button></div>`}</div></div>`;
   }
@@ -260,8 +261,8 @@ export class AdjoinRulesView extends ViewElement {
   private whole(at: RulesContext): TemplateResult {
     return html`<div class="two even">
       <div class="side first"><adjoin-joint-choice .at=${at} .touched=${[]}></adjoin-joint-choice><adjoin-book-editor .at=${at}></adjoin-book-editor></div>
-      <div class="side"><p class="about" id="values">Every value with its basis, as the report prints it</p><div class="scroll" tabindex="0" role="region" aria-label="Every value of the book"><table aria-labelledby="values"><thead><tr><th scope="col">of</th><th scope="col">value</th><th scope="col">is</th><th scope="col"><adjoin-term word="basis">basis</adjoin-term></th></tr></thead>
-        <tbody>${describeBook(at.book).map((row) => html`<tr><th scope="row">${row.subject}</th><td>${row.name}</td><td>${row.value} ${row.unit}</td><td class="small quiet">${row.basis}</td></tr>`)}</tbody></table></div></div></div>`;
+      <div class="side"><p class="about" id="values">Every value with its basis, as the report prints it</p><div class="scroll" tabindex="0" role="region" aria-label="Every value of the book"><table class="stacked" aria-labelledby="values"><thead><tr><th scope="col">of</th><th scope="col">value</th><th scope="col">is</th><th scope="col"><adjoin-term word="basis">basis</adjoin-term></th></tr></thead>
+        <tbody>${describeBook(at.book).map((row) => html`<tr><th scope="row" class="beside">${row.subject}</th><td>${row.name}</td><td class="whole">${row.value} ${row.unit}</td><td class="small quiet whole">${row.basis}</td></tr>`)}</tbody></table></div></div></div>`;
   }
 }
 

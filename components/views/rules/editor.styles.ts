@@ -5,10 +5,8 @@ export const editorStyles = css`
   :host { display: block; min-width: 0; }
   .editor { display: grid; grid-template-columns: minmax(0, 1fr); gap: 4px; }
   details { border-top: 1px solid var(--faint); } details:last-of-type { border-bottom: 1px solid var(--faint); }
-  summary { cursor: pointer; min-height: 34px; padding: 7px 0; display: flex; gap: 4px 10px; align-items: baseline; list-style: none; flex-wrap: wrap; }
-  summary::-webkit-details-marker { display: none; }
-  summary::before { content: ''; width: 6px; height: 6px; border: solid currentColor; border-width: 0 1.5px 1.5px 0; rotate: -45deg; translate: 0 -2px; flex: none; }
-  details[open] > summary::before { rotate: 45deg; }
+  summary { min-height: 34px; padding: 7px 0; display: flex; gap: 4px 10px; align-items: baseline; flex-wrap: wrap; }
+  summary::before { margin: 0; translate: 0 -2px; }
   summary b { font-weight: 600; } summary span { color: var(--quiet); font-size: var(--small); min-width: 0; }
   .inside { padding: 2px 0 16px; display: grid; grid-template-columns: minmax(0, 1fr); gap: 12px; }
   .fields { display: grid; grid-template-columns: repeat(auto-fill, minmax(150px, 1fr)); gap: 10px 12px; align-items: end; }

@@ -16,8 +16,8 @@ export const styles = css`
   [role='option'] span { color: var(--quiet); overflow: hidden; text-overflow: ellipsis; white-space: nowrap; }
   [role='option'] b { font-weight: 600; font-variant-numeric: tabular-nums; }
   [role='option'][aria-selected='true'] { background: var(--ink); color: var(--paper); } [role='option'][aria-selected='true'] span { color: inherit; }
-  details { font-size: var(--small); } summary { cursor: pointer; min-height: 24px; padding: 3px 0; color: var(--quiet); list-style: none; display: flex; gap: 8px; align-items: baseline; } summary::-webkit-details-marker { display: none; }
-  summary::before { content: ''; width: 5px; height: 5px; border: solid currentColor; border-width: 0 1.5px 1.5px 0; rotate: -45deg; translate: 0 -2px; flex: none; } details[open] > summary::before { rotate: 45deg; }
+  details { font-size: var(--small); } summary { min-height: 24px; padding: 3px 0; color: var(--quiet); display: flex; gap: 8px; align-items: baseline; }
+  summary::before { width: 5px; height: 5px; margin: 0; translate: 0 -2px; }
   table { border-collapse: collapse; width: 100%; } th { text-align: left; font-weight: 400; } thead th { color: var(--quiet); }
   td, th { padding: 3px 8px 3px 0; border-bottom: 1px solid var(--faint); vertical-align: top; } .n { text-align: right; white-space: nowrap; }
   tr.used th code { font-weight: 700; } tr.used { background: var(--raised); }

@@ -15,7 +15,7 @@ export const styles = css`
   .cell .count { font-size: var(--tiny); } .cell .by { font-size: 0.6875rem; color: var(--quiet); max-width: 100%; overflow: hidden; text-overflow: ellipsis; white-space: nowrap; }
   .cell .by.rule { color: var(--ink); font-weight: 600; }
   .cell svg { width: min(100%, 72px); height: 12px; align-self: end; } .line svg { width: 72px; height: 12px; }
-  details { margin-top: 16px; } summary { cursor: pointer; min-height: 28px; padding: 4px 0; color: var(--quiet); }
+  details { margin-top: 16px; } summary { min-height: 28px; padding: 4px 0; color: var(--quiet); }
   .cell[aria-pressed='true'] { background: var(--field); border-color: var(--ink); outline: 2px solid var(--ink); outline-offset: -1px; color: var(--ink); }
   .cell[aria-pressed='true']:focus-visible { outline: 3px solid var(--focus); }
   .cell:focus-visible { z-index: 1; }

@@ -9,15 +9,23 @@ export interface VerdictCount extends VerdictMark {
   readonly label: string;
 }
 
+const gap = 14;
+const leastWidth = ({ count, label }: VerdictCount): number => Math.max(26 * String(count).length, 7.2 * label.length);
+
+/** Width that every figure has its own room in, px. */
+export function narrowestBand(counts: readonly VerdictCount[]): number {
+  const shown = counts.filter(({ count }) => count > 0);
+  return shown.reduce((sum, count) => sum + leastWidth(count), gap * Math.max(0, shown.length - 1));
+}
+
 /**
  * All joints of a cabin laid end to end, each verdict as long as its share in the language of verdicts,
  * with its count over it. A share too small for its figure is drawn as wide as the figure needs; px.
  */
 export function verdictBand(counts: readonly VerdictCount[], size: { readonly width: number; readonly height: number }, theme: FigureTheme): SceneElement {
   const shown = counts.filter((count) => count.count > 0);
-  const gap = 14;
   const room = size.width - gap * Math.max(0, shown.length - 1);
-  const least = shown.map(({ count, label }) => Math.max(26 * String(count).length, 7.2 * label.length));
+  const least = shown.map(leastWidth);
   const widths = shares(shown.map(({ count }) => count), least, room);
   const line = size.height - 30;
   let left = 0;

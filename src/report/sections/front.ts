@@ -1,7 +1,8 @@
 import type { Content, Markup } from '../markup.ts';
-import type { ReportJoint } from '../model/report-model.ts';
+import type { ReportJoint, ReportModel } from '../model/report-model.ts';
 import type { Page } from '../page.ts';
-import { verdictBand } from '../figures/verdict-band.ts';
+import type { VerdictCount } from '../figures/verdict-band.ts';
+import { narrowestBand, verdictBand } from '../figures/verdict-band.ts';
 import { printTheme } from '../figures/theme.ts';
 import { causeSentence, listed } from '../../harmony/wording.ts';
 import { data, figure, html, named } from '../markup.ts';
@@ -38,14 +39,21 @@ export function front(page: Page): Markup {
       subtitle.length > 0 && html('br', {}),
       html('span', { class: 'quiet' }, `Stage “${model.stage}”, as of ${model.asOf}. ${counted(summary.parts, 'part')}, ${counted(summary.joints, 'joint')}. Rule book: `, named(ruleBook.name),
         `; lights ${required.join(', ')}, ${model.observer}° observer, ${ruleBook.decision.rule === 'guarded' ? `verdicts at ${confidenceText(ruleBook.decision.confidence)} confidence` : 'verdicts by value against limit'}.`)),
-    summary.joints > 0 && html('figure', { class: 'band' }, figure(verdictBand([
-      { verdict: 'clashes', count: summary.clashes, label: summary.clashes === 1 ? 'clashes' : 'clash' },
-      { verdict: 'clashes', accepted: true, count: summary.accepted, label: 'accepted' },
-      { verdict: 'open', count: summary.open, label: summary.open === 1 ? 'is open' : 'are open' },
-      { verdict: 'holds', count: summary.holds, label: summary.holds === 1 ? 'joint holds' : 'joints hold' },
-    ], { width: 680, height: 92 }, printTheme))),
+    summary.joints > 0 && band(summary),
     html('div', { class: map === undefined || map === false ? undefined : 'start' }, found(page, shown, clashing.length, unaccepted.length > 0), map),
     inShort(page));
+}
+
+/** Once for paper and broad screens, once for narrow ones, whose words would be too small else; the style shows one of them. */
+function band(summary: ReportModel['summary']): Content {
+  const counts: readonly VerdictCount[] = [
+    { verdict: 'clashes', count: summary.clashes, label: summary.clashes === 1 ? 'clashes' : 'clash' },
+    { verdict: 'clashes', accepted: true, count: summary.accepted, label: 'accepted' },
+    { verdict: 'open', count: summary.open, label: summary.open === 1 ? 'is open' : 'are open' },
+    { verdict: 'holds', count: summary.holds, label: summary.holds === 1 ? 'joint holds' : 'joints hold' },
+  ];
+  const drawn = (width: number): Content => figure(verdictBand(counts, { width, height: 92 }, printTheme));
+  return [html('figure', { class: 'band' }, drawn(680)), html('figure', { class: 'band slim' }, drawn(Math.max(300, narrowestBand(counts))))];
 }
 
 function mapFigure(page: Page, numbered: readonly ReportJoint[]): Content {

@@ -38,6 +38,7 @@ section>h2{border-top:2px solid var(--ink);padding-top:.6rem}
 .lead{max-width:44rem;margin-bottom:1.1rem;color:var(--quiet)}
 .band{margin:1.1rem 0 1.4rem}
 .band svg,.map svg{width:100%}
+.band.slim{display:none}
 .mat{background:var(--mat);padding:.7rem}
 .map.mat{padding:.2rem}
 .map figcaption{background:#fff;margin:0 -.2rem -.2rem;padding:.45rem 0 0}
@@ -129,10 +130,21 @@ table{display:block;overflow-x:auto}
 caption{display:block;position:sticky;left:0}
 td:not(.number),tbody th{min-width:6.5rem}
 .wide,td.wide{min-width:17rem}
+.listed{position:relative;overflow:visible}
+.listed caption,.listed tbody{display:block}
+.listed thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
+.listed tr{display:flex;flex-wrap:wrap;gap:.1rem .9rem;align-items:baseline;padding:.5rem 0;border-top:1px solid var(--hair)}
+.listed tbody :is(th,td){display:block;border:0;padding:0;min-width:0;max-width:100%;text-align:left;white-space:normal}
+.listed tbody th{flex:1 1 100%;font-weight:600}
+.listed td.wide{flex:1 1 100%}
+.listed .number+*{padding-left:0}
+.listed td:empty{display:none}
+.listed td[data-name]::before{content:attr(data-name) " ";color:var(--quiet)}
 .lots>figure,.forecast{overflow-x:auto}
 .lots>figure>svg,.forecast>svg{width:36rem;max-width:none}
-.band{overflow-x:auto}
-.band svg{width:34rem;max-width:none}
+.band:not(.slim){display:none}
+.band.slim{display:block}
+.sign :is(th,td){min-width:0}
 }
 @page{${paper === undefined ? '' : `size:${paper} portrait;`}margin:15mm 15mm 18mm;
 @bottom-left{content:${cssString(foot)};font:8pt "Source Sans 3",sans-serif;color:#4d4d4d;vertical-align:top;padding-top:4mm;max-width:140mm;overflow:hidden}
