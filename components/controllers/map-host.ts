@@ -28,5 +28,5 @@ export interface MapHost extends ReactiveControllerHost, HTMLElement {
   pointedPart: string | undefined;
 }
 
-/** Where the map lies in the window; undefined where the matrix stands in its place. */
+/** Where the map lies in the window; undefined before it is shown first. */
 export const mapBox = (host: MapHost): DOMRect | undefined => host.shadowRoot?.querySelector('.map')?.getBoundingClientRect();

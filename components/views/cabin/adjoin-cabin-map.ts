@@ -21,8 +21,9 @@ import { MapPointers } from '../../controllers/map-pointers.ts';
 import { MapToolInHand } from '../../controllers/map-tool-in-hand.ts';
 import { MapWalk } from '../../controllers/map-walk.ts';
 import { tell } from '../../controllers/tell.ts';
-import type { MapSheet, MapSheets } from '../../figures/map-sheets.ts';
+import type { MapSheet } from '../../figures/map-sheets.ts';
 import { scene } from '../../figures/scene.ts';
+import { resting } from '../../model/focus-path.ts';
 import { mapInput } from '../../model/map-input.ts';
 import { tintedParts, tints } from '../../model/map-tints.ts';
 import type { Tint } from '../../model/map-tints.ts';
@@ -77,6 +78,8 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
   private readonly drawing = new MapDrawing(this, this.looking);
   input: CabinMapInput | undefined;
   private rested: ReadonlySet<string> | undefined;
+  /** The map as it was shown last. It stays on the page, at rest, while the matrix is shown: to lay out a large cabin anew takes long. */
+  private shown: TemplateResult | typeof nothing | undefined;
 
   constructor() {
     super();
@@ -137,18 +140,19 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
     else tell(this, 'adjoin-option', { show: call.show === 'map' ? '' : call.show });
   }
 
-  private sheets(): MapSheets | undefined {
+  private sheets(): TemplateResult | typeof nothing {
     const { cabin, input, run, inHand, pointers: { pulled }, pointedPart, rested } = this;
-    if (input === undefined) return undefined;
-    return this.drawing.sheets(
+    const sheets = input === undefined ? undefined : this.drawing.sheets(
       { ...input, highlight: this.pointed, part: pointedPart, rested, selected: this.selection.parts ?? this.picks.path },
       (at) => mapOverlay({ cabin, parts: input.parts, run, inHand, pulled, pointedPart }, at),
     );
+    if (sheets === undefined) return this.empty();
+    return html`<div class="sheets lying">${drawnSheets(sheets.lying)}</div><div class="sheets">${drawnSheets(sheets.above)}</div>`;
   }
 
   override render(): TemplateResult {
     const matrix = this.options['show'] === 'matrix';
-    const map = matrix ? undefined : this.sheets();
+    if (!matrix) this.shown = this.sheets();
     const runs = this.judgement.runs.map((run) => ({ key: runKey(run), name: this.runName(run) }));
     const { run, pointers, picks: { path }, inHand: { tool, hint, words } } = this;
     return html`
@@ -156,11 +160,12 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
         .tint=${this.tint} .tool=${tool} .run=${run === undefined || path.length > 1 ? '' : runKey(run)} .runs=${runs} .editable=${this.editable} .zoomed=${this.looking.view !== undefined} .show=${matrix ? 'matrix' : 'map'}
         @adjoin-map=${(event: CustomEvent<MapCall>) => this.call(event.detail)}
       ></adjoin-map-tools>
-      ${matrix ? this.matrix() : html`<div
-        class="map ${tool}" tabindex="0" role="group" aria-roledescription="cabin map" aria-label=${this.walk.label}
+      ${this.shown === undefined ? nothing : html`<div
+        class="map ${tool} ${matrix ? resting : ''}" tabindex=${matrix ? nothing : 0} aria-hidden=${matrix ? 'true' : nothing} role="group" aria-roledescription="cabin map" aria-label=${this.walk.label}
         @pointerdown=${pointers.press} @pointermove=${pointers.move} @pointerup=${pointers.lift} @pointercancel=${pointers.lift} @pointerleave=${pointers.leave}
         @wheel=${pointers.wheel} @contextmenu=${pointers.menu} @keydown=${this.keys.down}
-      >${map === undefined ? this.empty() : html`<div class="sheets lying">${drawnSheets(map.lying)}</div><div class="sheets">${drawnSheets(map.above)}</div>`}</div>`}
+      >${this.shown}</div>`}
+      ${matrix ? this.matrix() : nothing}
       <adjoin-map-foot
         .cabin=${this.cabin} .judgement=${this.judgement} .colours=${this.colours} .light=${this.light} .pointed=${this.pointed}
         .pointedPart=${this.pointedPart ?? this.selection.parts?.at(-1)} .tint=${matrix ? 'colour' : this.tint} .run=${matrix ? undefined : run} .path=${path} .onMap=${!matrix} .editable=${this.editable} .hint=${hint} .outlining=${words}

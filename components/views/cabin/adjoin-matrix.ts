@@ -1,25 +1,22 @@
 import { html, LitElement, nothing, svg } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
-import type { Cabin, Part } from '../../../src/cabin/cabin.ts';
+import { repeat } from 'lit/directives/repeat.js';
+import type { Cabin } from '../../../src/cabin/cabin.ts';
 import type { JointResult, Judgement } from '../../../src/harmony/judgement.ts';
-import { verdictLine } from '../../../src/report/figures/verdict-line.ts';
-import { limitUseText } from '../../../src/report/number-text.ts';
 import { askAction, askMenu, askSelection } from '../../controllers/edit-events.ts';
 import { ElementSize } from '../../controllers/element-size.ts';
-import { tableInk } from '../../figures/inks.ts';
+import { tell } from '../../controllers/tell.ts';
+import { cellId, cellPx, matrixLattice, MatrixRows } from '../../figures/matrix-rows.ts';
+import type { MatrixContent } from '../../figures/matrix-rows.ts';
 import { scene } from '../../figures/scene.ts';
-import { verdictWord } from '../../model/leading-check.ts';
 import { jointsByPair, matrixOrder, matrixStep } from '../../model/matrix-cells.ts';
 import type { MatrixPlace } from '../../model/matrix-cells.ts';
 import type { PartColour } from '../../model/part-colours.ts';
 import { base } from '../../styles/shared.ts';
 import { styles } from './matrix.styles.ts';
 
-const cell = 26;
 const heads = { left: 188, top: 132 } as const;
 const narrowHeads = { left: 104, top: 96 } as const;
-/** Cells drawn beyond the edge, so that a quick scroll shows no holes. */
-const beyond = 4;
 
 /**
  * Every part against every other: the map as a table. Only the cells in sight are there.
@@ -42,9 +39,8 @@ export class AdjoinMatrix extends LitElement {
   declare at: MatrixPlace;
   declare scrolled: readonly [left: number, top: number];
   private readonly size = new ElementSize(this, '.scroll');
-  private order: readonly Part[] = [];
-  private pairs: ReturnType<typeof jointsByPair> = new Map();
-  private passing: ReadonlySet<JointResult> = new Set();
+  private readonly rows = new MatrixRows();
+  private content: MatrixContent = { order: [], pairs: new Map(), passing: new Set(), colours: new Map() };
 
   constructor() {
     super();
@@ -56,16 +52,19 @@ export class AdjoinMatrix extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('cabin')) this.order = matrixOrder(this.cabin);
-    if (changed.has('judgement')) this.pairs = jointsByPair(this.judgement);
-    if (changed.has('listed')) this.passing = new Set(this.listed);
+    if (!['cabin', 'judgement', 'listed', 'colours'].some((name) => (changed as Map<string, unknown>).has(name))) return;
+    this.content = { order: matrixOrder(this.cabin), pairs: jointsByPair(this.judgement.joints), passing: new Set(this.listed), colours: this.colours };
+  }
+
+  private get order(): MatrixContent['order'] {
+    return this.content.order;
   }
 
   protected override updated(): void {
     const room = this.renderRoot.querySelector<HTMLElement>('.room');
     const { left, top } = this.heads;
-    room?.style.setProperty('width', `${left + this.order.length * cell}px`);
-    room?.style.setProperty('height', `${top + this.order.length * cell}px`);
+    room?.style.setProperty('width', `${left + this.order.length * cellPx}px`);
+    room?.style.setProperty('height', `${top + this.order.length * cellPx}px`);
   }
 
   private get heads(): { readonly left: number; readonly top: number } {
@@ -73,11 +72,11 @@ export class AdjoinMatrix extends LitElement {
   }
 
   private between(row: number, column: number): readonly JointResult[] {
-    return this.pairs.get(this.order[row]?.id ?? '')?.get(this.order[column]?.id ?? '') ?? [];
+    return this.content.pairs.get(this.order[row]?.id ?? '')?.get(this.order[column]?.id ?? '') ?? [];
   }
 
   private point(joint: string | undefined): void {
-    this.dispatchEvent(new CustomEvent('adjoin-point', { detail: joint, bubbles: true, composed: true }));
+    tell(this, 'adjoin-point', joint);
   }
 
   private go(to: MatrixPlace): void {
@@ -86,9 +85,9 @@ export class AdjoinMatrix extends LitElement {
     const scroll = this.renderRoot.querySelector('.scroll');
     if (scroll === null) return;
     const { left, top } = this.heads;
-    const held = (now: number, start: number, room: number): number => Math.min(start, Math.max(now, start + cell - room));
-    scroll.scrollLeft = held(scroll.scrollLeft, to.column * cell, this.size.width - left);
-    scroll.scrollTop = held(scroll.scrollTop, to.row * cell, this.size.height - top);
+    const held = (now: number, start: number, room: number): number => Math.min(start, Math.max(now, start + cellPx - room));
+    scroll.scrollLeft = held(scroll.scrollLeft, to.column * cellPx, this.size.width - left);
+    scroll.scrollTop = held(scroll.scrollTop, to.row * cellPx, this.size.height - top);
   }
 
   private readonly key = (event: KeyboardEvent): void => {
@@ -120,7 +119,7 @@ export class AdjoinMatrix extends LitElement {
   private open(row: number, column: number): void {
     const [joint] = this.between(row, column);
     const [first, second] = [this.order[row]?.id, this.order[column]?.id];
-    if (joint !== undefined) this.dispatchEvent(new CustomEvent('adjoin-open-joint', { detail: joint.id, bubbles: true, composed: true }));
+    if (joint !== undefined) tell(this, 'adjoin-open-joint', joint.id);
     else if (first === undefined || second === undefined) return;
     else if (first === second) askSelection(this, { parts: [first] });
     else if (this.editable) askAction(this, 'joint.add', { first, second });
@@ -131,7 +130,7 @@ export class AdjoinMatrix extends LitElement {
     const [joint] = this.between(row, column);
     const parts = [this.order[row]?.id, this.order[column]?.id].filter((id) => id !== undefined);
     if (!this.editable || box === undefined || parts.length === 0) return;
-    const [x, y] = [box.left + this.heads.left + column * cell - this.scrolled[0] + cell, box.top + this.heads.top + row * cell - this.scrolled[1] + cell];
+    const [x, y] = [box.left + this.heads.left + column * cellPx - this.scrolled[0] + cellPx, box.top + this.heads.top + row * cellPx - this.scrolled[1] + cellPx];
     askMenu(this, { x, y, selection: joint === undefined ? { parts: [...new Set(parts)] } : { joint: joint.id } });
   }
 
@@ -139,8 +138,8 @@ export class AdjoinMatrix extends LitElement {
   private under(event: MouseEvent): MatrixPlace | undefined {
     const box = this.renderRoot.querySelector('.scroll')?.getBoundingClientRect();
     if (box === undefined) return undefined;
-    const column = Math.floor((event.clientX - box.left - this.heads.left + this.scrolled[0]) / cell);
-    const row = Math.floor((event.clientY - box.top - this.heads.top + this.scrolled[1]) / cell);
+    const column = Math.floor((event.clientX - box.left - this.heads.left + this.scrolled[0]) / cellPx);
+    const row = Math.floor((event.clientY - box.top - this.heads.top + this.scrolled[1]) / cellPx);
     const inside = event.clientX - box.left > this.heads.left && event.clientY - box.top > this.heads.top && this.order[row] !== undefined && this.order[column] !== undefined;
     return inside ? { row, column } : undefined;
   }
@@ -158,18 +157,13 @@ export class AdjoinMatrix extends LitElement {
   private grid(width: number, height: number): TemplateResult {
     const { left, top } = this.heads;
     const [x, y] = this.scrolled;
-    const range = (offset: number, room: number, current: number): number[] => {
-      const first = Math.max(0, Math.floor(offset / cell) - beyond);
-      const last = Math.min(this.order.length - 1, Math.ceil((offset + room) / cell) + beyond);
-      const places = Array.from({ length: Math.max(0, last - first + 1) }, (_, place) => first + place);
-      return places.includes(current) ? places : [...places, current].sort((a, b) => a - b);
-    };
-    const rows = range(y, height - top, this.at.row);
-    const columns = range(x, width - left, this.at.column);
+    const { at, order: { length: count } } = this;
+    const [rows, columns] = [placesInSight(y, height - top, at.row, count), placesInSight(x, width - left, at.column, count)];
+    const [wide, high] = [Math.max(1, width - left), Math.max(1, height - top)];
     return html`
       <svg
         class="grid" width=${width} height=${height} role="grid" tabindex="0" aria-label=${`Joints of ${this.cabin.name}, part against part`} aria-readonly="true"
-        aria-rowcount=${this.order.length} aria-colcount=${this.order.length} aria-activedescendant=${`cell-${this.at.row}-${this.at.column}`}
+        aria-rowcount=${count} aria-colcount=${count} aria-activedescendant=${cellId(at)}
         @keydown=${this.key}
         @pointermove=${(event: MouseEvent) => { const to = this.under(event); this.point(to && this.between(to.row, to.column)[0]?.id); }}
         @pointerleave=${() => this.point(undefined)}
@@ -177,14 +171,18 @@ export class AdjoinMatrix extends LitElement {
         @dblclick=${(event: MouseEvent) => { const to = this.under(event); if (to !== undefined) this.open(to.row, to.column); }}
         @contextmenu=${(event: MouseEvent) => { const to = this.under(event); if (to === undefined || !this.editable) return; event.preventDefault(); this.at = to; this.menu(to.row, to.column); }}
       >
-        <svg x=${left} y=${top} width=${Math.max(0, width - left)} height=${Math.max(0, height - top)} viewBox=${`${x} ${y} ${Math.max(1, width - left)} ${Math.max(1, height - top)}`} role="presentation">
-          ${rows.map((row) => svg`<g role="row" aria-rowindex=${row + 1}>${columns.map((column) => this.cell(row, column))}</g>`)}
+        <svg x=${left} y=${top} width=${wide} height=${high} viewBox=${`${x} ${y} ${wide} ${high}`} role="presentation">
+          ${repeat(this.rows.draw(this.content, rows, columns, at), ({ row }) => row, ({ drawn }) => scene(drawn))}
+          <g aria-hidden="true">
+            <path class="lattice" d=${matrixLattice(rows, columns)}></path>
+            <rect class="ring" x=${at.column * cellPx + 1.5} y=${at.row * cellPx + 1.5} width=${cellPx - 3} height=${cellPx - 3}></rect>
+          </g>
         </svg>
-        <svg x="0" y=${top} width=${left} height=${Math.max(0, height - top)} viewBox=${`0 ${y} ${left} ${Math.max(1, height - top)}`} aria-hidden="true">
-          ${rows.map((row) => svg`<text class=${row === this.at.row ? 'here' : ''} x=${left - 8} y=${row * cell + 17} text-anchor="end">${this.short(row, left)}</text>`)}
+        <svg x="0" y=${top} width=${left} height=${high} viewBox=${`0 ${y} ${left} ${high}`} aria-hidden="true">
+          ${rows.map((row) => svg`<text class=${row === at.row ? 'here' : ''} x=${left - 8} y=${row * cellPx + 17} text-anchor="end">${this.short(row, left)}</text>`)}
         </svg>
-        <svg x=${left} y="0" width=${Math.max(0, width - left)} height=${top} viewBox=${`${x} 0 ${Math.max(1, width - left)} ${top}`} aria-hidden="true">
-          ${columns.map((column) => svg`<text class=${column === this.at.column ? 'here' : ''} transform=${`translate(${column * cell + 17} ${top - 6}) rotate(-90)`}>${this.short(column, top)}</text>`)}
+        <svg x=${left} y="0" width=${wide} height=${top} viewBox=${`${x} 0 ${wide} ${top}`} aria-hidden="true">
+          ${columns.map((column) => svg`<text class=${column === at.column ? 'here' : ''} transform=${`translate(${column * cellPx + 17} ${top - 6}) rotate(-90)`}>${this.short(column, top)}</text>`)}
         </svg>
       </svg>`;
   }
@@ -195,24 +193,14 @@ export class AdjoinMatrix extends LitElement {
     const most = Math.floor((room - 14) / 6);
     return name.length > most ? `${name.slice(0, most - 1)}…` : name;
   }
+}
 
-  private cell(row: number, column: number): TemplateResult {
-    const [first, second] = [this.order[row], this.order[column]];
-    const joints = this.between(row, column);
-    const [joint] = joints;
-    const here = row === this.at.row && column === this.at.column;
-    const [x, y] = [column * cell, row * cell];
-    const label = row === column
-      ? `${first?.name} itself`
-      : `${first?.name} and ${second?.name}: ${joint === undefined ? 'no joint' : joints.map((one) => `${one.kind}, ${verdictWord(one)}, limit use ${limitUseText(one.limitUse)}`).join('; ')}`;
-    const fill = row === column ? this.colours.get(first?.id ?? '')?.css : undefined;
-    return svg`
-      <g role="gridcell" id=${`cell-${row}-${column}`} aria-colindex=${column + 1} aria-label=${label} aria-selected=${here}>
-        <rect class=${fill === undefined ? 'box' : 'box sample'} x=${x} y=${y} width=${cell} height=${cell} fill=${fill ?? 'none'}></rect>
-        ${joint === undefined ? nothing : svg`<g opacity=${this.passing.has(joint) ? 1 : 0.3}>${scene(verdictLine([[x + 3, y + cell / 2], [x + cell - 3, y + cell / 2]], joint, tableInk, { scale: 0.9, cased: true }))}</g>`}
-        ${here ? svg`<rect class="ring" x=${x + 1.5} y=${y + 1.5} width=${cell - 3} height=${cell - 3}></rect>` : nothing}
-      </g>`;
-  }
+/** Places along one side that are in sight, and the one that the keys are at wherever it is: what has the focus must be on the page. */
+function placesInSight(offset: number, room: number, at: number, count: number): readonly number[] {
+  const first = Math.max(0, Math.floor(offset / cellPx));
+  const last = Math.min(count - 1, Math.ceil((offset + room) / cellPx));
+  const places = Array.from({ length: Math.max(0, last - first + 1) }, (_, place) => first + place);
+  return places.includes(at) ? places : [...places, at].sort((a, b) => a - b);
 }
 
 customElements.define('adjoin-matrix', AdjoinMatrix);

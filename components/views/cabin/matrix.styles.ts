@@ -8,7 +8,8 @@ export const styles = css`
   .grid:focus { outline: none; box-shadow: none; }
   text { font-size: 11.5px; fill: var(--table-ink); }
   text.here { font-weight: 700; }
-  .box { stroke: color-mix(in srgb, var(--table-ink) 22%, transparent); stroke-width: 0.5; }
+  .grid > svg { pointer-events: none; }
+  .lattice { fill: none; stroke: color-mix(in srgb, var(--table-ink) 39%, transparent); stroke-width: 0.5; }
   .sample { forced-color-adjust: none; }
   .ring { fill: none; stroke: var(--table-ink); stroke-width: 1; stroke-dasharray: 2 2; }
   .grid:focus-visible .ring { stroke-width: 3; stroke-dasharray: none; }
