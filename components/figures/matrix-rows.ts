@@ -5,7 +5,8 @@ import { limitUseText } from '../../src/report/number-text.ts';
 import { element } from '../../src/report/scene.ts';
 import type { SceneElement } from '../../src/report/scene.ts';
 import { verdictWord } from '../model/leading-check.ts';
-import type { JointPairs, MatrixPlace } from '../model/matrix-cells.ts';
+import { jointsBetween } from '../model/matrix-cells.ts';
+import type { JointsOfPart, MatrixPlace } from '../model/matrix-cells.ts';
 import type { PartColour } from '../model/part-colours.ts';
 import { tableInk } from './inks.ts';
 
@@ -16,7 +17,7 @@ export const cellPx = 26;
 export interface MatrixContent {
   /** The parts, along both sides. */
   readonly order: readonly Part[];
-  readonly pairs: JointPairs;
+  readonly joints: JointsOfPart;
   /** Joints that pass the filter; others are drawn as a rest. */
   readonly passing: ReadonlySet<JointResult>;
   readonly colours: ReadonlyMap<string, PartColour>;
@@ -56,17 +57,17 @@ export class MatrixRows {
   }
 }
 
-function matrixCell({ order, pairs, passing, colours }: MatrixContent, place: MatrixPlace, here: boolean): SceneElement {
+function matrixCell({ order, joints, passing, colours }: MatrixContent, place: MatrixPlace, here: boolean): SceneElement {
   const { row, column } = place;
   const [first, second] = [order[row] as Part, order[column] as Part];
   const x = column * cellPx;
   const cell = { role: 'gridcell', id: here ? cellId(place) : undefined, 'aria-colindex': column + 1, 'aria-selected': String(here) };
   const box = { x, y: 0, width: cellPx, height: cellPx };
   if (row === column) return element('rect', { ...cell, 'aria-label': `${first.name} itself`, ...box, class: 'sample', fill: colours.get(first.id)?.css ?? 'none' });
-  const joints = pairs.get(first.id)?.get(second.id) ?? [];
-  const [joint] = joints;
+  const between = jointsBetween(joints, first.id, second.id);
+  const [joint] = between;
   if (joint === undefined) return element('rect', { ...cell, 'aria-label': `${first.name} and ${second.name}: no joint`, ...box, fill: 'none' });
-  const words = joints.map((one) => `${one.kind}, ${verdictWord(one)}, limit use ${limitUseText(one.limitUse)}`).join('; ');
+  const words = between.map((one) => `${one.kind}, ${verdictWord(one)}, limit use ${limitUseText(one.limitUse)}`).join('; ');
   return element(
     'g', { ...cell, 'aria-label': `${first.name} and ${second.name}: ${words}`, opacity: passing.has(joint) ? 1 : 0.3 },
     element('rect', { ...box, fill: 'none' }),

@@ -11,28 +11,46 @@ export const matrixOrder = remembered((cabin: Cabin): readonly Part[] => {
 
 const rank: Readonly<Record<Verdict, number>> = { clashes: 2, open: 1, holds: 0 };
 
-/** The joints between every two parts that have any, the worst first, by the ids of the two in either order. */
-export type JointPairs = ReadonlyMap<string, ReadonlyMap<string, readonly JointResult[]>>;
+export type JointsOfPart = ReadonlyMap<string, readonly JointResult[]>;
 
-export const jointsByPair = remembered((joints: readonly JointResult[]): JointPairs => {
-  const pairs = new Map<string, Map<string, readonly JointResult[]>>();
-  const put = (from: string, to: string, among: readonly JointResult[]): void => {
-    const row = pairs.get(from);
-    if (row === undefined) pairs.set(from, new Map([[to, among]]));
-    else row.set(to, among);
-  };
+/** The joints of every part that has any. */
+export const jointsOfPart = remembered((joints: readonly JointResult[]): JointsOfPart => {
+  const found = new Map<string, JointResult[]>();
   for (const joint of joints) {
-    const [first, second] = joint.parts;
-    const before = pairs.get(first)?.get(second);
-    const among = before === undefined ? [joint] : [...before, joint].sort(worseFirst);
-    put(first, second, among);
-    put(second, first, among);
+    for (const part of joint.parts) {
+      const known = found.get(part);
+      if (known === undefined) found.set(part, [joint]);
+      else known.push(joint);
+    }
   }
-  return pairs;
+  return found;
 });
+
+/** The joints between two parts, the worst first; between a part and itself, none. */
+export function jointsBetween(joints: JointsOfPart, first: string, second: string): readonly JointResult[] {
+  if (first === second) return [];
+  return (joints.get(first) ?? []).filter(({ parts }) => parts[0] === second || parts[1] === second).sort(worseFirst);
+}
 
 const worseFirst = (one: JointResult, other: JointResult): number =>
   rank[other.verdict] - rank[one.verdict] || (leadingCheck(other)?.limitUse ?? 0) - (leadingCheck(one)?.limitUse ?? 0);
+
+const placeOfPart = remembered((order: readonly Part[]): ReadonlyMap<string, number> => new Map(order.map(({ id }, place) => [id, place])));
+
+/** The next cell with a joint, row by row, on from the end at the beginning; the cell itself where no other has one, undefined where none has. */
+export function nextJoint(order: readonly Part[], joints: JointsOfPart, { row, column }: MatrixPlace, by: 1 | -1): MatrixPlace | undefined {
+  const places = placeOfPart(order);
+  const ofRow = (at: number): number[] => (joints.get(order[at]?.id ?? '') ?? [])
+    .flatMap(({ parts }) => parts.map((part) => places.get(part) ?? at)).filter((place) => place !== at).sort((a, b) => by * (a - b));
+  const onward = ofRow(row).find((place) => by * (place - column) > 0);
+  if (onward !== undefined) return { row, column: onward };
+  for (let step = 1; step <= order.length; step += 1) {
+    const next = (row + by * step + order.length) % order.length;
+    const [first] = ofRow(next);
+    if (first !== undefined) return { row: next, column: first };
+  }
+  return undefined;
+}
 
 export interface MatrixPlace { readonly row: number; readonly column: number }
 

@@ -238,3 +238,20 @@ test('the matrix is walked by keys to a joint and back to the map, without fault
   await press('{ArrowUp}{Enter}');
   await until('the joint', () => location.hash.startsWith('#/joint/j1'));
 });
+
+test('the map rests while the matrix is shown, out of the way of keys and of those who listen, and is there again as it was', async () => {
+  await open(smallCabin());
+  const [kept, before] = [map(), face('console')];
+  radio('Matrix')?.click();
+  await until('the grid', () => one<SVGElement>('svg[role=grid]'));
+  expect(all('.map')).toHaveLength(0);
+  expect([kept.isConnected, kept.hasAttribute('tabindex'), kept.getAttribute('aria-hidden')]).toEqual([true, false, 'true']);
+  expect(before.checkVisibility({ contentVisibilityAuto: true })).toBe(false);
+  radio('Map')?.click();
+  await until('the map', () => one('.map'));
+  expect(face('console')).toBe(before);
+  expect([map().tabIndex, map().hasAttribute('aria-hidden')]).toEqual([0, false]);
+  map().focus();
+  await press('p{ArrowRight}{Enter}');
+  await until('the choice', () => all('.chosen').length === 1);
+});

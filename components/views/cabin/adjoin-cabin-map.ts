@@ -77,6 +77,8 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
   private readonly keys = new MapKeys(this, this.looking, this.picks, this.walk, this.inHand);
   private readonly drawing = new MapDrawing(this, this.looking);
   input: CabinMapInput | undefined;
+  /** The tint of what is drawn. */
+  private tinted: Tint | undefined;
   private rested: ReadonlySet<string> | undefined;
   /** The map as it was shown last. It stays on the page, at rest, while the matrix is shown: to lay out a large cabin anew takes long. */
   private shown: TemplateResult | typeof nothing | undefined;
@@ -109,7 +111,8 @@ export class AdjoinCabinMap extends LitElement implements MapHost {
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (['cabin', 'judgement', 'colours', 'paths', 'options'].some((name) => (changed as Map<string, unknown>).has(name))) {
+    if (['cabin', 'judgement', 'colours', 'paths'].some((name) => (changed as Map<string, unknown>).has(name)) || this.tint !== this.tinted) {
+      this.tinted = this.tint;
       this.input = mapInput(this.cabin, this.judgement, tintedParts(this.tint, this.judgement, this.colours), this.paths);
     }
     if (changed.has('listed') || changed.has('judgement')) this.rested = restedJoints(this.judgement.joints, this.listed);

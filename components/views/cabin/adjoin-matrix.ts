@@ -9,7 +9,7 @@ import { tell } from '../../controllers/tell.ts';
 import { cellId, cellPx, matrixLattice, MatrixRows } from '../../figures/matrix-rows.ts';
 import type { MatrixContent } from '../../figures/matrix-rows.ts';
 import { scene } from '../../figures/scene.ts';
-import { jointsByPair, matrixOrder, matrixStep } from '../../model/matrix-cells.ts';
+import { jointsBetween, jointsOfPart, matrixOrder, matrixStep, nextJoint } from '../../model/matrix-cells.ts';
 import type { MatrixPlace } from '../../model/matrix-cells.ts';
 import type { PartColour } from '../../model/part-colours.ts';
 import { base } from '../../styles/shared.ts';
@@ -40,7 +40,7 @@ export class AdjoinMatrix extends LitElement {
   declare scrolled: readonly [left: number, top: number];
   private readonly size = new ElementSize(this, '.scroll');
   private readonly rows = new MatrixRows();
-  private content: MatrixContent = { order: [], pairs: new Map(), passing: new Set(), colours: new Map() };
+  private content: MatrixContent = { order: [], joints: new Map(), passing: new Set(), colours: new Map() };
 
   constructor() {
     super();
@@ -53,7 +53,7 @@ export class AdjoinMatrix extends LitElement {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (!['cabin', 'judgement', 'listed', 'colours'].some((name) => (changed as Map<string, unknown>).has(name))) return;
-    this.content = { order: matrixOrder(this.cabin), pairs: jointsByPair(this.judgement.joints), passing: new Set(this.listed), colours: this.colours };
+    this.content = { order: matrixOrder(this.cabin), joints: jointsOfPart(this.judgement.joints), passing: new Set(this.listed), colours: this.colours };
   }
 
   private get order(): MatrixContent['order'] {
@@ -72,7 +72,7 @@ export class AdjoinMatrix extends LitElement {
   }
 
   private between(row: number, column: number): readonly JointResult[] {
-    return this.content.pairs.get(this.order[row]?.id ?? '')?.get(this.order[column]?.id ?? '') ?? [];
+    return jointsBetween(this.content.joints, this.order[row]?.id ?? '', this.order[column]?.id ?? '');
   }
 
   private point(joint: string | undefined): void {
@@ -103,17 +103,9 @@ export class AdjoinMatrix extends LitElement {
     event.stopPropagation();
   };
 
-  /** Row by row to the next cell with a joint, from the end to the beginning. */
   private goToNextJoint(by: 1 | -1): void {
-    const count = this.order.length;
-    const start = this.at.row * count + this.at.column;
-    for (let step = 1; step <= count * count; step += 1) {
-      const place = (start + by * step + count * count) % (count * count);
-      const [row, column] = [Math.floor(place / count), place % count];
-      if (this.between(row, column).length === 0) continue;
-      this.go({ row, column });
-      return;
-    }
+    const next = nextJoint(this.order, this.content.joints, this.at, by);
+    if (next !== undefined) this.go(next);
   }
 
   private open(row: number, column: number): void {
