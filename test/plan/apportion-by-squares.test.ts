@@ -1,17 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { difference, lightByName, smoothestChange, spectrumToLab } from '../../src/colour/index.ts';
-import { localMetric } from '../../src/colour/local-metric.ts';
 import { apportionCabin } from '../../src/plan/apportion/apportion-cabin.ts';
 import { ellipsoidOf } from '../../src/plan/apportion/ellipsoid.ts';
 import { failingShare, largestAlone, largestTogether, shareError } from '../../src/plan/apportion/failing-share.ts';
-import type { ScatteredJoint } from '../../src/plan/apportion/failing-share.ts';
 import { glossFailing, largestGlossSd } from '../../src/plan/apportion/gloss-scatter.ts';
 import { shareBeyond } from '../../src/plan/apportion/scatter-directions.ts';
 import type { ToleranceTerm } from '../../src/plan/apportion/tolerance-limits.ts';
-import type { Lab, Matrix3 } from '../../src/quantities.ts';
+import type { Lab } from '../../src/quantities.ts';
 import { builtInRuleBooks } from '../../src/rules/built-in-rule-books.ts';
 import { seededNumbers } from '../support/seeded-numbers.ts';
 import { plannedCabin } from './support/planned-cabin.ts';
+import { randomJoint } from './support/random-joint.ts';
 
 /** Standard normals by a generator of the tests' own (Box and Muller). */
 function normals(seed: number): () => number {
@@ -49,27 +48,6 @@ describe('gloss', () => {
     }
   });
 });
-
-/** A seeded joint: colours a little apart, three lights that parts answer to unlike, a formula and, in half of them, a cap on lightness, in a fifth one on chroma or hue. */
-function randomJoint(seed: number): ScatteredJoint & { readonly sds: readonly [number, number] } {
-  const random = seededNumbers(seed);
-  const spread = (by: number): number => by * (2 * random() - 1);
-  const standard: Lab = [15 + 60 * random(), spread(10), spread(10)];
-  const trial: Lab = seed % 3 === 0 ? standard : [standard[0] + spread(0.2), standard[1] + spread(0.1), standard[2] + spread(0.1)];
-  const ordered = seed % 4 === 0;
-  const formula = ordered ? { name: 'cmc', l: 2, c: 1 } as const : { name: 'ciede2000' } as const;
-  const near = (): Matrix3 => [1 + spread(0.15), spread(0.08), spread(0.08), spread(0.08), 1 + spread(0.15), spread(0.08), spread(0.08), spread(0.08), 1 + spread(0.15)];
-  const same: Matrix3 = [1, 0, 0, 0, 1, 0, 0, 0, 1];
-  const terms = ([['D65', 1], ['A', 1.2], ['FL11', 1.4]] as const).flatMap(([light, factor]): ToleranceTerm[] => {
-    const base = { joint: 0, light, standard, trial, parts: ['a', 'b'] as const, responses: light === 'D65' ? [same, same] as const : [near(), near()] as const };
-    return [
-      { ...base, criterion: { kind: 'difference', formula, atMost: 0.8 * factor, ...(ordered ? { stricterDirection: true } : {}) } },
-      ...(seed % 2 === 1 ? [{ ...base, criterion: { kind: 'component' as const, component: 'dL' as const, min: -0.6, max: 0.6 } }] : []),
-      ...(seed % 5 === 0 ? [{ ...base, criterion: { kind: 'component' as const, component: seed % 2 === 0 ? 'dC' as const : 'dH' as const, max: 0.45, absolute: true } }] : []),
-    ];
-  });
-  return { terms, shapes: [ellipsoidOf(localMetric(formula, standard, standard)), ellipsoidOf(localMetric(formula, trial, trial))], sds: [0.09 + 0.12 * random(), 0.09 + 0.12 * random()] };
-}
 
 /** Whether a pair of colours is outside what a term asks, by the formulas whose published values stand in their own tests; chroma and hue as CIE 15 defines them. */
 function outside({ criterion, standard, trial, responses }: ToleranceTerm, first: readonly number[], second: readonly number[]): boolean {

@@ -1,17 +1,13 @@
-import type { Ellipsoid } from './ellipsoid.ts';
-import { firstExits } from './first-exits.ts';
-import { scatterDirections, shareBeyond } from './scatter-directions.ts';
+import { exitCloud } from './exit-cloud.ts';
+import type { ExitCloud } from './exit-cloud.ts';
+import type { ScatteredJoint } from './limit-walls.ts';
+import { shareBeyond } from './scatter-directions.ts';
 import type { Fineness } from './scatter-directions.ts';
-import type { ToleranceTerm } from './tolerance-limits.ts';
-
-/** A joint whose colour is judged, with all that is asked of it under all its lights. */
-export interface ScatteredJoint {
-  readonly terms: readonly ToleranceTerm[];
-  readonly shapes: readonly [Ellipsoid, Ellipsoid];
-}
 
 /** Largest relative error near a share of 0.05, met over 24 seeded joints and 6 seeds of the directions, each against sixteen times as many; the root mean square error is 0.014. */
 export const shareError = 0.04;
+
+type Deviations = readonly [number, number];
 
 /**
  * Share of the cabins in which the colour of a joint is outside a limit, its parts being normal about their targets with the given deviations in
@@ -19,26 +15,28 @@ export const shareError = 0.04;
  * cloud that lies beyond the first exit. By directions since it is as good for a share of a millionth as for one half.
  * Source: directional simulation, O. Ditlevsen and H. O. Madsen, Structural Reliability Methods, 1996, 9.2 (from memory).
  */
-export const failingShare = ({ terms, shapes }: ScatteredJoint, sds: readonly [number, number], fineness: Fineness = 'fine'): number =>
-  (sds[0] === 0 && sds[1] === 0 ? 0 : meanBeyond(firstExits(terms, shapes, sds, scatterDirections(fineness)), 1));
+export const failingShare = (joint: ScatteredJoint, sds: Deviations, fineness: Fineness = 'fine'): number =>
+  (sds[0] === 0 && sds[1] === 0 ? 0 : meanBeyond(exitCloud(fineness).take(joint).exitsAt(sds)));
 
-function meanBeyond(exits: Float64Array, deviations: number): number {
+/** Mean share of the cloud beyond exits that are so many times as near. */
+function meanBeyond(exits: Float64Array, nearer = 1): number {
   let sum = 0;
-  for (const exit of exits) sum += shareBeyond(exit / deviations);
+  for (let row = 0; row < exits.length; row++) sum += shareBeyond(exits[row] / nearer);
+  return sum / exits.length;
+}
+
+/** The same where every exit is a share of its own of another. */
+function meanBeyondShares(exits: Float64Array, shares: Float64Array): number {
+  let sum = 0;
+  for (let row = 0; row < exits.length; row++) sum += shareBeyond(exits[row] * shares[row]);
   return sum / exits.length;
 }
 
 /** The largest factor, up to `most`, on both deviations at which no more than the allowed share fails: the exits only come nearer by it. */
-export function largestTogether({ terms, shapes }: ScatteredJoint, sds: readonly [number, number], allowed: number, most: number, fineness: Fineness): number {
-  const exits = firstExits(terms, shapes, [sds[0] * most, sds[1] * most], scatterDirections(fineness));
-  if (meanBeyond(exits, 1) <= allowed) return most;
-  let [low, high] = [0, 1];
-  for (let tries = 0; tries < 20; tries++) {
-    const middle = (low + high) / 2;
-    if (meanBeyond(exits, middle) <= allowed) low = middle;
-    else high = middle;
-  }
-  return most * low;
+export function largestTogether(joint: ScatteredJoint, sds: Deviations, allowed: number, most: number, fineness: Fineness): number {
+  const exits = exitCloud(fineness).take(joint).exitsAt([sds[0] * most, sds[1] * most]);
+  if (meanBeyond(exits) <= allowed) return most;
+  return most * crossingOf((factor) => meanBeyond(exits, factor), allowed, 1, 0.5);
 }
 
 /**
@@ -46,21 +44,36 @@ export function largestTogether({ terms, shapes }: ScatteredJoint, sds: readonly
  * `guess`. Where the other alone brings it about, next to none.
  */
 export function largestAlone(joint: ScatteredJoint, side: 0 | 1, other: number, allowed: number, most: number, guess: number, fineness: Fineness): number {
-  const share = (sd: number, at: Fineness): number => failingShare(joint, side === 0 ? [sd, other] : [other, sd], at);
-  let found = crossingOf((sd) => share(sd, 'coarse'), allowed, most, guess);
-  if (fineness === 'coarse') return found;
-  // A few directions are off by nearly the same factor at either end of a short way.
-  for (let tries = 0; tries < 3; tries++) {
-    const fine = share(found, 'fine');
-    if (fine <= allowed && (found >= most || fine > nearly * allowed)) return found;
-    const factor = fine / Math.max(1e-12, share(found, 'coarse'));
-    found = crossingOf((sd) => share(sd, 'coarse') * factor, allowed * Math.sqrt(nearly), most, found);
+  const cloud = exitCloud(fineness).take(joint);
+  const both = (sd: number): Deviations => (side === 0 ? [sd, other] : [other, sd]);
+  const share = (sd: number): number => meanBeyond(cloud.exitsAt(both(sd)));
+  if (!cloud.hasForms) return crossingOf(share, allowed, most, guess);
+  let sd = Math.min(most, Math.max(guess, most * 1e-3));
+  for (let tries = 0; tries < 4; tries++) {
+    const [here, byForm] = formShares(cloud, both(sd));
+    if (here <= allowed && (sd >= most || here > nearly * allowed)) return sd;
+    if (sd <= most * leastShare && here > allowed) return sd;
+    sd = crossingOf((at) => meanBeyondShares(cloud.exitsByForm(both(at)), byForm), allowed * (1 + nearly) / 2, most, sd);
   }
-  return crossingOf((sd) => share(sd, 'fine'), allowed, most, found);
+  return crossingOf(share, allowed, most, sd);
 }
 
 /** Share of what is allowed that is near enough to it. */
 const nearly = 0.985;
+/** Share of the largest deviation that is next to none. */
+const leastShare = 1e-4;
+
+const formed = new Map<number, Float64Array>();
+
+/** The share that fails, and what the exits are of those by the forms alone: that share changes little as a deviation does. */
+function formShares(cloud: ExitCloud, sds: Deviations): readonly [share: number, byForm: Float64Array] {
+  const exits = cloud.exitsAt(sds);
+  const byForm = formed.get(exits.length) ?? new Float64Array(exits.length);
+  formed.set(exits.length, byForm);
+  const forms = cloud.exitsByForm(sds);
+  for (let row = 0; row < exits.length; row++) byForm[row] = exits[row] === 0 && forms[row] === 0 ? 1 : exits[row] / forms[row];
+  return [meanBeyond(exits), byForm];
+}
 
 /** Where a share that grows with a deviation comes to what is allowed: the logarithms of both are nearly straight in one another. */
 function crossingOf(share: (sd: number) => number, allowed: number, most: number, guess: number): number {
@@ -76,7 +89,7 @@ function crossingOf(share: (sd: number) => number, allowed: number, most: number
   }
   while (!(below <= 0)) {
     low = Math.min(high, Number.isNaN(low) ? high : low) / 1.1;
-    if (low < most * 1e-4) return low;
+    if (low < most * leastShare) return low;
     below = over(low);
     if (below > 0) [high, above] = [low, below];
   }

@@ -25,33 +25,40 @@ interface Wall {
 /**
  * For every direction in which two parts can be off their targets together, the distance, in standard deviations, at which their joint first
  * leaves a limit; infinite where it does not. `sds` are the parts' deviations in units of their radius. A limit that is left and kept again farther
- * out counts as left.
+ * out counts as left. Direction by direction and limit by limit: what `ExitCloud` does by columns is defined here.
  */
 export function firstExits(terms: readonly ToleranceTerm[], shapes: readonly [Ellipsoid, Ellipsoid], sds: readonly [number, number], directions: Float64Array): Float64Array {
+  const exits = new Float64Array(directions.length / scatterDimension).fill(Infinity);
+  lowerExits(terms, shapes, sds, directions, exits);
+  return exits;
+}
+
+/** Brings exits that are known of other terms down to those of these, where they are nearer. */
+export function lowerExits(terms: readonly ToleranceTerm[], shapes: readonly [Ellipsoid, Ellipsoid], sds: readonly [number, number], directions: Float64Array, exits: Float64Array): void {
   const direction = new Float64Array(scatterDimension);
   const walls = terms.flatMap((term) => wallsOf(term, shapes, sds, direction));
   const guesses = new Float64Array(walls.length);
-  return Float64Array.from({ length: directions.length / scatterDimension }, (_, row) => {
+  for (let row = 0; row < exits.length; row++) {
     for (let axis = 0; axis < scatterDimension; axis++) direction[axis] = directions[row * scatterDimension + axis];
-    let nearest = farthest;
+    let exit = exits[row];
+    let nearest = Math.min(farthest, exit);
     walls.forEach(({ guess, scan }, index) => {
       guesses[index] = guess();
       if (!scan) nearest = Math.min(nearest, guesses[index]);
     });
-    let exit = Infinity;
-    walls.forEach((wall, index) => { if (!wall.scan && guesses[index] <= nearest * trust) exit = Math.min(exit, refined(wall, guesses[index])); });
+    walls.forEach((wall, index) => { if (!wall.scan && guesses[index] <= nearest * trust) exit = Math.min(exit, refinedExit(wall.excess, guesses[index])); });
     walls.forEach((wall, index) => { if (wall.scan && guesses[index] < exit) exit = Math.min(exit, scanned(wall, guesses[index], Math.min(exit, farthest))); });
-    return exit;
-  });
+    exits[row] = exit;
+  }
 }
 
 /** A limit whose local form is left at so many times the nearest such distance is not looked at again: the form and the formula do not part that far so near the limit. */
-const trust = 1.4;
+export const trust = 1.4;
 /** Closeness of an exit as a share of its distance. */
-const close = 3e-4;
+export const close = 3e-4;
 
 /** The exit near a guess by the criterion itself. */
-function refined({ excess }: Wall, guess: number): number {
+export function refinedExit(excess: Wall['excess'], guess: number): number {
   if (guess > farthest) return Infinity;
   let [low, high] = [0, Math.max(1e-6, guess)];
   let atLow = excess(0);

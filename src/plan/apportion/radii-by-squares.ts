@@ -3,7 +3,7 @@ import type { Watch } from '../watch.ts';
 import type { ApportionLimit } from './apportion-problem.ts';
 import { evenRadii } from './even-radii.ts';
 import { failingShare, largestAlone, largestTogether, shareError } from './failing-share.ts';
-import type { ScatteredJoint } from './failing-share.ts';
+import type { ScatteredJoint } from './limit-walls.ts';
 import { glossFailing, largestGlossSd } from './gloss-scatter.ts';
 import { growthOf } from './grow-evenly.ts';
 import type { Grown, Growing, Stop } from './grow-evenly.ts';
