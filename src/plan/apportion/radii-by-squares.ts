@@ -107,21 +107,26 @@ function stopOf(joint: ColourJoint, allowed: number, { law, shares, most }: Pick
   const cap = Math.max(...items.map((item) => most[item] / shares[item]));
   const rough = largestTogether(joint, own, allowed, cap, 'coarse');
   let together: number | undefined;
-  const levelOf = (settled: ReadonlyMap<number, number>, fineness: Fineness): number => {
+  const levelOf = (settled: ReadonlyMap<number, number>, fineness: Fineness): { readonly level: number; readonly most: number } => {
     const radii = items.map((item) => settled.get(item));
     if (radii[0] === undefined && radii[1] === undefined) {
-      const level = fineness === 'coarse' ? rough : together ??= largestTogether(joint, own, allowed, cap, 'fine');
-      return level >= cap ? Infinity : level;
+      return { level: fineness === 'coarse' ? rough : together ??= largestTogether(joint, own, allowed, cap, 'fine'), most: cap };
     }
     const side = radii[0] === undefined ? 0 : 1;
     const other = radii[1 - side]! / law.radiusSds;
     const largest = (most[items[side]] / shares[items[side]]) * own[side];
     // By squares and with both sides alike: near enough to begin at.
     const guess = Math.sqrt(Math.max(0, (rough * own[0]) ** 2 + (rough * own[1]) ** 2 - other ** 2));
-    const found = largestAlone(joint, side, other, allowed, largest, guess, fineness);
-    return found >= largest ? Infinity : found / own[side];
+    return { level: largestAlone(joint, side, other, allowed, largest, guess, fineness) / own[side], most: largest / own[side] };
   };
-  return { items, levelOf: (settled) => levelOf(settled, 'fine'), atLeast: (settled) => roughly * levelOf(settled, 'coarse') };
+  return {
+    items,
+    levelOf: (settled) => {
+      const { level, most: end } = levelOf(settled, 'fine');
+      return level >= end ? Infinity : level;
+    },
+    atLeast: (settled) => roughly * levelOf(settled, 'coarse').level,
+  };
 }
 
 /** A level by few directions, times this, is below the one by many. */
