@@ -76,6 +76,13 @@ export class DrawnBlock {
     const { sides: [standard, trial] } = this;
     const values = this.values.subarray(0, count);
     if (criterion.kind === 'component') {
+      const axis = straightAxis[criterion.component];
+      if (axis !== undefined) {
+        const [one, two] = [standard[axis], trial[axis]];
+        for (let at = 0; at < count; at++) values[at] = two[at] - one[at];
+        if (criterion.absolute === true) for (let at = 0; at < count; at++) values[at] = Math.abs(values[at]);
+        return values;
+      }
       for (let at = 0; at < count; at++) values[at] = criterionValue(criterion, [standard.L[at], standard.a[at], standard.b[at]], [trial.L[at], trial.a[at], trial.b[at]]);
       return values;
     }
@@ -86,6 +93,8 @@ export class DrawnBlock {
     return values;
   }
 }
+
+const straightAxis = { dL: 'L', da: 'a', db: 'b', dC: undefined, dH: undefined } as const;
 
 function moveInto(into: LabColumns, lab: Lab, response: Matrix3, { L, a, b }: LabColumns, count: number): void {
   for (let at = 0; at < count; at++) {

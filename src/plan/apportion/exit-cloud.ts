@@ -31,6 +31,7 @@ export class ExitCloud {
   private readonly slopes: Float64Array[] = [];
   private readonly guesses: Float64Array[] = [];
   private readonly nearest: Float64Array;
+  private readonly straight: Float64Array;
   private readonly exits: Float64Array;
   private readonly rows: Int32Array;
   private readonly distances: Float64Array;
@@ -43,7 +44,12 @@ export class ExitCloud {
     this.directions = scatterDirections(fineness);
     const count = this.directions.length / scatterDimension;
     this.pairs = count / 2;
-    [this.nearest, this.exits, this.distances, this.values, this.turned] = [0, 0, 0, 0, 0].map(() => new Float64Array(count)) as [Float64Array, Float64Array, Float64Array, Float64Array, Float64Array];
+    this.nearest = new Float64Array(count);
+    this.straight = new Float64Array(count);
+    this.exits = new Float64Array(count);
+    this.distances = new Float64Array(count);
+    this.values = new Float64Array(count);
+    this.turned = new Float64Array(count);
     this.rows = new Int32Array(count);
     this.first = labColumns(count);
     this.second = labColumns(count);
@@ -110,6 +116,7 @@ export class ExitCloud {
   exitsByForm(sds: readonly [number, number]): Float64Array {
     this.nearest.fill(farthest);
     this.walls.straight.forEach((wall, index) => { meetStraight(wall, this.slopes[index], sds, this.nearest); });
+    this.straight.set(this.nearest);
     this.walls.curved.forEach((wall, index) => {
       const guesses = columnAt(this.guesses, index, this.nearest.length);
       meetForm(wall, this.forms[index], sds, guesses);
@@ -118,12 +125,12 @@ export class ExitCloud {
     return this.nearest;
   }
 
-  /** Exits at given deviations, in units of the parts' radii. Valid until the next question. */
+  /** Exits at given deviations, in units of the parts' radii; {@link farthest} or infinite where there is none before. Valid until the next question. */
   exitsAt(sds: readonly [number, number]): Float64Array {
     const { exits, nearest, directions } = this;
     this.exitsByForm(sds);
-    exits.fill(Infinity);
-    this.walls.straight.forEach((wall, index) => { meetStraight(wall, this.slopes[index], sds, exits); });
+    // Straight limits are met as they are, whatever the curved ones come to.
+    exits.set(this.straight);
     this.walls.curved.forEach((_, index) => { this.meetCurved(index, sds, nearest, exits); });
     if (!this.hasForms) lowerExits(this.walls.others, this.joint!.shapes, sds, directions, exits);
     return exits;
@@ -201,7 +208,7 @@ export class ExitCloud {
         continue;
       }
       if (Math.abs(next - distance) <= Math.max(lastCorrection, close) * distance) {
-        if (next < exits[row] && next <= farthest) exits[row] = next;
+        if (next < exits[row]) exits[row] = next;
         continue;
       }
       rows[left] = row;
@@ -250,7 +257,9 @@ function meetStraight({ here, low, high }: StraightWall, slopes: Float64Array, [
   for (let pair = 0; pair < slopes.length / 2; pair++) {
     const slope = s2 * slopes[2 * pair + 1] - s1 * slopes[2 * pair];
     if (slope === 0) continue;
-    const [along, against] = slope > 0 ? [up / slope, down / slope] : [-down / slope, -up / slope];
+    const distance = 1 / Math.abs(slope);
+    const along = distance * (slope > 0 ? up : down);
+    const against = distance * (slope > 0 ? down : up);
     if (along < into[2 * pair]) into[2 * pair] = along;
     if (against < into[2 * pair + 1]) into[2 * pair + 1] = against;
   }

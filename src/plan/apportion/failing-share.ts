@@ -61,7 +61,7 @@ export function largestAlone(joint: ScatteredJoint, side: 0 | 1, other: number, 
 /** Share of what is allowed that is near enough to it. */
 const nearly = 0.985;
 /** Share of the largest deviation that is next to none. */
-const leastShare = 1e-4;
+const leastShare = 1e-6;
 
 const formed = new Map<number, Float64Array>();
 
@@ -81,23 +81,37 @@ function crossingOf(share: (sd: number) => number, allowed: number, most: number
   let high = Math.min(most, Math.max(guess, most * 1e-3));
   let above = over(high);
   let [low, below] = [Number.NaN, Number.NaN];
+  // A guess that is far off is left in longer and longer steps.
+  let stride = 1.1;
   while (above <= 0) {
     if (high >= most) return most;
     [low, below] = [high, above];
-    high = Math.min(most, 1.1 * high);
+    high = Math.min(most, stride * high);
     above = over(high);
+    stride *= stride;
   }
   while (!(below <= 0)) {
-    low = Math.min(high, Number.isNaN(low) ? high : low) / 1.1;
-    if (low < most * leastShare) return low;
+    low = Math.max(most * leastShare, high / stride);
+    stride *= stride;
     below = over(low);
+    if (below > 0 && low <= most * leastShare) return low;
     if (below > 0) [high, above] = [low, below];
   }
-  for (let tries = 0; tries < 12 && below < -1e-3; tries++) {
-    const middle = low + (high - low) * Math.min(0.95, Math.max(0.02, (-below - 5e-4) / (above - below)));
+  // The end that stays counts half as much each time (the Illinois rule), so that neither stays for long.
+  let [atLow, atHigh] = [below, above];
+  let stayed = 0;
+  for (let tries = 0; tries < 40 && below < -1e-3; tries++) {
+    const middle = low + (high - low) * Math.min(0.95, Math.max(0.02, (-atLow - 5e-4) / (atHigh - atLow)));
     const here = over(middle);
-    if (here <= 0) [low, below] = [middle, here];
-    else [high, above] = [middle, here];
+    if (here <= 0) {
+      [low, below, atLow] = [middle, here, here];
+      if (stayed > 0) atHigh /= 2;
+      stayed = 1;
+    } else {
+      [high, atHigh] = [middle, here];
+      if (stayed < 0) atLow /= 2;
+      stayed = -1;
+    }
   }
   return low;
 }

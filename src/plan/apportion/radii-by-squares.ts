@@ -79,13 +79,19 @@ export async function radiiBySquares({ law, shares, most, colour, gloss }: Squar
   const failing = new Map<number, number>();
   for (const [index, joint] of colour.entries()) {
     if (index % 20 === 0) await step(partOfWork(watch, 0.8, 1), index / colour.length, 'reckoning how often joints fail');
-    failing.set(joint.joint, failingShare(joint, [grown.radii[joint.items[0]] / law.radiusSds, grown.radii[joint.items[1]] / law.radiusSds]));
+    failing.set(joint.joint, shareOf(joint, [grown.radii[joint.items[0]] / law.radiusSds, grown.radii[joint.items[1]] / law.radiusSds], 1 - law.confidence));
   }
   const last = bandsWithin((joint) => left(law, (failing.get(joint) ?? 0) * (1 + shareError)));
   for (const { joint } of gloss) failing.set(joint, 1 - (1 - (failing.get(joint) ?? 0)) * (1 - glossFails(joint, last.radii)));
   return {
     radii: grown.radii, bands: last.radii, bottlenecks: grown.bottlenecks.map((index) => colour[index].joint), glossBottlenecks: last.bottlenecks.map((index) => gloss[index].joint), reckoned: failing,
   };
+}
+
+/** By few directions where that is less than the error that many are stated to have, in parts of what is allowed. */
+function shareOf(joint: ColourJoint, sds: readonly [number, number], allowed: number): number {
+  const few = failingShare(joint, sds, 'coarse');
+  return few <= shareError * allowed ? few : failingShare(joint, sds);
 }
 
 async function watchedGrowth(growing: Growing, watch: Watch | undefined): Promise<Grown> {

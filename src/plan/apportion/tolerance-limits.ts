@@ -44,16 +44,15 @@ export function limitsOfTerm(term: ToleranceTerm, items: readonly [number, numbe
   const { criterion, standard, trial, responses, joint } = term;
   const value = criterionValue(criterion, standard, trial);
   const [low, high] = criterionRange(criterion);
-  const slopes = [0, 1].map((side) => slope(criterion, standard, trial, side));
-  const straight = [largestAlong(slopes[0], responses[0], shapes[0]), largestAlong(slopes[1], responses[1], shapes[1])] as const;
+  const straight = (side: 0 | 1): number => largestAlong(slope(criterion, standard, trial, side), responses[side], shapes[side]);
   const limits: ApportionLimit[] = [];
   if (Number.isFinite(high)) {
     const metric = criterion.kind === 'difference' ? localMetric(criterion.formula, standard, trial) : undefined;
-    const scales = metric === undefined ? straight : [largestIn(metric, responses[0], shapes[0]), largestIn(metric, responses[1], shapes[1])] as const;
-    limits.push({ joint, items, scales, offset: value, limit: high });
+    const scale = (side: 0 | 1): number => (metric === undefined ? straight(side) : largestIn(metric, responses[side], shapes[side]));
+    limits.push({ joint, items, scales: [scale(0), scale(1)], offset: value, limit: high });
   }
   // What must stay above a limit leaves what it is above it.
-  if (Number.isFinite(low)) limits.push({ joint, items, scales: straight, offset: -value, limit: -low });
+  if (Number.isFinite(low)) limits.push({ joint, items, scales: [straight(0), straight(1)], offset: -value, limit: -low });
   return limits;
 }
 
