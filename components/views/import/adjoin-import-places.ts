@@ -96,7 +96,7 @@ export class AdjoinImportPlaces extends LitElement {
     const isNew = choices.newParts?.[found.part ?? found.specimen] !== undefined;
     const picked = given?.skip === true ? leaveOut : isNew ? newPart : given?.part ?? (found.part === undefined ? undefined : choices.parts?.[found.part]) ?? part ?? '';
     // All rows together would have a hundred thousand choices in a large cabin.
-    const offered = this.cabin.parts.length <= mostInList || this.offering === specimenKey(found) ? this.cabin.parts : this.cabin.parts.filter(({ id }) => id === picked);
+    const offered = this.cabin.parts.length * (this.item.found?.summary.specimens.length ?? 1) <= mostInList || this.offering === specimenKey(found) ? this.cabin.parts : this.cabin.parts.filter(({ id }) => id === picked);
     const sources = this.cabin.parts.find(({ id }) => id === (part ?? picked))?.sources ?? [];
     const open = place === undefined && planned !== undefined;
     return html`
