@@ -7,12 +7,12 @@ import type { ImportItem } from '../../components/controllers/import-desk.ts';
 import { deep, mount, until } from '../support/screen.ts';
 import { smallCabin } from '../support/small-cabin.ts';
 
-/** Places of three specimens of a file in a cabin of so many parts: what is asked of the element is only what it shows. */
-async function places(count: number): Promise<{ readonly selects: readonly HTMLSelectElement[]; readonly told: object[] }> {
+/** Places of a few specimens of a file in a cabin of so many parts: what is asked of the element is only what it shows. */
+async function places(count: number, rows = 3): Promise<{ readonly selects: readonly HTMLSelectElement[]; readonly told: object[] }> {
   const small = smallCabin({ ruleBook: 'ciede2000' });
   const [first] = small.parts;
   const cabin: Cabin = { ...small, parts: Array.from({ length: count }, (_, at) => ({ ...first!, id: `part-${at}`, name: `Part ${at}` })) };
-  const specimens = [0, 1, 2].map((at) => ({ part: `Row ${at}`, specimen: `row-${at}`, readings: 3 }));
+  const specimens = Array.from({ length: rows }, (_, at) => ({ part: `Row ${at}`, specimen: `row-${at}`, readings: 3 }));
   const item = { key: 'a', name: 'a.csv', choices: { parts: { 'Row 1': 'part-7' } }, found: { summary: { specimens } }, planned: { places: {} } } as unknown as ImportItem;
   const told: object[] = [];
   const element = await mount<AdjoinImportPlaces>('adjoin-import-places', { cabin, item, locked: false });
@@ -23,6 +23,13 @@ async function places(count: number): Promise<{ readonly selects: readonly HTMLS
 test('of a few parts every row offers all', async () => {
   const { selects } = await places(100);
   expect(selects.map(({ options }) => options.length)).toEqual([103, 103, 103]);
+});
+
+test('of many rows each offers its own until it is gone to', async () => {
+  const { selects } = await places(100, 20);
+  expect(selects.map(({ options }) => options.length)).toEqual(Array.from({ length: 20 }, (_, at) => (at === 1 ? 4 : 3)));
+  await userEvent.click(selects[2]!);
+  await until('all parts', () => selects[2]?.options.length === 103);
 });
 
 test('of many a row offers its own until it is gone to, and all then, by pointer or by key', async () => {

@@ -153,7 +153,7 @@ test('another colourway is mixed with it, what both carry over once, and can be 
     button(/^Reckon it with another colourway$/).click();
     await until('the mix of both', () => words('.colourways').includes('Chalk') && one('adjoin-free-mix') !== undefined && one('.running') === undefined, 60_000);
     expect(location.hash).toContain('mix=yes');
-    expect(one('adjoin-free-mix')!.shadowRoot!.textContent).toContain('4 parts are carried over');
+    await until('the words of the mix', () => one('adjoin-free-mix')!.shadowRoot!.textContent.includes('4 parts are carried over'));
     expect(one('adjoin-free-mix')!.shadowRoot!.querySelectorAll('.big')).toHaveLength(2);
     button(/^Add a colourway$/).click();
     await until('that it is there already', () => words('[role=alert]').includes('another colourway than those that are open'), 30_000);

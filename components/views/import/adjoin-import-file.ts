@@ -1,4 +1,4 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import type { Issue } from '../../../src/issue.ts';
@@ -6,6 +6,7 @@ import type { FoundReply } from '../../../src/workers/import-protocol.ts';
 import { counted } from '../../../src/report/number-text.ts';
 import { ElementSize } from '../../controllers/element-size.ts';
 import type { ImportItem } from '../../controllers/import-desk.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import '../../figures/adjoin-figure-table.ts';
@@ -25,7 +26,7 @@ const mostFaults = 200;
  * @fires adjoin-cancel - the reading is not wanted any more
  * @fires adjoin-remove - the file is not wanted
  */
-export class AdjoinImportFile extends LitElement {
+export class AdjoinImportFile extends InTurnElement {
   static override styles = [base, controls, styles];
   static override properties = { item: { attribute: false }, cabin: { attribute: false }, locked: { type: Boolean } };
 

@@ -1,4 +1,4 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { SpecimenPlace } from '../../../src/actions/import-mapping.ts';
@@ -9,12 +9,15 @@ import { specimenKey } from '../../../src/formats/reading-summary.ts';
 import type { FoundSpecimen } from '../../../src/formats/reading-summary.ts';
 import { counted } from '../../../src/report/number-text.ts';
 import type { ImportItem } from '../../controllers/import-desk.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { mostInList } from '../../model/matching.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { fields } from '../../styles/fields.ts';
 import { styles } from './import-places.styles.ts';
 
 const shownAtFirst = 60;
+/** Choices that all rows together may have. */
+const mostInTable = 1000;
 const leaveOut = '\u0000out';
 const newPart = '\u0000new';
 
@@ -22,7 +25,7 @@ const newPart = '\u0000new';
  * Where the readings of each specimen of a file go: part, source, specimen, stage; each can be changed.
  * @fires adjoin-choices - a place was given
  */
-export class AdjoinImportPlaces extends LitElement {
+export class AdjoinImportPlaces extends InTurnElement {
   static override styles = [base, controls, fields, styles];
   static override properties = { item: { attribute: false }, cabin: { attribute: false }, locked: { type: Boolean }, all: { state: true }, offering: { state: true } };
 
@@ -96,7 +99,7 @@ export class AdjoinImportPlaces extends LitElement {
     const isNew = choices.newParts?.[found.part ?? found.specimen] !== undefined;
     const picked = given?.skip === true ? leaveOut : isNew ? newPart : given?.part ?? (found.part === undefined ? undefined : choices.parts?.[found.part]) ?? part ?? '';
     // All rows together would have a hundred thousand choices in a large cabin.
-    const offered = this.cabin.parts.length * (this.item.found?.summary.specimens.length ?? 1) <= mostInList || this.offering === specimenKey(found) ? this.cabin.parts : this.cabin.parts.filter(({ id }) => id === picked);
+    const offered = (this.cabin.parts.length <= mostInList && this.cabin.parts.length * (this.item.found?.summary.specimens.length ?? 0) <= mostInTable) || this.offering === specimenKey(found) ? this.cabin.parts : this.cabin.parts.filter(({ id }) => id === picked);
     const sources = this.cabin.parts.find(({ id }) => id === (part ?? picked))?.sources ?? [];
     const open = place === undefined && planned !== undefined;
     return html`

@@ -1,4 +1,4 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { ImportChoices } from '../../../src/actions/plan-imports.ts';
@@ -8,6 +8,7 @@ import { lightNames } from '../../../src/colour/lights.ts';
 import type { Question } from '../../../src/formats/reading-set.ts';
 import { counted } from '../../../src/report/number-text.ts';
 import type { ImportItem } from '../../controllers/import-desk.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { fields } from '../../styles/fields.ts';
 import { styles } from './import-questions.styles.ts';
@@ -20,7 +21,7 @@ const words: Readonly<Record<string, string>> = {
  * What a file leaves open, asked and never guessed.
  * @fires adjoin-choices - an answer was given
  */
-export class AdjoinImportQuestions extends LitElement {
+export class AdjoinImportQuestions extends InTurnElement {
   static override styles = [base, controls, fields, styles];
   static override properties = { item: { attribute: false }, cabin: { attribute: false }, locked: { type: Boolean } };
 

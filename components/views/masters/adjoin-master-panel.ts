@@ -1,4 +1,4 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import type { CheckResult, Judgement } from '../../../src/harmony/judgement.ts';
@@ -12,6 +12,7 @@ import { drawing } from '../../../src/report/scene.ts';
 import type { Desk } from '../../controllers/desk.ts';
 import { askAction } from '../../controllers/edit-events.ts';
 import { ElementSize } from '../../controllers/element-size.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import type { Route } from '../../controllers/route.ts';
 import { paperInk } from '../../figures/inks.ts';
 import '../../figures/adjoin-figure-table.ts';
@@ -31,7 +32,7 @@ import { stateWord } from './master-state.ts';
 const types = { html: 'text/html;charset=utf-8', cxf: 'application/xml', csv: 'text/csv;charset=utf-8' } as const;
 
 /** One master: what it is, how it drifted, its parts against it and against their neighbours, and its files for suppliers. */
-export class AdjoinMasterPanel extends LitElement {
+export class AdjoinMasterPanel extends InTurnElement {
   static override styles = [base, controls, stacked, styles];
   static override properties = {
     cabin: { attribute: false }, entry: { attribute: false }, judgement: { attribute: false }, colour: { attribute: false }, light: {}, desk: { attribute: false }, locked: { type: Boolean }, linkTo: { attribute: false }, supplier: { state: true }, failed: { state: true },

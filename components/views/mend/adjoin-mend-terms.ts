@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin, Part, Reach } from '../../../src/cabin/cabin.ts';
 import { sourceOf } from '../../../src/cabin/source-of.ts';
@@ -6,6 +6,7 @@ import { partNames } from '../../../src/harmony/names.ts';
 import { assumedReach, reachBasis, toolGlossStep } from '../../../src/plan/mend/material-reach.ts';
 import { fixed } from '../../../src/report/number-text.ts';
 import { doAction } from '../../controllers/edit-events.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { asksBeside, exceptOf, lockedOf, reachAxes, toggled, usualSeconds } from '../../model/mend-terms.ts';
 import type { ReachAxis } from '../../model/mend-terms.ts';
 import type { Options } from '../../model/source-terms.ts';
@@ -25,7 +26,7 @@ const axisNames: Readonly<Record<ReachAxis, string>> = { L: 'L*', a: 'a*', b: 'b
  * @fires adjoin-terms - the options of the address as they are wanted
  * @fires adjoin-keep-terms - what the address asks for is to be kept in the cabin
  */
-export class AdjoinMendTerms extends LitElement {
+export class AdjoinMendTerms extends InTurnElement {
   static override styles = [base, controls, fields, planStyles, css`
     :host { display: grid; gap: 20px; grid-template-columns: minmax(0, 1fr); background: none; min-height: 0; align-content: start; }
     .kept li { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 8px; align-items: center; font-size: var(--small); padding: 2px 0; }

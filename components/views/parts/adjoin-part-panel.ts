@@ -1,9 +1,10 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin, Part } from '../../../src/cabin/cabin.ts';
 import type { Judgement } from '../../../src/harmony/judgement.ts';
 import { fixed, limitUseText } from '../../../src/report/number-text.ts';
 import { askAction } from '../../controllers/edit-events.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import type { Route } from '../../controllers/route.ts';
 import { standFor, standsFor } from '../../controllers/stands-for.ts';
 import { paperInk } from '../../figures/inks.ts';
@@ -19,7 +20,7 @@ import './adjoin-source-panel.ts';
 import { styles } from './part-panel.styles.ts';
 
 /** One part with everything that belongs to it. */
-export class AdjoinPartPanel extends LitElement {
+export class AdjoinPartPanel extends InTurnElement {
   static override styles = [base, controls, styles];
   static override properties = {
     cabin: { attribute: false }, of: { attribute: false }, judgement: { attribute: false }, colour: { attribute: false }, light: {}, locked: { type: Boolean }, linkTo: { attribute: false },

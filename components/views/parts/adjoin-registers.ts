@@ -1,9 +1,10 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import type { Selection } from '../../../src/actions/index.ts';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import { counted } from '../../../src/report/number-text.ts';
 import { askAction, doAction } from '../../controllers/edit-events.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import type { Route } from '../../controllers/route.ts';
 import { standFor, standsFor } from '../../controllers/stands-for.ts';
 import { lightCurve } from '../../figures/light-curve.ts';
@@ -26,7 +27,7 @@ interface Line {
 }
 
 /** What the parts refer to: zones with their caps, suppliers, instruments, conditions, lights, runs, decisions, visual records, files. */
-export class AdjoinRegisters extends LitElement {
+export class AdjoinRegisters extends InTurnElement {
   static override styles = [base, controls, styles];
   static override properties = { cabin: { attribute: false }, locked: { type: Boolean }, linkTo: { attribute: false }, show: {} };
 

@@ -1,10 +1,11 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import { geometryKind, geometryKinds, geometryTable } from '../../../src/readings/geometry-table.ts';
 import type { GeometryKind, GeometryRule } from '../../../src/readings/geometry-table.ts';
 import { counted, fixed } from '../../../src/report/number-text.ts';
 import type { QualityLook } from '../../../src/workers/session-look.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import type { Route } from '../../controllers/route.ts';
 import '../../app/adjoin-term.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -16,7 +17,7 @@ const ruleFor = (first: GeometryKind, second: GeometryKind): GeometryRule | unde
 const marks = { 'may be compared': ['yes', 'yes'], 'with a caution': ['caution', 'with care'], 'not compared': ['no', 'no'] } as const;
 
 /** What may be compared with what, and what of it this cabin has. */
-export class AdjoinGeometryTable extends LitElement {
+export class AdjoinGeometryTable extends InTurnElement {
   static override styles = [base, controls, pageStyles, stacked, css`
     .matrix { width: auto; border-collapse: separate; border-spacing: 2px; }
     .matrix th, .matrix td { border: 0; padding: 0; } .matrix thead th { padding: 0 4px 4px; vertical-align: bottom; max-width: 110px; }

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import { instrumentsWithAgreement } from '../../../src/cabin/tile-set-agreement.ts';
@@ -9,6 +9,7 @@ import type { QualityLook } from '../../../src/workers/session-look.ts';
 import { announce } from '../../controllers/announcer.ts';
 import type { Desk } from '../../controllers/desk.ts';
 import { askAction } from '../../controllers/edit-events.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import type { Route } from '../../controllers/route.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
@@ -23,7 +24,7 @@ const axes = ['dL*', 'da*', 'db*'] as const;
 type Study = QualityLook['studies'][number];
 
 /** Every instrument with its calibration and agreement, and what the sets of shared tiles say. */
-export class AdjoinInstruments extends LitElement {
+export class AdjoinInstruments extends InTurnElement {
   static override styles = [base, controls, pageStyles, stacked, css`
     .two { display: grid; grid-template-columns: minmax(0, 1fr) minmax(0, 1fr); gap: 24px 40px; align-items: start; }
     .list { min-width: 860px; } .two > div { min-width: 0; } .two table { min-width: 640px; } .wide + .wide table, .two + .wide table { min-width: 0; } tbody th { overflow-wrap: normal; } .two svg { height: auto; }

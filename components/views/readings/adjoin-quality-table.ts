@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { sameValue } from '../../../src/actions/edit.ts';
 import type { Cabin, Part } from '../../../src/cabin/cabin.ts';
@@ -9,6 +9,7 @@ import type { Reading } from '../../../src/readings/reading.ts';
 import { counted, fixed, percent } from '../../../src/report/number-text.ts';
 import type { QualityLook } from '../../../src/workers/session-look.ts';
 import { doAction } from '../../controllers/edit-events.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import type { Route } from '../../controllers/route.ts';
 import { mostPrinted } from '../../controllers/windowed-list.ts';
 import { bareRows } from '../../controllers/windowed-rows.ts';
@@ -78,7 +79,7 @@ const troubled = (row: Row): boolean => {
 };
 
 /** Every group of readings: repeatability, spread over spots, enough spots or not, share of the gauge in the limit, and what stands out. */
-export class AdjoinQualityTable extends LitElement {
+export class AdjoinQualityTable extends InTurnElement {
   static override styles = [base, controls, pageStyles, bareRows, stacked, css`
     .filters { display: flex; gap: 8px; flex-wrap: wrap; align-items: center; }
     tbody th button { text-align: left; padding: 2px 4px 2px 18px; justify-content: flex-start; position: relative; }

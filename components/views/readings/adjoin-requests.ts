@@ -1,9 +1,10 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import type { RequestLine, RequestSheet } from '../../../src/report/requests/index.ts';
 import { counted, fixed, probability } from '../../../src/report/number-text.ts';
 import type { Desk } from '../../controllers/desk.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import type { Route } from '../../controllers/route.ts';
 import { bareRows } from '../../controllers/windowed-rows.ts';
 import { downloadText, fileName } from '../../platform/download.ts';
@@ -17,7 +18,7 @@ import { pageStyles } from './readings-view.styles.ts';
  * What each supplier is asked to measure so that open joints are decided, the most telling first; to print and to be filled in.
  * @fires adjoin-supplier - the one supplier that is shown, or all
  */
-export class AdjoinRequests extends LitElement {
+export class AdjoinRequests extends InTurnElement {
   static override styles = [base, controls, pageStyles, bareRows, stacked, css`
     table { min-width: 900px; table-layout: fixed; } .id { width: 116px; } .of { width: 22%; } .what { width: 15%; } .spots { width: 92px; } .with { width: 16%; } td, tbody th { vertical-align: top !important; }
     .chance { display: inline-block; min-width: 56px; font-weight: 600; }

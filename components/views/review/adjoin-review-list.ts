@@ -1,12 +1,13 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { counted, limitUseText } from '../../../src/report/number-text.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import type { ReviewRow } from '../../model/review-log.ts';
 import { base, controls } from '../../styles/shared.ts';
 import { styles } from './review-view.styles.ts';
 
 /** What came of a review: every joint that was seen or worked on. */
-export class AdjoinReviewList extends LitElement {
+export class AdjoinReviewList extends InTurnElement {
   static override styles = [base, controls, styles, css`:host { height: auto; background: none; display: grid; gap: 16px; }`];
   static override properties = { rows: { attribute: false } };
 

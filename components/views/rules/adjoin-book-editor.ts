@@ -1,8 +1,9 @@
-import { html, LitElement } from 'lit';
+import { html } from 'lit';
 import type { TemplateResult } from 'lit';
 import { bookValues } from '../../../src/rules/index.ts';
 import type { BookValue } from '../../../src/rules/index.ts';
 import '../../app/adjoin-action-fields.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { unfolds } from '../../controllers/sections.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -19,7 +20,7 @@ const words: Readonly<Record<BookValue, string>> = {
 };
 
 /** What holds for the whole book, whatever the pair: how it decides, under which lights, what is near a miss, what is assumed. */
-export class AdjoinBookEditor extends LitElement {
+export class AdjoinBookEditor extends InTurnElement {
   static override styles = [base, controls, fields, editorStyles];
   static override properties = { at: { attribute: false } };
 

@@ -1,10 +1,11 @@
-import { html, LitElement } from 'lit';
+import { html } from 'lit';
 import type { TemplateResult } from 'lit';
 import { glossRuleText } from '../../../src/rules/index.ts';
 import { materialValues } from '../../../src/rules/index.ts';
 import { plainNumber } from '../../../src/rules/plain-number.ts';
 import type { MaterialClass, MaterialValue } from '../../../src/rules/index.ts';
 import '../../app/adjoin-action-fields.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { unfolds } from '../../controllers/sections.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -19,7 +20,7 @@ const words: Readonly<Record<MaterialValue, string>> = {
 };
 
 /** The values of one class of material, from which those of every pair are combined. */
-export class AdjoinClassEditor extends LitElement {
+export class AdjoinClassEditor extends InTurnElement {
   static override styles = [base, controls, fields, editorStyles];
   static override properties = { at: { attribute: false }, row: { attribute: false } };
 

@@ -1,4 +1,4 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Argument } from '../../../src/actions/argument.ts';
@@ -11,6 +11,7 @@ import { fixed } from '../../../src/report/number-text.ts';
 import { fieldLabel } from '../../app/field-label.ts';
 import type { BookDraft } from '../../controllers/book-trial.ts';
 import { doAction } from '../../controllers/edit-events.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { unfolds } from '../../controllers/sections.ts';
 import { argumentText, argumentValue } from '../../model/argument-text.ts';
 import { faultText } from '../../model/fault-text.ts';
@@ -29,7 +30,7 @@ const shownWords = 8;
  * A limit or factor of the rule book, as a number or a formula. It is checked with every key: the fault under its character, the result on the
  * chosen joint, the names there are with their values, and what applying it would change. Enter applies, Escape takes it back.
  */
-export class AdjoinFormulaField extends LitElement {
+export class AdjoinFormulaField extends InTurnElement {
   static override styles = [base, controls, fields, styles];
   static override properties = {
     at: { attribute: false }, action: {}, of: { attribute: false }, key: {}, label: {}, rest: {}, says: {}, typed: { state: true }, choice: { state: true }, offered: { state: true }, inside: { state: true },

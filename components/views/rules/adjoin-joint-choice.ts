@@ -1,10 +1,11 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { JointResult } from '../../../src/harmony/judgement.ts';
 import { limitUseText } from '../../../src/report/number-text.ts';
 import { worstFirst } from '../../../src/report/worst-first.ts';
 import { jointStrip } from '../../../src/report/figures/joint-strip.ts';
 import { drawing } from '../../../src/report/scene.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { verdictSample } from '../../figures/verdict-sample.ts';
@@ -16,7 +17,7 @@ import { jointWords } from './rules-context.ts';
 const offeredAtMost = 40;
 
 /** The joint that formulas are tried on: a search over all joints, those that the rule touches first. */
-export class AdjoinJointChoice extends LitElement {
+export class AdjoinJointChoice extends InTurnElement {
   static override styles = [base, controls, fields, css`
     :host { display: block; }
     .chosen { display: grid; grid-template-columns: 84px minmax(0, 1fr) auto; gap: 4px 12px; align-items: center; padding: 10px 12px; background: var(--raised); border: 1px solid var(--faint); }

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { colourIntents, jointKinds } from '../../../src/cabin/cabin.ts';
 import { counted, limitUseText } from '../../../src/report/number-text.ts';
@@ -8,6 +8,7 @@ import type { PairRule, RulingEntry } from '../../../src/rules/index.ts';
 import { commonPractice } from '../../../src/rules/book-bases.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { doAction } from '../../controllers/edit-events.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { standsFor } from '../../controllers/stands-for.ts';
 import { scene } from '../../figures/scene.ts';
 import { verdictSample } from '../../figures/verdict-sample.ts';
@@ -34,7 +35,7 @@ const listedAtMost = 60;
 const placeWords: Readonly<Record<RulingEntry['place'], string>> = { wins: 'wins here', yields: 'applies, yields', elsewhere: 'not here' };
 
 /** One pair of materials: the rules that could apply in the order of specificity with why the winner wins, the joint they are tried on, the editor, the joints. */
-export class AdjoinPairPanel extends LitElement {
+export class AdjoinPairPanel extends InTurnElement {
   static override styles = [base, controls, fields, css`
     :host { display: grid; gap: 18px; align-content: start; min-width: 0; }
     h2 { font-size: 1.25rem; letter-spacing: -0.01em; } h3 { font-size: var(--body); margin-bottom: 6px; }

@@ -1,10 +1,11 @@
-import { html, LitElement } from 'lit';
+import { html } from 'lit';
 import type { TemplateResult } from 'lit';
 import { combineClasses, glossRuleText } from '../../../src/rules/index.ts';
 import { plainNumber } from '../../../src/rules/plain-number.ts';
 import type { Expression, MaterialClass, PairRule } from '../../../src/rules/index.ts';
 import '../../app/adjoin-action-fields.ts';
 import { doAction } from '../../controllers/edit-events.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { unfolds } from '../../controllers/sections.ts';
 import { limitText } from '../../model/rule-cells.ts';
 import { fields } from '../../styles/fields.ts';
@@ -19,7 +20,7 @@ import type { RulesContext } from './rules-context.ts';
 const written = (value: Expression | undefined): string | undefined => (value === undefined ? undefined : typeof value === 'number' ? plainNumber(value) : value);
 
 /** Everything that a rule for a pair holds, each value an edit of its own; what it leaves open comes from the classes and the book. */
-export class AdjoinRuleEditor extends LitElement {
+export class AdjoinRuleEditor extends InTurnElement {
   static override styles = [base, controls, fields, editorStyles];
   static override properties = { at: { attribute: false }, rule: { attribute: false } };
 

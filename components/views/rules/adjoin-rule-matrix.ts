@@ -1,8 +1,9 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Material } from '../../../src/cabin/cabin.ts';
 import { counted } from '../../../src/report/number-text.ts';
 import { drawing, element } from '../../../src/report/scene.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { unfolds } from '../../controllers/sections.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
@@ -18,7 +19,7 @@ const steps: Readonly<Record<string, readonly [row: number, column: number]>> = 
 const chips = 6;
 
 /** The pairs of materials as a matrix up to its diagonal, or as a list: which rule wins, its limit, how many joints it touches and how these stand. */
-export class AdjoinRuleMatrix extends LitElement {
+export class AdjoinRuleMatrix extends InTurnElement {
   static override styles = [base, controls, styles];
   static override properties = { at: { attribute: false }, cells: { attribute: false }, materials: { attribute: false }, picked: {}, shown: {} };
 

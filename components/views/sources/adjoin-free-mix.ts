@@ -1,10 +1,11 @@
-import { css, html, LitElement, nothing, svg } from 'lit';
+import { css, html, nothing, svg } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { DirectiveResult } from 'lit/directive.js';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import { partNames } from '../../../src/harmony/names.ts';
 import type { FreeMix, SourceHarm } from '../../../src/plan/index.ts';
 import { counted, fixed } from '../../../src/report/number-text.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { unfolds } from '../../controllers/sections.ts';
 import { standsFor } from '../../controllers/stands-for.ts';
 import { base, controls } from '../../styles/shared.ts';
@@ -17,7 +18,7 @@ const shareText = (share: number): string =>
 const mostHarm = 10;
 
 /** What comes of running all approved sources at once. */
-export class AdjoinFreeMix extends LitElement {
+export class AdjoinFreeMix extends InTurnElement {
   static override styles = [base, controls, planStyles, stacked, css`
     :host { display: grid; grid-template-columns: minmax(0, 1fr); gap: 24px; background: none; min-height: 0; }
     .big { display: flex; flex-wrap: wrap; gap: 8px 40px; }

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin, Part, Source } from '../../../src/cabin/cabin.ts';
 import { sourceOf } from '../../../src/cabin/source-of.ts';
@@ -6,6 +6,7 @@ import { partNames } from '../../../src/harmony/names.ts';
 import type { ChoicePlan, ChosenSet, CostTerms } from '../../../src/plan/index.ts';
 import { costLines } from '../../../src/plan/model/cost-lines.ts';
 import { counted, fixed, signed } from '../../../src/report/number-text.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { standsFor } from '../../controllers/stands-for.ts';
 import { jointNames } from '../../model/joint-names.ts';
 import { moneyText } from '../../model/money-text.ts';
@@ -16,7 +17,7 @@ import { colourChip } from '../plan/colour-chip.ts';
 import { planStyles } from '../plan/plan.styles.ts';
 
 /** Two sets side by side: the parts that stand by other sources, what each costs and when it delivers, and the joints that clash in one of them alone. */
-export class AdjoinSetComparison extends LitElement {
+export class AdjoinSetComparison extends InTurnElement {
   static override styles = [base, controls, planStyles, stacked, css`
     :host { display: grid; grid-template-columns: minmax(0, 1fr); gap: 16px; background: none; min-height: 0; }
     .source { display: grid; grid-template-columns: 28px minmax(0, 1fr); gap: 2px 10px; } .source .chip { margin-top: 2px; }

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin, Part, Source } from '../../../src/cabin/cabin.ts';
 import { sourceOf } from '../../../src/cabin/source-of.ts';
@@ -7,6 +7,7 @@ import type { ChoicePlan, CostTerms, Picks, Swap } from '../../../src/plan/index
 import { costLines } from '../../../src/plan/model/cost-lines.ts';
 import { piecePriceAt } from '../../../src/plan/model/source-cost.ts';
 import { counted, fixed } from '../../../src/report/number-text.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { unfolds } from '../../controllers/sections.ts';
 import { standsFor } from '../../controllers/stands-for.ts';
 import { bareRows } from '../../controllers/windowed-rows.ts';
@@ -22,7 +23,7 @@ import { planStyles } from '../plan/plan.styles.ts';
  * The parts with the sources that may serve them: which is picked, what each other one would do alone, and why it was not picked.
  * @fires adjoin-lock - part and source that are to be kept together, or let go
  */
-export class AdjoinSourceChoice extends LitElement {
+export class AdjoinSourceChoice extends InTurnElement {
   static override styles = [base, controls, planStyles, bareRows, css`
     :host { display: block; background: none; min-height: 0; }
     .part { display: grid; grid-template-columns: minmax(160px, 220px) minmax(0, 1fr); gap: 4px 20px; padding: 10px 0; border-bottom: 1px solid var(--faint); }
