@@ -255,3 +255,16 @@ test('the map rests while the matrix is shown, out of the way of keys and of tho
   await press('p{ArrowRight}{Enter}');
   await until('the choice', () => all('.chosen').length === 1);
 });
+
+test('on a narrow screen the matrix pushes down what lies below it and does not cover it', async () => {
+  await page.viewport(390, 844);
+  await open(smallCabin());
+  expect(map().getBoundingClientRect().height).toBe(256);
+  radio('Matrix')?.click();
+  await until('the grid', () => one<SVGElement>('svg[role=grid]'));
+  const [matrix, foot, wall] = ['adjoin-matrix', 'adjoin-map-foot', 'adjoin-wall'].map((name) => (one(name) as HTMLElement).getBoundingClientRect());
+  expect(all('.how')[0]?.getBoundingClientRect().bottom).toBeLessThanOrEqual(matrix?.bottom ?? 0);
+  expect(foot?.top).toBeGreaterThanOrEqual(matrix?.bottom ?? Infinity);
+  expect(wall?.top).toBeGreaterThanOrEqual(foot?.bottom ?? Infinity);
+  await page.viewport(1400, 900);
+});

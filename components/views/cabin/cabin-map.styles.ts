@@ -20,5 +20,5 @@ export const styles = css`
   .empty { position: absolute; inset: 0; display: grid; place-content: center; justify-items: center; gap: 12px; }
   .empty button { font: inherit; min-height: 32px; padding: 2px 14px; border: 1px solid currentColor; background: none; color: inherit; border-radius: var(--radius); cursor: pointer; }
   @media (max-width: 1080px) { .map { touch-action: pan-y; } }
-  @media (max-width: 760px) { :host { grid-template-rows: auto 256px auto; } }
+  @media (max-width: 760px) { :host { grid-template-rows: auto auto auto; } .map { height: 256px; } }
 `;
