@@ -8,10 +8,12 @@ import type { Issue } from '../../src/issue.ts';
 import { doAction } from '../controllers/edit-events.ts';
 import { InTurnElement } from '../controllers/in-turn-element.ts';
 import { typedValue } from '../controllers/typed-value.ts';
+import { longChoiceOf } from '../model/argument-options.ts';
 import { argumentText, argumentValue } from '../model/argument-text.ts';
 import { fields } from '../styles/fields.ts';
 import { base, controls } from '../styles/shared.ts';
 import { fieldLabel } from './field-label.ts';
+import { longChoice } from './long-choice.ts';
 import { styles } from './action-fields.styles.ts';
 
 /**
@@ -71,15 +73,18 @@ export class AdjoinActionFields extends InTurnElement {
     return html`
       <label class="field ${argument.kind}">
         <span class="label">${fieldLabel(argument.label)}${unit ? html` <span class="unit">${unit}</span>` : nothing}</span>
-        ${this.control(key, argument, fault?.text ?? now, fault !== undefined)}
+        ${this.control(key, argument, fault?.text ?? now, fault === undefined ? undefined : faultText(fault.issue))}
         ${fault === undefined ? nothing : html`<span class="fault" role="alert">${faultText(fault.issue)}</span>`}
       </label>
     `;
   }
 
-  private control(key: string, argument: Argument, value: string, invalid: boolean): TemplateResult {
+  private control(key: string, argument: Argument, value: string, fault: string | undefined): TemplateResult {
+    const invalid = fault !== undefined;
     const set = (event: Event): void => this.set(key, argument, (event.target as HTMLInputElement).value);
     const rest = this.rest[key];
+    const long = this.ofJoint(argument) === undefined ? longChoiceOf(argument, this.cabin, this.of['part']) : undefined;
+    if (long !== undefined) return longChoice({ long, argument, value, hint: rest ?? 'none', locked: this.locked, fault, set: (id) => this.set(key, argument, id) });
     const options = this.options(argument);
     if (options !== undefined) {
       return html`<span class="pick"><select ?disabled=${this.locked} aria-invalid=${invalid} .value=${live(value)} @change=${set}>
@@ -94,14 +99,19 @@ export class AdjoinActionFields extends InTurnElement {
     />`;
   }
 
-  private options({ kind, choices, refersTo }: Argument): readonly { readonly id: string; readonly name: string }[] | undefined {
+  /** Only the two parts of a joint can be its reference. */
+  private ofJoint({ refersTo }: Argument): readonly string[] | undefined {
+    return refersTo === 'part' ? this.cabin.joints.find(({ id }) => id === this.of['joint'])?.parts : undefined;
+  }
+
+  private options(argument: Argument): readonly { readonly id: string; readonly name: string }[] | undefined {
+    const { kind, choices, refersTo } = argument;
     if (kind === 'choice') return choices?.map((choice) => ({ id: String(choice), name: String(choice) }));
     if (kind === 'flag') return [{ id: 'true', name: 'yes' }, { id: 'false', name: 'no' }];
     if (kind !== 'reference' || refersTo === undefined) return undefined;
     const items = namedItems(this.cabin, refersTo, this.of['part']);
-    // Only the two parts of a joint can be its reference.
-    const joint = refersTo === 'part' ? this.cabin.joints.find(({ id }) => id === this.of['joint']) : undefined;
-    return joint === undefined ? items : items.filter(({ id }) => joint.parts.includes(id));
+    const parts = this.ofJoint(argument);
+    return parts === undefined ? items : items.filter(({ id }) => parts.includes(id));
   }
 }
 

@@ -8,13 +8,14 @@ import type { Cabin } from '../../src/cabin/cabin.ts';
 import type { Issue } from '../../src/issue.ts';
 import { doAction } from '../controllers/edit-events.ts';
 import type { WantedForm } from '../controllers/edit-events.ts';
-import { argumentOptions } from '../model/argument-options.ts';
+import { argumentOptions, longChoiceOf } from '../model/argument-options.ts';
 import { argumentText, argumentValue } from '../model/argument-text.ts';
 import { argumentOf, faultText } from '../model/fault-text.ts';
 import { fieldSuggestions } from '../model/field-suggestions.ts';
 import { base, controls } from '../styles/shared.ts';
 import { fields } from '../styles/fields.ts';
 import { fieldLabel } from './field-label.ts';
+import { longChoice } from './long-choice.ts';
 import { suggestions } from './suggestions.ts';
 import { styles } from './action-form.styles.ts';
 
@@ -61,7 +62,7 @@ export class AdjoinActionForm extends LitElement {
     void this.updateComplete.then(() => {
       const dialog = this.renderRoot.querySelector('dialog');
       if (dialog?.open === false) dialog.showModal();
-      this.renderRoot.querySelector<HTMLElement>('.fields input, .fields select, .fields textarea')?.focus();
+      this.renderRoot.querySelector<HTMLElement>('.fields :is(input, select, textarea, adjoin-choice)')?.focus();
     });
   }
 
@@ -88,7 +89,7 @@ export class AdjoinActionForm extends LitElement {
       void this.updateComplete.then(() => {
         const dialog = this.renderRoot.querySelector('dialog');
         if (dialog?.open === false) dialog.showModal();
-        this.renderRoot.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
+        this.renderRoot.querySelector<HTMLElement>('[aria-invalid="true"], adjoin-choice[invalid]')?.focus();
       });
       return;
     }
@@ -125,18 +126,22 @@ export class AdjoinActionForm extends LitElement {
     return html`
       <label class="field ${argument.kind}">
         <span class="label">${fieldLabel(argument.label)}${unit ? html` <span class="unit">${unit}</span>` : nothing}${argument.kind === 'names' ? html` <span class="unit">with commas between</span>` : nothing}${argument.presence === 'needed' ? nothing : html` <span class="unit">optional</span>`}</span>
-        ${this.control(key, argument, told)}
+        ${this.control(key, argument, told, issue === undefined ? undefined : faultText(issue))}
         ${issue === undefined ? nothing : html`<span class="fault" id=${`${key}-fault`}>${faultText(issue)}</span>`}
       </label>
     `;
   }
 
-  private control(key: string, argument: Argument, told: string | undefined): TemplateResult {
+  private control(key: string, argument: Argument, told: string | undefined, fault: string | undefined): TemplateResult {
     const value = this.texts[key] ?? '';
-    const set = (event: Event): void => {
-      this.texts = { ...this.texts, [key]: (event.target as HTMLInputElement).value };
+    const put = (text: string): void => {
+      this.texts = { ...this.texts, [key]: text };
     };
-    const options = argumentOptions(argument, this.cabin, this.texts['part'] ?? (this.given['part'] as string | undefined));
+    const set = (event: Event): void => put((event.target as HTMLInputElement).value);
+    const part = this.texts['part'] ?? (this.given['part'] as string | undefined);
+    const long = longChoiceOf(argument, this.cabin, part);
+    if (long !== undefined) return longChoice({ long, argument, value, hint: argument.presence === 'needed' ? 'choose' : 'none', fault, set: put });
+    const options = argumentOptions(argument, this.cabin, part);
     if (options !== undefined) {
       return html`<span class="pick"><select aria-invalid=${told !== undefined} aria-describedby=${told ?? nothing} @change=${set}>
         ${argument.presence === 'needed' && value !== '' ? nothing : html`<option value="" ?selected=${value === ''}>${argument.presence === 'needed' ? 'choose' : 'none'}</option>`}

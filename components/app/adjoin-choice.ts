@@ -12,13 +12,18 @@ const mostOffered = 40;
 /**
  * One of many: a list to pick from where it is short, a field to search in where it is long, since thousands of options hold the page up each
  * time they are made or laid out. What it offers is asked for only when it is opened.
- * @fires adjoin-chosen - id of what was chosen; with `keeps` it stays chosen, else the field is empty again
+ * @fires adjoin-chosen - id of what was chosen, empty where a choice was taken back; with `keeps` it stays chosen, else the field is empty again
  */
 export class AdjoinChoice extends LitElement {
+  static override shadowRootOptions: ShadowRootInit = { ...LitElement.shadowRootOptions, delegatesFocus: true };
+  /** A label about it leads to its field. */
+  static readonly formAssociated = true;
   static override styles = [base, controls, fields, css`
     :host { display: block; min-width: 0; }
     .pick, .pick select { width: 100%; }
-    input { width: 100%; }
+    input { width: 100%; text-overflow: ellipsis; } :host([keeps]) input { min-height: 30px; } :host([keeps]) .chosen { position: relative; display: block; }
+    :host([keeps]) .chosen::after { content: ''; position: absolute; right: 10px; top: 10px; width: 6px; height: 6px; pointer-events: none; border: solid var(--quiet); border-width: 0 1.5px 1.5px 0; rotate: 45deg; } :host([keeps]) input { padding-right: 24px; }
+    input:disabled { border-style: dashed; color: var(--quiet); }
     .offers { border: 1px solid var(--line); border-top: 0; background: var(--field); }
     ul { max-height: 240px; overflow-y: auto; }
     li { padding: 4px 8px; min-height: 26px; border-bottom: 1px solid var(--faint); cursor: pointer; font-size: var(--small); overflow-wrap: anywhere; }
@@ -28,7 +33,7 @@ export class AdjoinChoice extends LitElement {
     @media (forced-colors: active) { li[aria-selected='true'] { forced-color-adjust: none; background: Highlight; color: HighlightText; } }
   `];
   static override properties = {
-    label: {}, count: { type: Number }, choices: { attribute: false }, disabled: { type: Boolean }, keeps: { type: Boolean }, name: { reflect: true }, words: { state: true }, opened: { state: true }, at: { state: true },
+    label: {}, count: { type: Number }, choices: { attribute: false }, disabled: { type: Boolean }, keeps: { type: Boolean }, clears: { type: Boolean }, given: { attribute: false, hasChanged: (now?: Choice, before?: Choice) => now?.id !== before?.id || now?.name !== before?.name }, hint: {}, fault: {}, invalid: { type: Boolean, reflect: true }, name: { reflect: true }, words: { state: true }, opened: { state: true }, at: { state: true },
   };
 
   /** What is to be chosen; stands in the field until something is. */
@@ -41,12 +46,23 @@ export class AdjoinChoice extends LitElement {
   declare disabled: boolean;
   /** What was chosen stays in the field, as in a form that is sent later. */
   declare keeps: boolean;
+  /** What was chosen may be taken back by emptying the field. */
+  declare clears: boolean;
+  /** What is chosen to begin with. */
+  declare given: Choice | undefined;
+  /** What stands in the empty field in place of the label, where that stands beside it. */
+  declare hint: string;
+  /** Why what was chosen was refused. */
+  declare fault: string;
+  declare invalid: boolean;
   declare words: string;
   declare opened: boolean;
   /** Place of the offer that Enter takes. */
   declare at: number;
-  /** Id of what is chosen, empty where nothing is. */
+  /** Id of what is chosen, empty where nothing is or other words are being written. */
   private chosen = '';
+  /** What a field that keeps falls back to where words were written and nothing was taken. */
+  private kept: Choice | undefined;
   /** Made once for each time the field is opened. */
   private made: readonly Choice[] | undefined;
 
@@ -58,6 +74,10 @@ export class AdjoinChoice extends LitElement {
     this.choices = () => [];
     this.disabled = false;
     this.keeps = false;
+    this.clears = false;
+    this.hint = '';
+    this.fault = '';
+    this.invalid = false;
     this.words = '';
     this.opened = false;
     this.at = 0;
@@ -69,6 +89,7 @@ export class AdjoinChoice extends LitElement {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('choices')) this.made = undefined;
+    if (changed.has('given')) this.hold(this.given);
   }
 
   protected override updated(): void {
@@ -80,12 +101,35 @@ export class AdjoinChoice extends LitElement {
     return matching(this.made, this.words);
   }
 
-  private take({ id, name }: Choice): void {
+  private take(choice: Choice): void {
+    this.close();
+    this.hold(this.keeps ? choice : undefined);
+    this.tell(choice.id);
+  }
+
+  private tell(id: string): void {
+    this.dispatchEvent(new CustomEvent('adjoin-chosen', { detail: id }));
+  }
+
+  private hold(choice: Choice | undefined): void {
+    this.kept = choice;
+    this.chosen = choice?.id ?? '';
+    this.words = choice?.name ?? '';
+  }
+
+  private close(): void {
     this.opened = false;
     this.made = undefined;
-    this.chosen = this.keeps ? id : '';
-    this.words = this.keeps ? name : '';
-    this.dispatchEvent(new CustomEvent('adjoin-chosen', { detail: id }));
+  }
+
+  /** The field is left: what is only half written gives way to what was chosen, an empty field takes that back. */
+  private settle(): void {
+    this.close();
+    if (!this.keeps || this.chosen !== '') return;
+    const before = this.kept;
+    const cleared = this.words.trim() === '' && this.clears && before !== undefined;
+    this.hold(cleared ? undefined : before);
+    if (cleared) this.tell('');
   }
 
   private picked(event: Event): void {
@@ -116,8 +160,14 @@ export class AdjoinChoice extends LitElement {
     } else if (key === 'Enter' && this.opened) {
       const choice = this.offered[this.at];
       if (choice !== undefined) this.take(choice);
-    } else if (key === 'Escape' && this.opened) this.opened = false;
-    else return;
+    } else if (key === 'Enter' && this.keeps) {
+      this.settle();
+      // The field is in a tree of its own, out of which no key sends a form.
+      this.closest('form')?.requestSubmit();
+    } else if (key === 'Escape' && this.opened) {
+      this.opened = false;
+      if (this.keeps) this.hold(this.kept);
+    } else return;
     event.preventDefault();
     event.stopPropagation();
   }
@@ -132,9 +182,10 @@ export class AdjoinChoice extends LitElement {
     const offers = found.slice(0, mostOffered);
     const [first] = offers;
     return html`
-      <input type="search" name=${this.name} role="combobox" aria-autocomplete="list" aria-label=${label} placeholder=${label} aria-expanded=${this.opened} aria-controls="offers" autocomplete="off" spellcheck="false"
+      <span class="chosen"><input type="search" name=${this.name} role="combobox" aria-autocomplete="list" aria-label=${label} placeholder=${this.hint || label} aria-invalid=${this.invalid} aria-describedby=${this.fault === '' ? nothing : 'fault'} aria-expanded=${this.opened} aria-controls="offers" autocomplete="off" spellcheck="false"
         aria-activedescendant=${first === undefined ? nothing : `offer-${this.at}`} ?disabled=${disabled} .value=${this.words}
-        @input=${(event: Event) => this.wrote(event)} @click=${() => this.open()} @keydown=${(event: KeyboardEvent) => this.keyed(event)} @blur=${() => { this.opened = false; }} />
+        @input=${(event: Event) => this.wrote(event)} @click=${() => this.open()} @keydown=${(event: KeyboardEvent) => this.keyed(event)} @blur=${() => this.settle()} /></span>
+      ${this.fault === '' ? nothing : html`<span class="unseen" id="fault">${this.fault}</span>`}
       <div class="offers" ?hidden=${!this.opened}>
         <ul id="offers" role="listbox" aria-label=${label} @pointerdown=${(event: Event) => event.preventDefault()}>${offers.map((choice, place) => html`<li id=${`offer-${place}`} role="option" aria-selected=${place === this.at} @click=${() => this.take(choice)}>${choice.name}</li>`)}</ul>
         <p class="more" role="status">${!this.opened ? nothing : first === undefined ? 'Nothing has these words.' : found.length > offers.length ? `${offers.length} of ${counted(found.length, 'match', 'matches')}: more words find fewer.` : counted(found.length, 'match', 'matches')}</p>

@@ -85,3 +85,40 @@ test('by the pointer too; where it keeps, what was chosen stays until other word
   await userEvent.type(field(), '5');
   expect(element.value).toBe('');
 });
+
+test('words that are half written give way to what was chosen; an emptied field takes it back where it may', async () => {
+  await show(2000, { keeps: true, clears: true, given: { id: 'part-4', name: 'Part 4' }, hint: 'none' });
+  expect([element.value, field().value, asked]).toEqual(['part-4', 'Part 4', 0]);
+  await userEvent.fill(field(), 'part 19');
+  await userEvent.keyboard('{Tab}');
+  await settled(element);
+  expect([element.value, field().value, chosen]).toEqual(['part-4', 'Part 4', []]);
+  await userEvent.fill(field(), 'part 19');
+  await userEvent.keyboard('{Escape}');
+  await settled(element);
+  expect([element.value, field().value, field().getAttribute('aria-expanded')]).toEqual(['part-4', 'Part 4', 'false']);
+  await userEvent.clear(field());
+  await userEvent.keyboard('{Tab}');
+  await settled(element);
+  expect([element.value, field().value, field().placeholder, chosen]).toEqual(['', '', 'none', ['']]);
+  element.clears = false;
+  element.given = { id: 'part-7', name: 'Part 7' };
+  await settled(element);
+  await userEvent.clear(field());
+  await userEvent.keyboard('{Tab}');
+  await settled(element);
+  expect([element.value, field().value, chosen]).toEqual(['part-7', 'Part 7', ['']]);
+});
+
+test('a refusal is told with the field, and a label about it leads there', async () => {
+  await show(2000, { keeps: true, invalid: true, fault: 'Its own mirror' });
+  expect(field().getAttribute('aria-invalid')).toBe('true');
+  expect(root().getElementById(field().getAttribute('aria-describedby') ?? '')?.textContent).toBe('Its own mirror');
+  const label = document.createElement('label');
+  label.append('Mirror of', element);
+  document.body.append(label);
+  await settled(element);
+  await userEvent.click(label, { position: { x: 4, y: 4 } });
+  expect(root().activeElement).toBe(field());
+  expect(await faultsOfAccess(element)).toEqual([]);
+});

@@ -4,10 +4,11 @@ import type { Argument } from '../../../src/actions/argument.ts';
 import { actionById } from '../../../src/actions/index.ts';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import { fieldLabel } from '../../app/field-label.ts';
+import { longChoice } from '../../app/long-choice.ts';
 import { suggestions } from '../../app/suggestions.ts';
 import { doAction } from '../../controllers/edit-events.ts';
 import { typedValue } from '../../controllers/typed-value.ts';
-import { argumentOptions } from '../../model/argument-options.ts';
+import { argumentOptions, longChoiceOf } from '../../model/argument-options.ts';
 import { argumentText, argumentValue } from '../../model/argument-text.ts';
 import { faultText } from '../../model/fault-text.ts';
 import { fieldSuggestions } from '../../model/field-suggestions.ts';
@@ -79,14 +80,17 @@ export class AdjoinInlineFields extends LitElement {
     return html`
       <label class="field ${argument.kind}">
         <span class="label">${fieldLabel(argument.label)}${unit ? html` <span class="unit">${unit}</span>` : nothing}</span>
-        ${this.control(key, argument, fault?.text ?? text, text, fault !== undefined)}
+        ${this.control(key, argument, fault?.text ?? text, text, fault?.why)}
         ${fault === undefined ? nothing : html`<span class="fault" role="alert" id=${`${key}-fault`}>${fault.why}</span>`}
       </label>`;
   }
 
-  private control(key: string, argument: Argument, value: string, was: string, faulty: boolean): TemplateResult {
+  private control(key: string, argument: Argument, value: string, was: string, fault: string | undefined): TemplateResult {
+    const faulty = fault !== undefined;
     const set = (event: Event): void => this.set(key, argument, (event.target as HTMLInputElement).value, was);
     const told = faulty ? `${key}-fault` : nothing;
+    const long = longChoiceOf(argument, this.cabin, this.about['part']);
+    if (long !== undefined) return longChoice({ long, argument, value, hint: '–', locked: this.locked, fault, set: (id) => this.set(key, argument, id, was) });
     const options = argumentOptions(argument, this.cabin, this.about['part']);
     if (options !== undefined) {
       return html`<span class="pick"><select ?disabled=${this.locked} aria-invalid=${faulty} aria-describedby=${told} @change=${set}>

@@ -10,8 +10,11 @@ import { announce } from '../../controllers/announcer.ts';
 import { PlanRun } from '../../controllers/plan-run.ts';
 import { unfolds } from '../../controllers/sections.ts';
 import { standsFor } from '../../controllers/stands-for.ts';
+import '../../app/adjoin-choice.ts';
 import { paperInk, tableInk } from '../../figures/inks.ts';
 import { findLight } from '../../model/light-groups.ts';
+import { mostInList } from '../../model/matching.ts';
+import type { Choice } from '../../model/matching.ts';
 import { partColour } from '../../model/part-colours.ts';
 import type { PartColour } from '../../model/part-colours.ts';
 import { confidences, lotsOut, seriesTerms, withLot } from '../../model/series-terms.ts';
@@ -43,7 +46,7 @@ export class AdjoinSeriesView extends ViewElement {
     .halves { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 24px 32px; } .halves > * { min-width: 0; }
     .which { display: flex; flex-wrap: wrap; gap: 8px 16px; align-items: center; justify-content: space-between; border-bottom: 1px solid var(--line); padding-bottom: 6px; margin-bottom: 12px; }
     .which h2 { border: 0; margin: 0; padding: 0; }
-    .which .pick { max-width: 100%; }
+    .which .pick { max-width: 100%; } .which .long { flex: 0 1 340px; }
     .row { display: flex; background: var(--table); padding: 14px; }
     .row span { flex: 1 1 0; min-width: 0; display: grid; gap: 4px; color: var(--table-ink); font-size: var(--tiny); }
     .row svg { width: 100%; height: 56px; forced-color-adjust: none; }
@@ -176,6 +179,10 @@ export class AdjoinSeriesView extends ViewElement {
       <td class="small whole">${sides.map(({ part, course, lots }, index) => html`${index === 0 ? '' : html`<br />`}${this.name(part)}: ${course === 'trend' ? `trend of ${lots} lots` : course === 'mean of lots' ? `mean of ${lots} lots` : 'as it stands'}`)}</td></tr>`;
   }
 
+  private offer({ part, lots, trend, chart }: CabinSeries['parts'][number]): Choice {
+    return { id: part, name: `${this.name(part)} (${lots.length}${trend.state === 'trend' ? ', trend' : ''}${chart.outside.length > 0 ? `, ${chart.outside.length} outside` : ''})` };
+  }
+
   private lots(plan: CabinSeries): TemplateResult {
     const wanted = this.options['part'];
     const part = plan.parts.find((one) => one.part === wanted) ?? plan.parts.find(({ trend }) => trend.state === 'trend') ?? plan.parts.find(({ chart }) => chart.outside.length > 0) ?? plan.parts[0]!;
@@ -183,8 +190,9 @@ export class AdjoinSeriesView extends ViewElement {
     const colours = told.map((colour) => colour?.css);
     const [title, ...rest] = partWords(part);
     return html`<div class="which"><h2 id="lots">Lots of ${this.name(part.part)}</h2>
-        <label class="pick"><span class="unseen">Part</span><select name="part" @change=${(event: Event) => this.choose({ ...this.options, part: (event.target as HTMLSelectElement).value })}>
-          ${plan.parts.map((one) => html`<option value=${one.part} ?selected=${one === part}>${this.name(one.part)} (${one.lots.length}${one.trend.state === 'trend' ? ', trend' : ''}${one.chart.outside.length > 0 ? `, ${one.chart.outside.length} outside` : ''})</option>`)}</select></label></div>
+        ${plan.parts.length > mostInList ? html`<adjoin-choice class="long" keeps label="Part" name="part" .count=${plan.parts.length} .choices=${() => plan.parts.map((one) => this.offer(one))} .given=${this.offer(part)}
+          @adjoin-chosen=${(event: CustomEvent<string>) => this.choose({ ...this.options, part: event.detail })}></adjoin-choice>` : html`<label class="pick"><span class="unseen">Part</span><select name="part" @change=${(event: Event) => this.choose({ ...this.options, part: (event.target as HTMLSelectElement).value })}>
+          ${plan.parts.map((one) => html`<option value=${one.part} ?selected=${one === part}>${this.offer(one).name}</option>`)}</select></label>`}</div>
       <div class="row" aria-hidden="true">${part.lots.map((lot, index) => html`<span>${sampleOf(told[index])}<b>${lot.id}</b></span>`)}</div>
       <div class="told"><p>${title}</p>${rest.map((sentence) => html`<p>${sentence}</p>`)}</div>
       <div class="two">

@@ -9,8 +9,11 @@ import type { Viewing } from '../../../src/texture/visible-texture.ts';
 import { SurfaceBridge } from '../../../src/workers/surface-bridge.ts';
 import type { MeasuredReply, RefusedSurface, SurfaceProgress } from '../../../src/workers/surface-protocol.ts';
 import { announce } from '../../controllers/announcer.ts';
+import '../../app/adjoin-choice.ts';
 import '../../figures/adjoin-figure-table.ts';
 import { scene } from '../../figures/scene.ts';
+import { mostInList } from '../../model/matching.ts';
+import type { Choice } from '../../model/matching.ts';
 import { surfaceTerms, typedLength } from '../../model/surface-terms.ts';
 import type { SurfaceTerms } from '../../model/surface-terms.ts';
 import { fields } from '../../styles/fields.ts';
@@ -305,11 +308,13 @@ export class AdjoinSurfaceView extends ViewElement {
     const chosen = specimens.has(terms.specimen) ? terms.specimen : '';
     return html`
       <footer>
-        <label class="field wide"><span class="label">Specimen</span><span class="pick"><select @change=${(event: Event) => this.set({ specimen: (event.target as HTMLSelectElement).value })}>
+        <label class="field wide"><span class="label">Specimen</span>${specimens.size > mostInList ? html`<adjoin-choice
+          keeps label="Specimen" hint="Choose the specimen it was measured on" .count=${specimens.size} .choices=${() => specimenChoices(cabin)} .given=${chosen === '' ? undefined : specimenChoices(cabin).find(({ id }) => id === chosen)}
+          @adjoin-chosen=${(event: CustomEvent<string>) => this.set({ specimen: event.detail })}></adjoin-choice>` : html`<span class="pick"><select @change=${(event: Event) => this.set({ specimen: (event.target as HTMLSelectElement).value })}>
           <option value="" ?selected=${chosen === ''}>Choose the specimen it was measured on</option>
           ${cabin.parts.map((part) => html`<optgroup label=${part.name}>${part.sources.flatMap((source) => source.specimens.map(({ id, kind }) => html`<option value=${id} ?selected=${id === chosen}>${part.name}: ${kind} ${id}</option>`))}</optgroup>`)}
           ${(cabin.masters ?? []).length === 0 ? nothing : html`<optgroup label="Masters">${(cabin.masters ?? []).map(({ id }) => html`<option value=${id} ?selected=${id === chosen}>${id}</option>`)}</optgroup>`}
-        </select></span></label>
+        </select></span>`}</label>
         <label class="field"><span class="label">Instrument and conditions</span><span class="pick"><select @change=${(event: Event) => this.set({ conditions: (event.target as HTMLSelectElement).value })}>
           ${conditions.map(({ id, instrument }) => html`<option value=${id} ?selected=${id === chosenConditions?.id}>${ofInstrument.get(instrument)?.name ?? instrument} (${id})</option>`)}
         </select></span></label>
@@ -335,6 +340,11 @@ export class AdjoinSurfaceView extends ViewElement {
     this.brought = undefined;
   }
 }
+
+const specimenChoices = (cabin: Cabin): readonly Choice[] => [
+  ...cabin.parts.flatMap((part) => part.sources.flatMap((source) => source.specimens.map(({ id, kind }) => ({ id, name: `${part.name}: ${kind} ${id}` })))),
+  ...(cabin.masters ?? []).map(({ id }) => ({ id, name: `Master ${id}` })),
+];
 
 customElements.define('adjoin-surface-view', AdjoinSurfaceView);
 
