@@ -62,15 +62,24 @@ const nothingStands: StillStanding = { basis: nothing, part: nothing, joint: not
 export const judge = (cabin: Cabin, book: RuleBook, options: JudgeOptions = {}): Judgement => judgeCabin(cabin, book, options).judgement;
 
 /** The same, with the working behind it. */
-export function judgeCabin(cabin: Cabin, book: RuleBook, options: JudgeOptions = {}): JudgedCabin {
+export function judgeCabin(cabin: Cabin, book: RuleBook, options: JudgeOptions = {}, asked: Asked = {}): JudgedCabin {
   const { value: rules, issues } = compileRuleBook(book);
   if (rules === undefined) throw new RangeError(`rule book ${book.id} does not compile: ${issues[0]?.code ?? 'unknown fault'}`);
   const context = judgeContext(cabin, rules, options.stage ?? cabin.stage ?? 'new', options.asOf ?? cabin.asOf);
-  return judgeWith(context, issues, nothingStands);
+  return judgeWith(context, issues, nothingStands, asked);
+}
+
+/** The same without requests for measurements, for what asks about verdicts alone. */
+export function judgeVerdicts(cabin: Cabin, book: RuleBook, options: JudgeOptions = {}): JudgedCabin {
+  return judgeCabin(cabin, book, options, { withoutRequests: true });
+}
+
+interface Asked {
+  readonly withoutRequests?: boolean;
 }
 
 /** Judges what does not stand yet, and puts all together. */
-export function judgeWith(context: JudgeContext, bookIssues: readonly Issue[], standing: StillStanding): JudgedCabin {
+export function judgeWith(context: JudgeContext, bookIssues: readonly Issue[], standing: StillStanding, { withoutRequests }: Asked = {}): JudgedCabin {
   const { cabin, index } = context;
   const inOrder = cabin.parts.map((part, place) => standing.basis(part, place) ?? partBasis(context, part));
   const bases = new DerivedMap(index.partPlaces, (place) => inOrder[place]);
@@ -81,7 +90,7 @@ export function judgeWith(context: JudgeContext, bookIssues: readonly Issue[], s
   const paths = standing.paths(results) ?? pathsOfMatches(cabin, results);
   return judgedCabin({
     context, bookIssues, bases, inOrder, joints, parts, paths, runs: judgeRuns(context, bases, paths),
-    blocks: summaryBlocks(results), ranked: measurementRequests({ context, joints, parts, bases }), results,
+    blocks: summaryBlocks(results), ranked: withoutRequests === true ? [] : measurementRequests({ context, joints, parts, bases }), results,
   });
 }
 

@@ -2,12 +2,13 @@ import type { Cabin, Joint } from '../../cabin/cabin.ts';
 import type { JudgeContext } from '../../harmony/judge-context.ts';
 import { judgeContext } from '../../harmony/judge-context.ts';
 import { jointInput } from '../../harmony/judge-joint.ts';
-import { judge, judgeCabin } from '../../harmony/judge.ts';
+import { judgeVerdicts } from '../../harmony/judge.ts';
 import type { JudgedCabin, JudgeOptions } from '../../harmony/judge.ts';
 import type { JointResult, Judgement, Summary } from '../../harmony/judgement.ts';
 import { partBasis } from '../../harmony/part-bases.ts';
 import type { PartBasis } from '../../harmony/part-basis.ts';
 import type { Issue } from '../../issue.ts';
+import { rejudge } from '../../harmony/rejudge.ts';
 import type { RuleBook } from '../../rules/rule-book.ts';
 import { partOfWork, step } from '../watch.ts';
 import type { Watch } from '../watch.ts';
@@ -121,9 +122,10 @@ export async function mendCabin(cabin: Cabin, book: RuleBook, asked: MendOptions
   const options = ownTerms(cabin, asked);
   const issues = mendIssues(cabin, options);
   await step(watch, 0, 'judging the cabin');
-  const judged = judgeCabin(cabin, book, options);
+  const judged = judgeVerdicts(cabin, book, options);
   const groups = mendGroups(cabin, judged.context, judged.bases, options);
-  const demands = judged.joints.map(({ input }) => jointDemand(input, responseOf(judged.context, judged.bases, groups)));
+  const response = responseOf(judged.context, judged.bases, groups);
+  const demands = judged.joints.map((own) => jointDemand(own.input, response, judgedWithin(own)));
   const notMendable = notMendableJoints(judged, demands, options);
   const base = { before: judged.judgement.summary, issues, notMendable };
   if (issues.some(({ severity }) => severity === 'error')) {
@@ -260,7 +262,8 @@ async function attempt(
   }
   if (best === undefined) return { solution: undefined, proved: false, bound, outOfTime, rounds: mostRounds, problem: problemNow(), asked };
   const light = judged.context.light('D65')!;
-  const judgement = judge(shiftedCabin(cabin, groups.map((group, index) => ({ ...group.specimens, shift: best.shifts[index] })), light, judged.context.book.observer), book, options);
+  const met = shiftedCabin(cabin, groups.map((group, index) => ({ ...group.specimens, shift: best.shifts[index] })), light, judged.context.book.observer);
+  const { judgement } = rejudge(judged, met, options);
   const answersFor = (index: number, check: string): boolean => {
     const { colour, gloss, unattainable, incomplete } = demands[index];
     if (check === 'gloss') return gloss !== undefined && !unattainable.includes('gloss');
@@ -319,10 +322,11 @@ function readShifted(
 ): { readonly demands: ReadonlyMap<number, JointDemand> } {
   const light = judged.context.light('D65')!;
   const document = shiftedCabin(cabin, groups.map((group, index) => ({ ...group.specimens, shift: shifts[index] })), light, judged.context.book.observer);
-  const context = judgeContext(document, judged.context.rules, judged.context.stage, judged.context.asOf);
+  const context = judgeContext(document, judged.context.rules, judged.context.stage, judged.context.asOf, judged.context.memory, judged.context.names);
   const isChanged = (part: string): boolean => shifts[itemOf.get(part)!].some((value) => value !== 0);
   const affected = asked.filter((index) => sidesOf[index].some(isChanged));
-  const bases = new Map(affected.flatMap((index) => sidesOf[index]).map((part) => [part, partBasis(context, context.index.parts.get(part)!)]));
+  const parts = new Set(affected.flatMap((index) => sidesOf[index]));
+  const bases = new Map([...parts].map((part) => [part, isChanged(part) ? partBasis(context, context.index.parts.get(part)!) : judged.bases.get(part)!]));
   const response = responseOf(context, bases, groups);
   return { demands: new Map(affected.map((index) => [index, jointDemand(jointInput(context, cabin.joints[index] as Joint, bases).input, response)])) };
 }
@@ -332,6 +336,10 @@ function responseOf(context: JudgeContext, bases: ReadonlyMap<string, PartBasis>
   const specimens = new Map(groups.flatMap((group) => group.parts.map((part) => [part, group.specimens] as const)));
   return shiftResponse(context, bases, (part) => specimens.get(part)?.spectrum);
 }
+
+/** The probability that all holds that is asked of a match in colour, where the check has reckoned it. */
+const judgedWithin = ({ input, pairing, result }: JudgedCabin['joints'][number]): number | undefined => (input.rule.intent.colour === 'match' && pairing.further.length === 0
+  ? result.checks.find(({ check }) => check === 'colour')?.withinProbability : undefined);
 
 /** Joints that do not hold and that no change can make hold by itself, by what their checks say. */
 function notMendableJoints(judged: JudgedCabin, demands: readonly JointDemand[], options: MendOptions): readonly NotMendable[] {

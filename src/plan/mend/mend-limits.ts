@@ -53,9 +53,12 @@ export interface Place {
 /** A limit is never tightened below this share of itself, so that a plan is not asked for the impossible. */
 const leastShare = 0.02;
 
-/** What a joint asks of its sides by the rule's own criteria; nothing where neither colour nor gloss is judged by numbers. */
-export function jointDemand(input: JointInput, response: ShiftResponse): JointDemand {
-  const colour = colourDemand(input, response);
+/**
+ * What a joint asks of its sides by the rule's own criteria; nothing where neither colour nor gloss is judged by numbers. `within` is the probability that its
+ * colour holds, where that is known.
+ */
+export function jointDemand(input: JointInput, response: ShiftResponse, within?: number): JointDemand {
+  const colour = colourDemand(input, response, within);
   const gloss = glossDemand(input);
   return {
     ...(colour === undefined ? {} : { colour: colour.within }),
@@ -86,7 +89,7 @@ export function colourDemands(input: JointInput): { readonly pair: ColourPair; r
   return demands.length === 0 ? undefined : { pair: colour, demands };
 }
 
-function colourDemand(input: JointInput, response: ShiftResponse): Demand | undefined {
+function colourDemand(input: JointInput, response: ShiftResponse, known: number | undefined): Demand | undefined {
   const asked = colourDemands(input);
   if (asked === undefined) return undefined;
   const { pair, demands } = asked;
@@ -106,9 +109,11 @@ function colourDemand(input: JointInput, response: ShiftResponse): Demand | unde
   const own = differenceCovariance(event.spread);
   const probability = (lights: typeof event.lights): number => (lights.length === 0 ? 1 : stackedProbability({ lights, covariance: own }).all);
   const verdict = (lights: typeof event.lights): boolean => (lights.length === 0 || judgeEvent({ lights, covariance: own }, rule, confidence).verdict === 'holds');
+  const within = known ?? probability(event.lights);
   return {
-    within: probability(event.lights),
-    attainable: input.rule.intent.colour !== 'match' || verdict(event.lights.map((light) => ({ ...light, trial: light.standard }))),
+    within,
+    // What holds as it is has been attained.
+    attainable: input.rule.intent.colour !== 'match' || (rule === 'guarded' && within >= confidence) || verdict(event.lights.map((light) => ({ ...light, trial: light.standard }))),
     limits: (margin, place) => terms.flatMap((term) => criterionLimits(term, margin, place)),
   };
 }

@@ -23,9 +23,10 @@ export const impliedChange = (shift: SpecimenShift, light: Light, observer: Obse
 export function shiftedCabin(cabin: Cabin, shifts: readonly SpecimenShift[], light: Light, observer: ObserverDegrees): Cabin {
   const acting = shifts.filter(({ shift }) => shift.some((value) => value !== 0));
   const changes = new Map(acting.map((shift) => [shift, impliedChange(shift, light, observer)]));
+  const colourOf = new Map(acting.toReversed().flatMap((shift) => [...shift.colour].map((id) => [id, shift] as const)));
+  const glossOf = new Map(acting.toReversed().flatMap((shift) => [...shift.gloss].map((id) => [id, shift] as const)));
   const ofSpecimen = (specimen: Specimen): Specimen => {
-    const colour = acting.find((shift) => shift.colour.has(specimen.id));
-    const gloss = acting.find((shift) => shift.gloss.has(specimen.id));
+    const [colour, gloss] = [colourOf.get(specimen.id), glossOf.get(specimen.id)];
     if (colour === undefined && gloss === undefined) return specimen;
     return {
       ...specimen,
@@ -35,8 +36,18 @@ export function shiftedCabin(cabin: Cabin, shifts: readonly SpecimenShift[], lig
       }),
     };
   };
-  const ofSource = (source: Source): Source => ({ ...source, specimens: source.specimens.map(ofSpecimen) });
-  return { ...cabin, parts: cabin.parts.map((part) => ({ ...part, sources: part.sources.map(ofSource) })) };
+  // What nothing touches stays the same object, so that it need not be judged again.
+  const ofSource = (source: Source): Source => {
+    const specimens = source.specimens.map(ofSpecimen);
+    return specimens.every((specimen, index) => specimen === source.specimens[index]) ? source : { ...source, specimens };
+  };
+  return {
+    ...cabin,
+    parts: cabin.parts.map((part) => {
+      const sources = part.sources.map(ofSource);
+      return sources.every((source, index) => source === part.sources[index]) ? part : { ...part, sources };
+    }),
+  };
 }
 
 function shiftedColour(reading: Reading, { shift, spectrum }: SpecimenShift, change: Float64Array | undefined): Reading {
