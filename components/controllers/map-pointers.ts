@@ -38,6 +38,8 @@ export class MapPointers {
   private readonly inHand: MapToolInHand;
   private readonly pointers = new Map<number, Point>();
   private pressed: Pulled | undefined;
+  /** Where a pointer went over the map since the last frame. */
+  private over: PointerEvent | undefined;
 
   /** A button is pressed or a finger lies on the map. */
   get down(): boolean {
@@ -58,12 +60,12 @@ export class MapPointers {
   };
 
   readonly move = (event: PointerEvent): void => {
-    const now = this.at(event);
     const before = this.pointers.get(event.pointerId);
     if (before === undefined) {
-      this.hover(event, now);
+      this.hoverSoon(event);
       return;
     }
+    const now = this.at(event);
     const other = [...this.pointers].find(([id]) => id !== event.pointerId)?.[1];
     if (this.pointers.size === 2 && other !== undefined) this.looking.pinch(before, now, other);
     this.pointers.set(event.pointerId, now);
@@ -98,6 +100,7 @@ export class MapPointers {
 
   readonly leave = (): void => {
     if (this.down) return;
+    this.over = undefined;
     this.host.pointedPart = undefined;
     this.picks.point(undefined);
   };
@@ -123,9 +126,21 @@ export class MapPointers {
     else this.picks.clear();
   }
 
-  private hover(event: PointerEvent, now: Point): void {
+  /** What lies under a pointer is looked for once in a frame, where it was last: each look has the browser lay out what the one before changed. */
+  private hoverSoon(event: PointerEvent): void {
+    const isAsked = this.over !== undefined;
+    this.over = event;
+    if (isAsked) return;
+    requestAnimationFrame(() => {
+      const { over } = this;
+      this.over = undefined;
+      if (over !== undefined && !this.down && this.host.isConnected) this.hover(over);
+    });
+  }
+
+  private hover(event: PointerEvent): void {
     const { part, joint } = this.under(event);
-    this.inHand.outlining.aim(now);
+    this.inHand.outlining.aim(this.at(event));
     if (part !== this.host.pointedPart) this.host.pointedPart = part;
     if (joint !== this.host.pointed) this.picks.point(joint);
   }
