@@ -53,6 +53,8 @@ export class WindowedList implements ReactiveController {
   private looking = 0;
   /** Less is rendered than is to be. */
   private growing = false;
+  /** The frame in which more was rendered last, by the time of the page. */
+  private grownIn: CSSNumberish | null = null;
   /** Put back on the page, and not yet where it was scrolled to. */
   private returning = false;
   /** What is to be brought into sight once it is rendered. */
@@ -66,8 +68,7 @@ export class WindowedList implements ReactiveController {
       if (id !== undefined && box !== undefined && box.blockSize > 0) this.heights.measure(id, box.blockSize);
     }
     // Rendering more within the frame that measured would make the observer loop.
-    cancelAnimationFrame(this.looking);
-    this.looking = requestAnimationFrame(() => this.looked());
+    this.growOn();
   });
 
   /** To be called before every drawing with the ids of the list; the same array where they are the same. */
@@ -249,14 +250,25 @@ export class WindowedList implements ReactiveController {
     const needed = this.between(view.top - short, view.bottom + short);
     const { from, to } = this.span;
     if (!this.growing && needed.from >= from && needed.to <= to && to - from <= 4 * (needed.to - needed.from) + 16) return;
+    const seen = this.between(view.top, view.bottom);
+    // A scroll and what was asked for by the frame before come in one frame: to render for both has it laid out twice. What is seen is not put off.
+    if (document.timeline.currentTime === this.grownIn && seen.from >= from && seen.to <= to) {
+      this.growOn();
+      return;
+    }
     const all = this.between(view.top - ahead, view.bottom + ahead);
-    const span = grownSpan(this.heights, this.span, this.between(view.top, view.bottom), all, step);
+    const span = grownSpan(this.heights, this.span, seen, all, step);
     this.growing = span.from > all.from || span.to < all.to;
     if (span.from !== from || span.to !== to) {
       this.span = span;
+      this.grownIn = document.timeline.currentTime;
       this.host.requestUpdate();
     }
-    if (!this.growing) return;
+    if (this.growing) this.growOn();
+  }
+
+  /** Renders more in a frame to come. */
+  private growOn(): void {
     cancelAnimationFrame(this.looking);
     this.looking = requestAnimationFrame(() => this.looked());
   }

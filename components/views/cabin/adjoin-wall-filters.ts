@@ -1,6 +1,7 @@
 import { html, LitElement } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { JointFilter } from '../../controllers/route.ts';
+import { tell } from '../../controllers/tell.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { verdictSample } from '../../figures/verdict-sample.ts';
@@ -33,7 +34,7 @@ export class AdjoinWallFilters extends LitElement {
 
   private change(field: keyof JointFilter, value: string): void {
     const detail: JointFilter = { ...this.filter, [field]: value === '' ? undefined : value };
-    this.dispatchEvent(new CustomEvent('adjoin-filter', { detail, bubbles: true, composed: true }));
+    tell(this, 'adjoin-filter', detail);
   }
 
   /** Puts the caret into the search field. */

@@ -6,13 +6,14 @@ import type { JointResult, Judgement } from '../../../src/harmony/judgement.ts';
 import { formatRoute } from '../../controllers/route.ts';
 import type { JointFilter, Route } from '../../controllers/route.ts';
 import { standsFor } from '../../controllers/stands-for.ts';
+import { tell } from '../../controllers/tell.ts';
 import { mostPrinted, WindowedList } from '../../controllers/windowed-list.ts';
 import type { SurfaceSide } from '../../figures/surface/surface-side.ts';
 import { filterChoices, partsById } from '../../model/joint-filter.ts';
 import type { FilterChoices } from '../../model/joint-filter.ts';
 import { remembered } from '../../model/remembered.ts';
 import { surfacesOf, unknownSide } from '../../model/surfaces-of.ts';
-import { counted, fixed, percent } from '../../../src/report/number-text.ts';
+import { counted } from '../../../src/report/number-text.ts';
 import type { Gamut, PartColour } from '../../model/part-colours.ts';
 import { base, controls } from '../../styles/shared.ts';
 import '../../app/adjoin-term.ts';
@@ -20,6 +21,7 @@ import '../../app/adjoin-ways.ts';
 import './adjoin-strip.ts';
 import { AdjoinStrip } from './adjoin-strip.ts';
 import './adjoin-wall-filters.ts';
+import { wallSummary } from './wall-summary.ts';
 import { styles } from './wall.styles.ts';
 
 /** Height of a strip, px, until it is measured. */
@@ -53,6 +55,7 @@ export class AdjoinWall extends LitElement {
   declare editable: boolean;
   private readonly list = new WindowedList(this, { list: 'ol', usual: usualHeight, focusable: 'adjoin-strip' });
   private revealing: ReturnType<typeof setTimeout> | undefined;
+  private telling = 0;
   private readonly wayTo = (change: Partial<Route>): string => formatRoute({ view: 'cabin', filter: {}, ...change });
   private surfaces: (part: string) => SurfaceSide = () => unknownSide;
   private choices: FilterChoices | undefined;
@@ -79,6 +82,7 @@ export class AdjoinWall extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     clearTimeout(this.revealing);
+    cancelAnimationFrame(this.telling);
   }
 
   protected override updated(changed: PropertyValues<this>): void {
@@ -106,11 +110,17 @@ export class AdjoinWall extends LitElement {
   private point(event: Event): void {
     const strip = event.composedPath().find((target) => target instanceof AdjoinStrip);
     if (strip !== undefined && event.type === 'focusin') this.list.focused(strip.result.id);
-    this.dispatchEvent(new CustomEvent('adjoin-point', { detail: strip?.result.id, bubbles: true, composed: true }));
+    this.pointAt(strip?.result.id);
+  }
+
+  /** Told once a frame: a press takes the pointer and the focus from strip to strip by way of none, and map and wall are drawn for each word of it. */
+  private pointAt(joint: string | undefined): void {
+    cancelAnimationFrame(this.telling);
+    this.telling = requestAnimationFrame(() => tell(this, 'adjoin-point', joint));
   }
 
   private showAll(): void {
-    this.dispatchEvent(new CustomEvent('adjoin-filter', { detail: {}, bubbles: true, composed: true }));
+    tell(this, 'adjoin-filter', {});
   }
 
   override render(): TemplateResult {
@@ -121,10 +131,10 @@ export class AdjoinWall extends LitElement {
     const { stop, items } = this.list;
     const gamut = this.gamutOf();
     const name = (id: string): string => parts.get(id)?.name ?? id;
-    const leave = (): unknown => this.dispatchEvent(new CustomEvent('adjoin-point', { detail: undefined, bubbles: true, composed: true }));
+    const leave = (): void => this.pointAt(undefined);
     return html`
       <div class="head">
-        <p class="summary">${this.summary()}</p>
+        <p class="summary">${wallSummary(this.cabin, this.judgement, this.judging)}</p>
         <adjoin-wall-filters .filter=${this.filter} .choices=${this.choices}></adjoin-wall-filters>
         <div class="scale">
           <span class="count">${this.joints.length === this.judgement.joints.length ? every : `${this.joints.length} of ${every}`}</span>
@@ -177,20 +187,6 @@ export class AdjoinWall extends LitElement {
   private gamutOf(): Gamut {
     for (const { css } of this.colours.values()) if (css !== undefined) return css.startsWith('color(display-p3') ? 'display-p3' : 'srgb';
     return 'srgb';
-  }
-
-  /** The rule by which verdicts are made, its first word explained. */
-  private rule(): TemplateResult {
-    const [name = '', ...rest] = this.judgement.decisionRule.split(':');
-    return html`<adjoin-term word="decision rule">${name}</adjoin-term>${rest.length === 0 ? nothing : `:${rest.join(':')}`}`;
-  }
-
-  private summary(): TemplateResult {
-    const { holds, nothingJudged, clashes, accepted, open, expectedWrongHolds, coverage } = this.judgement.summary;
-    const judged = this.judgement.joints.length;
-    if (this.cabin.joints.length === 0) return html`<b>Nothing to judge yet.</b> ${this.rule()}.`;
-    return html`${this.judging ? html`${judged} of ${counted(this.cabin.joints.length, 'joint')} judged so far: ` : nothing}<b>${holds} hold${nothingJudged > 0 ? ` (${nothingJudged} with nothing to judge)` : ''}, ${clashes + accepted} clash${accepted > 0 ? ` (${accepted} accepted)` : ''}, ${open} open.</b>
-      <adjoin-term word="wrong holds">Expected number of holds that in truth do not</adjoin-term>: ${fixed(expectedWrongHolds, 1)}. <adjoin-term word="coverage">Coverage</adjoin-term> ${percent(coverage)}. ${this.rule()}.`;
   }
 }
 
