@@ -41,7 +41,7 @@ export class AdjoinApportionView extends ViewElement {
     td a { display: inline-block; min-height: 24px; line-height: 24px; }
     .terms > div { display: grid; gap: 20px; grid-template-columns: minmax(0, 1fr); }
     .picture { display: grid; grid-template-columns: minmax(0, 3fr) minmax(280px, 2fr); gap: 16px 32px; align-items: start; } .picture > * { min-width: 0; }
-    .drawn { font-size: var(--huge); font-weight: 600; letter-spacing: -0.01em; line-height: 1.1; } .drawn span { font-size: var(--small); font-weight: 400; color: var(--quiet); letter-spacing: 0; }
+    .drawn { font-size: var(--huge); font-weight: 600; letter-spacing: -0.01em; line-height: 1.1; padding-bottom: 4px; } .drawn span { display: block; line-height: 1.45; font-size: var(--small); font-weight: 400; color: var(--quiet); letter-spacing: 0; }
     .side { display: grid; gap: 20px; }
     .tolerances header { display: flex; flex-wrap: wrap; gap: 8px; justify-content: space-between; align-items: end; border-bottom: 1px solid var(--line); padding-bottom: 6px; }
     .tolerances header h3 { font-size: var(--large); }

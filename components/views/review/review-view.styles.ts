@@ -14,8 +14,8 @@ export const styles = css`
   .progress span { flex: 1 1 0; min-width: 0; background: var(--faint); }
   .progress .seen { background: var(--quiet); }
   .progress .here { background: var(--ink); box-shadow: 0 0 0 1px var(--ink); }
-  .joint { display: grid; grid-template-rows: minmax(120px, 1fr) auto; min-height: 0; overflow: auto; outline: none; padding-top: 8px; }
-  .joint:focus-visible, .ending:focus-visible { outline: 2px solid var(--focus); outline-offset: -2px; box-shadow: none; }
+  .joint { display: grid; grid-template-rows: minmax(120px, 1fr) auto; min-height: 0; overflow: auto; padding-top: 8px; }
+  .joint:focus, .ending:focus { outline: none; box-shadow: none; }
   .figure { background: var(--table); position: relative; min-height: 160px; display: grid; }
   .figure svg { width: 100%; height: 100%; }
   .names { position: absolute; inset: 12px 24px; pointer-events: none; display: grid; align-content: space-between; }
@@ -35,7 +35,7 @@ export const styles = css`
   footer .gap { flex: 1; }
   footer .note { width: min(100%, 720px); gap: 8px; }
   kbd { font: inherit; font-size: var(--small); font-weight: 600; border: 1px solid currentColor; border-radius: 2px; padding: 0 5px; min-width: 20px; text-align: center; }
-  .ending { overflow: auto; padding: 8px 24px 24px; outline: none; display: grid; gap: 16px; align-content: start; }
+  .ending { overflow: auto; padding: 8px 24px 24px; display: grid; gap: 16px; align-content: start; }
   .ending h1 { font-size: 2.4rem; }
   .ending .actions { display: flex; gap: 8px; flex-wrap: wrap; }
   .wrap { overflow-x: auto; }

@@ -42,7 +42,7 @@ const rounded = (value: number): string => String(Number(value.toFixed(2)));
 /** "1.2 more clashes, 0.3 less over-use and 4 500 EUR more": what differs, the first thing that counts first; empty where nothing does. */
 export function differenceInWords({ clashes, overUse, cost, leadWeeks }: SetDifference, names: PlanNames): string {
   const said: string[] = [];
-  if (Math.abs(clashes) >= 0.005) said.push(`${rounded(Math.abs(clashes))} ${clashes > 0 ? 'more' : 'fewer'} ${Math.abs(clashes) === 1 ? 'clash' : 'clashes'}`);
+  if (Math.abs(clashes) >= 0.005) said.push(`${rounded(Math.abs(clashes))} ${clashes > 0 ? 'more' : 'fewer'} ${Math.abs(clashes) === 1 ? 'clash' : 'clashes'}${Number.isInteger(Number(clashes.toFixed(2))) ? '' : ' to be expected'}`);
   if (Math.abs(overUse) >= 0.005) said.push(`${rounded(Math.abs(overUse))} ${overUse > 0 ? 'more' : 'less'} over-use`);
   if (Math.abs(cost) >= 0.5) said.push(`${names.money(Math.abs(cost))} ${cost > 0 ? 'more' : 'less'}`);
   if (leadWeeks !== 0) said.push(`${Math.abs(leadWeeks)} ${Math.abs(leadWeeks) === 1 ? 'week' : 'weeks'} ${leadWeeks > 0 ? 'longer' : 'sooner'}`);
