@@ -175,8 +175,22 @@ test('a rule book and a cabin of a file that one compares with are there again w
   await page.reload();
   await page.getByRole('button', { name: /^The build before/ }).waitFor({ timeout: 30_000 });
 
+  await goTo(page, 'report');
+  await page.getByRole('button', { name: 'Compare with another cabin' }).waitFor();
+  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.evaluate(() => { delete (window as { showOpenFilePicker?: unknown }).showOpenFilePicker; }).then(() => page.getByRole('button', { name: 'Compare with another cabin' }).click())]);
+  await chooser.setFiles({ name: 'pilot.cabin.json', mimeType: 'application/json', buffer: Buffer.from(demoText('first-steps').replace('First steps: a door of six parts', 'The pilot build')) });
+  const set = page.locator('adjoin-report-view .other');
+  await expect.poll(() => wordsOf(set), { timeout: 20_000 }).toContain('Compared with The pilot build');
+  await expect.poll(() => page.evaluate(() => location.hash)).toContain('against=file');
+  await page.reload();
+  await expect.poll(() => wordsOf(set), { timeout: 30_000 }).toContain('Compared with The pilot build');
+  await page.getByRole('button', { name: 'Leave out' }).click();
+  await expect.poll(() => page.evaluate(() => location.hash)).not.toContain('against');
+
   // A colleague has the address and not the files.
   const colleague = await visit(`#/compare?before=file&${demo('first-steps')}`);
+  await colleague.getByText('The cabin of this address was in a file that is not here.').waitFor();
+  await goTo(colleague, 'report', { against: 'file' });
   await colleague.getByText('The cabin of this address was in a file that is not here.').waitFor();
   await goTo(colleague, 'rules', { see: 'compare', against: 'file' });
   await colleague.getByText('The book of this address was in a file that is not here.').waitFor();
@@ -267,6 +281,32 @@ test('two tabs keep a place, a light and a filter each, and what one changes the
   await goTo(second, 'joint/map-pocket--sill');
   await expect.poll(() => gap(second).inputValue()).toBe('7');
   expect(await first.evaluate(() => location.hash)).toContain('#/joint/map-pocket--sill?verdict=clashes');
+}, 90_000);
+
+test('a form that a button opens, and the supplier that files of a master are for, stand in the address', async () => {
+  const page = await visit(`#/masters/master-skin?${demo('first-steps')}`);
+  const hash = (): Promise<string> => page.evaluate(() => location.hash);
+  const supplier = page.getByLabel('Supplier that the files are for');
+  await supplier.selectOption({ index: 1 });
+  const chosen = await supplier.inputValue();
+  await expect.poll(hash).toContain(`for=${chosen}`);
+  await page.reload();
+  await expect.poll(() => supplier.inputValue(), { timeout: 30_000 }).toBe(chosen);
+
+  for (const [place, button, form, named] of [
+    ['rules', 'New book', 'Begin it in this cabin', 'new=book'], ['rules', 'New rule for this pair', 'Add the rule', 'new=rule'], ['import', 'Paste a table…', 'Read the table', 'paste=yes'],
+  ] as const) {
+    await goTo(page, place);
+    await page.getByRole('button', { name: button }).click();
+    await page.getByRole('button', { name: form }).waitFor();
+    await expect.poll(hash).toContain(named);
+    await page.reload();
+    await page.getByRole('button', { name: form }).waitFor({ timeout: 30_000 });
+    await page.getByRole('button', { name: button }).click();
+    await page.getByRole('button', { name: form }).waitFor({ state: 'detached' });
+    await expect.poll(hash).not.toContain(named);
+  }
+  expect(complaints).toEqual([]);
 }, 90_000);
 
 /** What of a page is read by scrolling sideways, through shadow roots. */

@@ -11,11 +11,10 @@ import { changeWord } from '../../../src/report/sections/change-table.ts';
 import { summaryText } from '../../../src/report/sections/comparison.ts';
 import { ReportBridge } from '../../../src/workers/report-bridge.ts';
 import type { AgainstState, ComparedReply } from '../../../src/workers/report-protocol.ts';
-import { takeComparedCabin } from '../../controllers/compared-cabin.ts';
+import { ComparedCabin, ofFile } from '../../controllers/compared-cabin.ts';
 import { standsFor } from '../../controllers/stands-for.ts';
 import type { ChangeFilter } from '../../model/change-filter.ts';
 import { changeFilters, changeTitles, filterCounts, passesFilter } from '../../model/change-filter.ts';
-import { keptFile } from '../../platform/file-memory.ts';
 import { findLight } from '../../model/light-groups.ts';
 import { partColours } from '../../model/part-colours.ts';
 import { fields } from '../../styles/fields.ts';
@@ -36,9 +35,6 @@ interface ComparedStates extends Pick<ComparedReply, 'comparison' | 'ageing'> {
 const beforeNow = ['before', 'now'] as const;
 const axes = ['ΔL*', 'Δa*', 'Δb*'] as const;
 
-/** In the address: what stands before is the cabin of a file. */
-const ofFile = 'file';
-
 /** The open cabin against another one, or against a stage of its own: on the map, as strips before and after, and as a table. */
 export class AdjoinCompareView extends ViewElement {
   static override styles = [base, controls, fields, styles, stacked];
@@ -50,6 +46,7 @@ export class AdjoinCompareView extends ViewElement {
   declare working: boolean;
   declare pointed: string | undefined;
   private readonly bridge = new ReportBridge();
+  private readonly compared = new ComparedCabin(this, this.bridge, 'compared');
   private asked: { readonly cabin: Cabin; readonly key: string; readonly against: AgainstState } | undefined;
 
   constructor() {
@@ -58,7 +55,7 @@ export class AdjoinCompareView extends ViewElement {
     this.working = false;
     this.addEventListener('adjoin-files', (event) => {
       const [file] = (event as CustomEvent<readonly File[]>).detail;
-      if (file !== undefined) void takeComparedCabin(this, this.bridge, file);
+      if (file !== undefined) void this.compared.take(file);
     });
     this.addEventListener('adjoin-point', (event) => { this.pointed = (event as CustomEvent<string | undefined>).detail; });
     this.addEventListener('adjoin-open-joint', (event) => this.go({ view: 'joint', joint: (event as CustomEvent<string>).detail, item: undefined, options: {} }));
@@ -93,20 +90,11 @@ export class AdjoinCompareView extends ViewElement {
     return before === undefined || !stages.includes(before) || before === stage ? undefined : { stage, against: { stage: before } };
   }
 
-  /** The file of the address was looked for. */
-  private searched = false;
-
-  /** The cabin of a file stands in the address as such, and is taken up again where this tab kept it. */
+  /** The cabin of a file stands in the address as such. */
   private followFile(changed: PropertyValues<this>): void {
     const named = this.route.options?.['before'] === ofFile;
-    if (changed.has('against') && this.against?.cabin !== undefined) {
-      this.searched = true;
-      if (!named) this.set({ before: ofFile });
-    } else if (named && this.against === undefined && !this.searched) {
-      this.searched = true;
-      const file = keptFile('compared');
-      if (file !== undefined) void takeComparedCabin(this, this.bridge, file);
-    }
+    if (changed.has('against') && this.against?.cabin !== undefined && !named) this.set({ before: ofFile });
+    this.compared.follow(named);
   }
 
   protected override updated(changed: PropertyValues<this>): void {
@@ -151,7 +139,7 @@ export class AdjoinCompareView extends ViewElement {
           <label class="field"><span class="label">Now: ${this.open.cabin.name}</span><span class="pick"><select @change=${(event: Event) => this.set({ stage: (event.target as HTMLSelectElement).value })}>
             ${this.stages.map((stage) => html`<option value=${stage} ?selected=${stage === this.option('stage', this.stages, this.open.judgement.stage)}>stage ${stage}</option>`)}
           </select></span></label>
-          <button type="button" @click=${() => void takeComparedCabin(this, this.bridge)}>Another cabin before</button>
+          <button type="button" @click=${() => void this.compared.take()}>Another cabin before</button>
         </div>
         ${this.issues.length === 0 ? nothing : html`<div class="faults" role="alert"><b>Not taken</b>${this.issues.slice(0, 6).map((issue) => html`<p>${issueText(issue)}</p>`)}</div>`}
         ${reply === undefined ? nothing : this.summary(reply)}
@@ -196,11 +184,11 @@ export class AdjoinCompareView extends ViewElement {
     const aged = this.stages.filter((stage) => stage !== 'new');
     if (this.working) return html`<div class="empty" role="status"><b>Judging both.</b></div>`;
     return html`<div class="empty">
-      ${this.route.options?.['before'] === ofFile ? html`<p role="status">The cabin of this address was in a file that is not here. Pick it again to see the comparison.</p>` : nothing}
+      ${this.route.options?.['before'] === ofFile && this.compared.absent ? html`<p role="status">The cabin of this address was in a file that is not here. Pick it again to see the comparison.</p>` : nothing}
       <b>Which joints became better, worse, new or gone?</b>
       <p class="quiet">Set ${this.open.cabin.name} against another cabin file: the build phase before, or the cabin before a supplier changed. Or set it against itself: before one of the last steps, as it was saved, or at another <adjoin-term word="stage">stage</adjoin-term>.</p>
       <div class="choices">
-        <button class="strong" type="button" @click=${() => void takeComparedCabin(this, this.bridge)}>Pick a cabin file</button>
+        <button class="strong" type="button" @click=${() => void this.compared.take()}>Pick a cabin file</button>
         ${this.desk.earlier.slice(0, 1).map(({ id, words }) => html`<button type="button" @click=${() => this.set({ before: id })}>Now against ${words}</button>`)}
         ${aged.map((stage) => html`<button type="button" @click=${() => this.set({ before: 'new', stage })}>New against ${stage}</button>`)}
       </div>

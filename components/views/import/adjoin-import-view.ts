@@ -16,15 +16,13 @@ import { styles } from './import-view.styles.ts';
 /** Files of readings on their way into the cabin: what each holds, what it leaves open, where it goes, and one button that takes them over. */
 export class AdjoinImportView extends ViewElement {
   static override styles = [base, controls, fields, styles];
-  static override properties = { shown: { state: true }, pasting: { state: true } };
+  static override properties = { shown: { state: true } };
 
   declare shown: string | undefined;
-  declare pasting: boolean;
   private readonly files = new ImportDesk(this, () => this.desk, (text) => announce(this, text));
 
   constructor() {
     super();
-    this.pasting = false;
     this.addEventListener('adjoin-files', (event) => this.bring((event as CustomEvent<readonly File[]>).detail));
   }
 
@@ -55,7 +53,16 @@ export class AdjoinImportView extends ViewElement {
 
   private bringText(text: string): void {
     this.shown = this.files.addText(text) ?? this.shown;
-    this.pasting = false;
+    this.openField(false);
+  }
+
+  /** The field to paste into is open; it stands in the address. */
+  private get pasting(): boolean {
+    return this.route.options?.['paste'] === 'yes';
+  }
+
+  private openField(open: boolean): void {
+    if (open !== this.pasting) this.go({ options: { ...this.route.options, paste: open ? 'yes' : '' } }, true);
   }
 
   private pick(): void {
@@ -82,7 +89,7 @@ export class AdjoinImportView extends ViewElement {
         <div><h1>Import readings</h1><p class="quiet">Every file is taken whole or not at all, all of them in one step of undo.</p></div>
         <div class="ways">
           <button type="button" @click=${this.pick}>Choose files…</button>
-          <button type="button" aria-expanded=${this.pasting} @click=${() => { this.pasting = !this.pasting; }}>Paste a table…</button>
+          <button type="button" aria-expanded=${this.pasting} @click=${() => this.openField(!this.pasting)}>Paste a table…</button>
         </div>
       </header>
       ${this.pasting ? this.pasteField() : nothing}

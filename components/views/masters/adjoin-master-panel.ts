@@ -31,11 +31,14 @@ import { stateWord } from './master-state.ts';
 
 const types = { html: 'text/html;charset=utf-8', cxf: 'application/xml', csv: 'text/csv;charset=utf-8' } as const;
 
-/** One master: what it is, how it drifted, its parts against it and against their neighbours, and its files for suppliers. */
+/**
+ * One master: what it is, how it drifted, its parts against it and against their neighbours, and its files for suppliers.
+ * @fires adjoin-supplier - the supplier that the files are to be for, empty for all
+ */
 export class AdjoinMasterPanel extends InTurnElement {
   static override styles = [base, controls, stacked, styles];
   static override properties = {
-    cabin: { attribute: false }, entry: { attribute: false }, judgement: { attribute: false }, colour: { attribute: false }, light: {}, desk: { attribute: false }, locked: { type: Boolean }, linkTo: { attribute: false }, supplier: { state: true }, failed: { state: true },
+    cabin: { attribute: false }, entry: { attribute: false }, judgement: { attribute: false }, colour: { attribute: false }, light: {}, desk: { attribute: false }, locked: { type: Boolean }, linkTo: { attribute: false }, wanted: {}, failed: { state: true },
   };
 
   declare cabin: Cabin;
@@ -46,15 +49,22 @@ export class AdjoinMasterPanel extends InTurnElement {
   declare desk: Desk;
   declare locked: boolean;
   declare linkTo: (change: Partial<Route>) => string;
-  /** The supplier that the files are for. */
-  declare supplier: string;
+  /** The supplier that the files are for, where the master has parts of it; all where absent. */
+  declare wanted: string | undefined;
   declare failed: string;
   private readonly size = new ElementSize(this, '.plot');
 
   constructor() {
     super();
-    this.supplier = '';
     this.failed = '';
+  }
+
+  private get suppliers(): readonly string[] {
+    return [...new Set(this.entry.parts.map(({ supplier }) => supplier))];
+  }
+
+  private get supplier(): string {
+    return this.suppliers.find((supplier) => supplier === this.wanted) ?? '';
   }
 
   private async save(ending: keyof typeof types): Promise<void> {
@@ -65,10 +75,9 @@ export class AdjoinMasterPanel extends InTurnElement {
   }
 
   override render(): TemplateResult {
-    const { entry, cabin, locked } = this;
+    const { entry, cabin, locked, suppliers } = this;
     const { word, mark } = stateWord(entry);
     const about = { specimen: entry.master };
-    const suppliers = [...new Set(entry.parts.map(({ supplier }) => supplier))];
     return html`
       <header>
         <a class="button back" href=${this.linkTo({ view: 'masters', item: undefined })}>All masters</a>
@@ -96,7 +105,7 @@ export class AdjoinMasterPanel extends InTurnElement {
           ${entry.drifts.length === 0 ? html`<p class="quiet">Nothing earlier to compare it with: no parent master, and colour readings of one day only.</p>` : entry.drifts.map((drift) => this.drift(drift))}
           <h3>Files for a supplier</h3>
           <p class="does">
-            <span class="pick"><select aria-label="Supplier that the files are for" @change=${(event: Event) => { this.supplier = (event.target as HTMLSelectElement).value; }}>
+            <span class="pick"><select aria-label="Supplier that the files are for" @change=${(event: Event) => this.dispatchEvent(new CustomEvent('adjoin-supplier', { detail: (event.target as HTMLSelectElement).value }))}>
               <option value="" ?selected=${this.supplier === ''}>for all suppliers</option>${suppliers.map((id) => html`<option value=${id} ?selected=${id === this.supplier}>for ${cabin.suppliers.find((one) => one.id === id)?.name ?? id}</option>`)}</select></span>
             <button type="button" @click=${() => void this.save('html')}>One page (.html)</button><button type="button" @click=${() => void this.save('cxf')}>ISO 17972-1 (.cxf)</button><button type="button" @click=${() => void this.save('csv')}>Table (.csv)</button>
           </p>

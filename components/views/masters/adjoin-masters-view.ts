@@ -43,7 +43,8 @@ export class AdjoinMastersView extends ViewElement {
             ${this.list(cabin, overview, chosen)}
             ${chosen === undefined
               ? html`<div class="page">${this.clashing(cabin, overview)}${this.without(cabin, overview)}</div>`
-              : html`<adjoin-master-panel .cabin=${this.desk.present ?? cabin} .entry=${chosen} .judgement=${this.open.judgement} .colour=${this.colourOf(chosen)} .light=${this.light} .desk=${this.desk} .locked=${this.open.locked} .linkTo=${this.linkTo}></adjoin-master-panel>`}
+              : html`<adjoin-master-panel .cabin=${this.desk.present ?? cabin} .entry=${chosen} .judgement=${this.open.judgement} .colour=${this.colourOf(chosen)} .light=${this.light} .desk=${this.desk} .locked=${this.open.locked} .linkTo=${this.linkTo}
+                .wanted=${this.route.options?.['for']} @adjoin-supplier=${(event: CustomEvent<string>) => this.go({ options: { ...this.route.options, for: event.detail } }, true)}></adjoin-master-panel>`}
           </div>`}`;
   }
 

@@ -8,7 +8,7 @@ import { agedStages } from '../../../src/harmony/compare/ageing.ts';
 import { ReportBridge } from '../../../src/workers/report-bridge.ts';
 import type { AgainstState, ReportFormat } from '../../../src/workers/report-protocol.ts';
 import { announce } from '../../controllers/announcer.ts';
-import { takeComparedCabin } from '../../controllers/compared-cabin.ts';
+import { ComparedCabin, ofFile } from '../../controllers/compared-cabin.ts';
 import { downloadText, fileName } from '../../platform/download.ts';
 import { fields } from '../../styles/fields.ts';
 import '../../app/adjoin-ways.ts';
@@ -26,10 +26,11 @@ export class AdjoinReportView extends ViewElement {
 
   declare text: string | undefined;
   declare working: boolean;
-  /** Another cabin to compare with; a stage to compare with stands in the address. */
+  /** Another cabin to compare with; a stage to compare with stands in the address, and that there is another cabin. */
   declare against: AgainstState | undefined;
   declare issues: readonly Issue[];
   private readonly bridge = new ReportBridge();
+  private readonly compared = new ComparedCabin(this, this.bridge, 'reported against');
   private written: { readonly cabin: Cabin; readonly asked: string; readonly against: AgainstState | undefined } | undefined;
 
   constructor() {
@@ -67,9 +68,19 @@ export class AdjoinReportView extends ViewElement {
     this.go({ options: { ...this.route.options, [name]: value } }, true);
   }
 
+  /** The address asks for the cabin of a file. */
+  private get asksFile(): boolean {
+    return this.route.options?.['against'] === ofFile && !this.stages.includes(ofFile);
+  }
+
   protected override updated(changed: PropertyValues<this>): void {
-    if (!['open', 'route', 'against'].some((name) => changed.has(name as keyof AdjoinReportView)) || this.open.judging || this.open.cabin.parts.length === 0) return;
-    const asked = JSON.stringify([this.stage, this.without, this.route.options?.['against']]);
+    if (changed.has('against') && this.against?.cabin !== undefined && !this.asksFile) this.set('against', ofFile);
+    this.compared.follow(this.asksFile);
+    // What is written is stopped by the next; the file is read first.
+    if (this.asksFile && this.against === undefined && !this.compared.absent) return;
+    const other = this.written === undefined || ['open', 'route', 'against'].some((name) => changed.has(name as keyof AdjoinReportView));
+    if (!other || this.open.judging || this.open.cabin.parts.length === 0) return;
+    const asked = JSON.stringify([this.stage, this.without, this.state?.stage]);
     const { written } = this;
     if (written !== undefined && written.cabin === this.open.cabin && written.asked === asked && written.against === this.against && this.text !== undefined) return;
     void this.write(asked);
@@ -154,13 +165,14 @@ export class AdjoinReportView extends ViewElement {
     const { against } = this;
     const stages = this.stages.filter((stage) => stage !== this.stage);
     return html`<div class="against">
-      ${against?.cabin === undefined ? nothing : html`<div class="other"><span>Compared with <b>${against.cabin.name}</b></span><button type="button" @click=${() => { this.against = undefined; }}>Leave out</button></div>`}
+      ${this.asksFile && this.compared.absent ? html`<p class="quiet" role="status">The cabin of this address was in a file that is not here. Pick it again to compare with it.</p>` : nothing}
+      ${against?.cabin === undefined ? nothing : html`<div class="other"><span>Compared with <b>${against.cabin.name}</b></span><button type="button" @click=${() => { this.against = undefined; this.set('against', ''); }}>Leave out</button></div>`}
       ${against?.cabin !== undefined || stages.length === 0 ? nothing : html`
         <label class="field"><span class="label">Compared with stage</span><span class="pick"><select @change=${(event: Event) => this.set('against', (event.target as HTMLSelectElement).value)}>
           <option value="">none</option>
           ${stages.map((stage) => html`<option value=${stage} ?selected=${stage === this.state?.stage}>${stage}</option>`)}
         </select></span></label>`}
-      ${against?.cabin === undefined ? html`<button type="button" @click=${() => void takeComparedCabin(this, this.bridge)}>Compare with another cabin</button>` : nothing}
+      ${against?.cabin === undefined ? html`<button type="button" @click=${() => void this.compared.take()}>Compare with another cabin</button>` : nothing}
     </div>`;
   }
 

@@ -54,13 +54,14 @@ export class AdjoinPairPanel extends InTurnElement {
     .verdict { display: inline-flex; gap: 6px; align-items: center; } tr.here th { font-weight: 600; } .scroll { overflow-x: auto; position: relative; } th a { display: inline-block; min-height: 24px; }
     th button { min-height: 24px; padding: 0; text-align: left; justify-content: flex-start; }
   `];
-  static override properties = { at: { attribute: false }, cell: { attribute: false }, filter: { attribute: false }, chosen: {}, adding: { state: true } };
+  static override properties = { at: { attribute: false }, cell: { attribute: false }, filter: { attribute: false }, chosen: {}, adding: { type: Boolean } };
 
   declare at: RulesContext;
   declare cell: RuleCell;
   declare filter: RuleFilter;
   /** Id of the rule that is edited, `classes` for those of the materials; the winner where empty. */
   declare chosen: string | undefined;
+  /** The form of a new rule is open, as the address says. */
   declare adding: boolean;
 
   constructor() {
@@ -107,7 +108,7 @@ export class AdjoinPairPanel extends InTurnElement {
     const { rules } = this.at.book;
     const place = rule === undefined ? -1 : rules.indexOf(rule);
     const act = (action: string, values: object): void => { if (!locked) doAction(this, action, { rule: rule?.id, ...values }); };
-    return html`<button type="button" aria-expanded=${this.adding} aria-disabled=${locked} @click=${() => { if (!locked) this.adding = !this.adding; }}>New rule for this pair</button>
+    return html`<button type="button" aria-expanded=${this.adding} aria-disabled=${locked} @click=${() => { if (!locked) this.at.set({ new: this.adding ? '' : 'rule' }, true); }}>New rule for this pair</button>
       ${rule === undefined ? nothing : html`
         <button type="button" aria-disabled=${locked} @click=${() => act('rule.duplicate', {})}>Duplicate</button>
         <button type="button" aria-disabled=${locked || place === 0} @click=${() => { if (place > 0) act('rule.move', { place: place - 1 }); }}  title="Among rules that name as much the later one in the book wins">Earlier</button>
@@ -123,7 +124,7 @@ export class AdjoinPairPanel extends InTurnElement {
       <label class="field"><span class="label">For</span><span class="pick"><select name="pair"><option value="both">${a === b ? `${a} against its like` : `${a} and ${b}`}</option><option value="first">${a} and any material</option>${a === b ? nothing : html`<option value="second">${b} and any material</option>`}</select></span></label>
       ${options('intent', 'Intent', colourIntents)}${options('kind', 'Kind of joint', jointKinds)}${options('zone', 'Zone', open.cabin.zones.map(({ id }) => id))}
       <label class="field wide"><span class="label"><adjoin-term word="basis">Basis</adjoin-term></span><input type="text" name="basis" required .value=${commonPractice} /></label>
-      <div class="bar"><button class="strong" type="submit">Add the rule</button><button type="button" @click=${() => { this.adding = false; }}>Leave it</button></div>
+      <div class="bar"><button class="strong" type="submit">Add the rule</button><button type="button" @click=${() => this.at.set({ new: '' }, true)}>Leave it</button></div>
       <p class="small quiet field wide">It begins with the limit that holds now, ${limitText(book, this.cell.materials, this.ruling.find(({ place }) => place === 'wins')?.rule)}, and leaves all else to the classes.</p></form>`;
   }
 
@@ -138,8 +139,7 @@ export class AdjoinPairPanel extends InTurnElement {
     const result = doAction(this, 'rule.add', { one: sides[0], other: sides[1], intent: text('intent'), kind: text('kind'), zone: text('zone'), limit, basis: text('basis') });
     const id = result?.editor.selection.rule;
     if (result?.done !== true) return;
-    this.adding = false;
-    if (id !== undefined) this.at.set({ rule: id }, true);
+    this.at.set({ new: '', ...(id === undefined ? {} : { rule: id }) }, true);
   }
 
   private classes(): TemplateResult {

@@ -51,11 +51,10 @@ const matrixFrom = 620;
  */
 export class AdjoinRulesView extends ViewElement {
   static override styles = [base, controls, fields, styles, stacked];
-  static override properties = { look: { state: true }, narrow: { state: true }, beginning: { state: true }, dropped: { state: true }, otherBook: { state: true } };
+  static override properties = { look: { state: true }, narrow: { state: true }, dropped: { state: true }, otherBook: { state: true } };
 
   declare look: JointRuleLook | undefined;
   declare narrow: boolean;
-  declare beginning: boolean;
   /** A rule book file that fell on the page. */
   declare dropped: File | undefined;
   /** The book of a file that the cabin's own is compared with. */
@@ -70,7 +69,6 @@ export class AdjoinRulesView extends ViewElement {
   constructor() {
     super();
     this.narrow = false;
-    this.beginning = false;
     this.colours = new Map();
     this.addEventListener(draftEvent, (event) => this.trial.take((event as CustomEvent<BookDraft | null>).detail ?? undefined));
     this.addEventListener('adjoin-files', (event) => {
@@ -95,6 +93,12 @@ export class AdjoinRulesView extends ViewElement {
 
   private get options(): Readonly<Record<string, string>> {
     return this.route.options ?? {};
+  }
+
+  /** The form that is open; only one that may change the cabin has any. */
+  private get beginning(): 'book' | 'rule' | undefined {
+    const { new: wanted } = this.options;
+    return !this.open.locked && (wanted === 'book' || wanted === 'rule') ? wanted : undefined;
   }
 
   private get place(): Place {
@@ -171,10 +175,10 @@ export class AdjoinRulesView extends ViewElement {
         <div><h1>Rules</h1><p class="book"><adjoin-term word="rule, rule book">Rule book</adjoin-term>: ${book.name}</p><p class="note">${book.note}</p></div>
         <div class="actions">
           <button type="button" @click=${() => this.save(book)}>Save the book to a file</button>
-          <button type="button" aria-expanded=${this.beginning} aria-disabled=${this.open.locked} @click=${() => { if (!this.open.locked) this.beginning = !this.beginning; }}>New book</button>
+          <button type="button" aria-expanded=${this.beginning === 'book'} aria-disabled=${this.open.locked} @click=${() => { if (!this.open.locked) this.set({ new: this.beginning === 'book' ? '' : 'book' }, true); }}>New book</button>
         </div>
-        ${this.beginning ? this.beginForm() : nothing}
-        <nav aria-label="Rule book">${(Object.keys(places) as Place[]).map((name) => html`<button type="button" aria-pressed=${name === place} @click=${() => this.set({ see: name === 'pairs' ? '' : name, joint: '' })}>${places[name]}</button>`)}</nav>
+        ${this.beginning === 'book' ? this.beginForm() : nothing}
+        <nav aria-label="Rule book">${(Object.keys(places) as Place[]).map((name) => html`<button type="button" aria-pressed=${name === place} @click=${() => this.set({ see: name === 'pairs' ? '' : name, joint: '', new: '' })}>${places[name]}</button>`)}</nav>
       </header>
       <div class="content">${place === 'pairs' ? this.pairs(at, cells, cell, picked) : place === 'classes' ? this.classes(at) : place === 'book' ? this.whole(at)
         : html`<adjoin-book-compare .at=${at} .desk=${this.desk} .options=${this.options} .dropped=${this.dropped} .opened=${this.otherBook}
@@ -199,12 +203,12 @@ export class AdjoinRulesView extends ViewElement {
       event.preventDefault();
       const form = new FormData(event.target as HTMLFormElement);
       const result = doAction(this, 'rule-book.begin', { from: form.get('from'), name: (form.get('name') as string).trim() });
-      if (result?.done === true) this.beginning = false;
+      if (result?.done === true) this.set({ new: '' }, true);
     };
     return html`<form class="begin" @submit=${take}>
       <label class="field"><span class="label">From</span><span class="pick"><select name="from">${builtInRuleBooks.map(({ id, name }) => html`<option value=${id}>${name}</option>`)}</select></span></label>
       <label class="field"><span class="label">Name</span><input type="text" name="name" required .value=${`${this.open.cabin.name}, own limits`} /></label>
-      <button class="strong" type="submit">Begin it in this cabin</button><button type="button" @click=${() => { this.beginning = false; }}>Leave it</button></form>`;
+      <button class="strong" type="submit">Begin it in this cabin</button><button type="button" @click=${() => this.set({ new: '' }, true)}>Leave it</button></form>`;
   }
 
   private pick(name: string, label: string | TemplateResult, values: readonly (readonly [string, string])[]): TemplateResult {
@@ -228,7 +232,7 @@ export class AdjoinRulesView extends ViewElement {
       </div>
       <div class="two">
         <adjoin-rule-matrix class="stay" @adjoin-pair=${() => void this.showPair()} .at=${at} .cells=${cells} .materials=${this.materials} .picked=${picked} .shown=${shown}></adjoin-rule-matrix>
-        <div class="side">${cell === undefined ? html`<p class="quiet">Choose a pair of materials.</p>` : html`<adjoin-pair-panel .at=${at} .cell=${cell} .filter=${ruleFilter(this.options)} .chosen=${this.options['rule']}></adjoin-pair-panel>`}</div>
+        <div class="side">${cell === undefined ? html`<p class="quiet">Choose a pair of materials.</p>` : html`<adjoin-pair-panel .at=${at} .cell=${cell} .filter=${ruleFilter(this.options)} .chosen=${this.options['rule']} .adding=${this.beginning === 'rule'}></adjoin-pair-panel>`}</div>
       </div>`;
   }
 
