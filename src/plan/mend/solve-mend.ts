@@ -3,10 +3,11 @@ import { step } from '../watch.ts';
 import type { Watch } from '../watch.ts';
 import { choiceOf, cutAt, eitherChanges } from './mend-cut.ts';
 import type { MendCut } from './mend-cut.ts';
-import { noShift } from './mend-problem.ts';
+import { noShift, shiftSize } from './mend-problem.ts';
 import type { MendItem, MendProblem, Shift } from './mend-problem.ts';
 import { mendComponent } from './mend-program.ts';
 import { mustChange } from './must-change.ts';
+import { ShiftRepair } from './repair-shifts.ts';
 import type { ItemChange, MendedComponent } from './mend-program.ts';
 
 export interface MendSolution {
@@ -52,6 +53,59 @@ const nearby = -0.05;
  * Source: cutting planes, J. E. Kelley, Journal of the SIAM 8 (1960) 703.
  */
 export async function solveMend(problem: MendProblem, options: MendSolverOptions = {}): Promise<MendSolution> {
+  const first = await bySlopes(problem, options);
+  if (first.proved || first.outOfTime || (first.feasible && options.anyPlan === true)) return first;
+  const repair = new ShiftRepair(problem, options.joints, async () => {
+    await step(options.watch, 0, 'finding the least change');
+    return options.until?.passed() !== true;
+  });
+  return repair.hasBends ? restarted(problem, options, first, repair) : first;
+}
+
+/** Searches from other shifts where slopes from the first led nowhere, or to what is not proved least. */
+const mostStarts = 6;
+
+/**
+ * Goes on where limits are not convex and slopes at the first shifts led to no plan, or to one that may not be the least: from shifts that were found without slopes.
+ * What those cost is brought down by slopes; where that fails they are kept as they are.
+ */
+async function restarted(problem: MendProblem, options: MendSolverOptions, first: MendSolution, repair: ShiftRepair): Promise<MendSolution> {
+  let best = first;
+  const { bound } = first;
+  for (let nth = 0; nth < mostStarts && !(best.feasible && (nth > 1 || best.cost <= bound)); nth++) {
+    await step(options.watch, nth / mostStarts, 'finding the least change');
+    if (options.until?.passed() === true) return { ...best, outOfTime: true };
+    const begun = await repair.start(nth);
+    if (!repair.holds(begun)) {
+      // Slopes may bring the rest of the way.
+      best = better(best, await bySlopes(problem, { ...options, from: begun }));
+      continue;
+    }
+    const from = await repair.withFewer(begun);
+    if (best.feasible && repair.costOf(from) >= best.cost) continue;
+    best = better(best, await bySlopes(problem, { ...options, from }));
+    if (!best.feasible || best.cost > repair.costOf(from) + 1e-9) best = better(best, await keptAt(problem, options, repair.shrunk(from), repair));
+  }
+  return best === first ? first : { ...best, bound, proved: best.cost <= bound + 1e-6 * Math.max(1, best.cost) };
+}
+
+/** A plan in which colours stay at shifts that hold, and everything else is found by slopes. */
+async function keptAt(problem: MendProblem, options: MendSolverOptions, shifts: readonly Shift[], repair: ShiftRepair): Promise<MendSolution> {
+  const rest = await bySlopes(repair.remainder(shifts), { ...options, from: undefined });
+  if (!rest.feasible) return rest;
+  const together = shifts.map(([L, a, b], index): Shift => [L + rest.shifts[index][0], a + rest.shifts[index][1], b + rest.shifts[index][2], rest.shifts[index][3]]);
+  return finished(problem, together, problem.items.map(() => ({ changes: true, gloss: true })), 0, rest.outOfTime);
+}
+
+const sizeOf = ({ shifts }: MendSolution): number => shifts.reduce((sum, shift) => sum + shiftSize(shift), 0);
+
+/** The one that is a plan, costs less, or takes the smaller shifts. */
+function better(one: MendSolution, other: MendSolution): MendSolution {
+  if (!one.feasible || !other.feasible) return other.feasible ? other : one;
+  return other.cost < one.cost - 1e-9 || (other.cost <= one.cost + 1e-9 && sizeOf(other) < sizeOf(one) - 1e-9) ? other : one;
+}
+
+async function bySlopes(problem: MendProblem, options: MendSolverOptions): Promise<MendSolution> {
   const { items } = problem;
   const search = new CutSearch(problem, options);
   let shifts: readonly Shift[] = options.from ?? items.map(() => noShift);
