@@ -1,12 +1,7 @@
 import { css } from 'lit';
 
 export const styles = css`
-  dialog {
-    margin: 8vh auto auto; width: min(560px, calc(100vw - 24px)); max-height: 84vh; padding: 0; border: 1px solid var(--line); border-radius: 6px;
-    background: var(--paper); color: var(--ink); box-shadow: 0 16px 48px var(--shade);
-  }
-  dialog::backdrop { background: var(--shade); }
-  form { display: grid; grid-template-rows: auto auto auto minmax(0, 1fr) auto; max-height: 84vh; }
+  form { margin-top: 8vh; width: min(560px, calc(100vw - 24px)); display: grid; grid-template-rows: auto auto auto minmax(0, 1fr) auto; max-height: 84vh; }
   h2 { padding: 16px 20px 4px; font-size: var(--large); }
   .fields { display: grid; grid-template-columns: repeat(auto-fit, minmax(200px, 1fr)); gap: 12px 16px; padding: 12px 20px 20px; overflow: auto; grid-row: 4; }
   .about { grid-row: 2; padding: 0 20px; color: var(--quiet); }

@@ -6,12 +6,14 @@ import { actionById } from '../../src/actions/index.ts';
 import type { Action, EditResult, Selection } from '../../src/actions/index.ts';
 import type { Cabin } from '../../src/cabin/cabin.ts';
 import type { Issue } from '../../src/issue.ts';
+import { CoveringDialog } from '../controllers/covering-dialog.ts';
 import { doAction } from '../controllers/edit-events.ts';
 import type { WantedForm } from '../controllers/edit-events.ts';
 import { argumentOptions, longChoiceOf } from '../model/argument-options.ts';
 import { argumentText, argumentValue } from '../model/argument-text.ts';
 import { argumentOf, faultText } from '../model/fault-text.ts';
 import { fieldSuggestions } from '../model/field-suggestions.ts';
+import { cover } from '../styles/cover.ts';
 import { base, controls } from '../styles/shared.ts';
 import { fields } from '../styles/fields.ts';
 import { fieldLabel } from './field-label.ts';
@@ -21,13 +23,14 @@ import { styles } from './action-form.styles.ts';
 
 /** The form of any action of the registry, made of what the action asks for. */
 export class AdjoinActionForm extends LitElement {
-  static override styles = [base, controls, fields, styles];
+  static override styles = [base, controls, fields, cover, styles];
   static override properties = { cabin: { attribute: false }, action: { state: true }, texts: { state: true }, issues: { state: true } };
 
   declare cabin: Cabin | undefined;
   declare action: Action | undefined;
   declare texts: Readonly<Record<string, string>>;
   declare issues: readonly Issue[];
+  private readonly over = new CoveringDialog(this, () => this.renderRoot.querySelector('.fields :is(input, select, textarea, adjoin-choice)'));
   private given: Readonly<Record<string, unknown>> = {};
   private began: Readonly<Record<string, string>> = {};
   private wanted: WantedForm | undefined;
@@ -59,11 +62,7 @@ export class AdjoinActionForm extends LitElement {
       this.submit();
       return;
     }
-    void this.updateComplete.then(() => {
-      const dialog = this.renderRoot.querySelector('dialog');
-      if (dialog?.open === false) dialog.showModal();
-      this.renderRoot.querySelector<HTMLElement>('.fields :is(input, select, textarea, adjoin-choice)')?.focus();
-    });
+    void this.updateComplete.then(() => this.over.show());
   }
 
   /** What the selection answers is not asked again. */
@@ -87,13 +86,12 @@ export class AdjoinActionForm extends LitElement {
     this.issues = result.done ? [] : result.issues;
     if (!result.done) {
       void this.updateComplete.then(() => {
-        const dialog = this.renderRoot.querySelector('dialog');
-        if (dialog?.open === false) dialog.showModal();
+        this.over.show();
         this.renderRoot.querySelector<HTMLElement>('[aria-invalid="true"], adjoin-choice[invalid]')?.focus();
       });
       return;
     }
-    this.renderRoot.querySelector('dialog')?.close();
+    this.over.hide();
     this.done?.(result);
   }
 
@@ -104,14 +102,14 @@ export class AdjoinActionForm extends LitElement {
     const placed = new Set(asked.map(([key]) => key));
     const elsewhere = this.issues.filter((issue) => !placed.has(argumentOf(issue)));
     return html`
-      <dialog aria-labelledby="title">
-        <form method="dialog" @submit=${(event: Event) => { event.preventDefault(); this.submit(); }}>
+      <dialog aria-labelledby="title" aria-modal="true">
+        <form class="sheet" method="dialog" @submit=${(event: Event) => { event.preventDefault(); this.submit(); }}>
           <h2 id="title">${action.title}</h2>
           ${this.wanted?.about === undefined ? nothing : html`<p class="about">${this.wanted.about}</p>`}
           ${elsewhere.length > 0 ? html`<ul class="faults" role="alert">${elsewhere.map((issue) => html`<li>${faultText(issue)}</li>`)}</ul>` : nothing}
           <div class="fields">${asked.map(([key, argument]) => this.field(key, argument))}</div>
           <div class="foot">
-            <button type="button" @click=${() => this.renderRoot.querySelector('dialog')?.close()}>Cancel</button>
+            <button type="button" @click=${() => this.over.hide()}>Cancel</button>
             <button class="strong" type="submit">${action.title}</button>
           </div>
         </form>

@@ -1,8 +1,10 @@
 import { html, LitElement, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
+import { CoveringDialog } from '../controllers/covering-dialog.ts';
 import type { Command } from '../model/commands.ts';
 import { matchingCommands } from '../model/commands.ts';
 import { keysText } from '../model/keys.ts';
+import { cover } from '../styles/cover.ts';
 import { base, controls } from '../styles/shared.ts';
 import { styles } from './palette.styles.ts';
 
@@ -11,12 +13,13 @@ import { styles } from './palette.styles.ts';
  * @fires adjoin-command - the command that was chosen
  */
 export class AdjoinPalette extends LitElement {
-  static override styles = [base, controls, styles];
+  static override styles = [base, controls, cover, styles];
   static override properties = { commands: { attribute: false }, typed: { state: true }, at: { state: true } };
 
   declare commands: readonly Command[];
   declare typed: string;
   declare at: number;
+  private readonly over = new CoveringDialog(this, () => this.renderRoot.querySelector('input'));
   private found: readonly Command[] = [];
 
   constructor() {
@@ -32,8 +35,7 @@ export class AdjoinPalette extends LitElement {
     this.at = 0;
     const field = this.renderRoot.querySelector('input');
     if (field !== null) field.value = '';
-    this.renderRoot.querySelector('dialog')?.showModal();
-    field?.focus();
+    this.over.show();
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
@@ -43,12 +45,12 @@ export class AdjoinPalette extends LitElement {
 
   protected override updated(): void {
     // Asking for a place on the screen makes the browser lay out the whole page.
-    if (this.renderRoot.querySelector('dialog')?.open === true) this.renderRoot.querySelector('[aria-selected="true"]')?.scrollIntoView({ block: 'nearest' });
+    if (this.over.isShown) this.renderRoot.querySelector('[aria-selected="true"]')?.scrollIntoView({ block: 'nearest' });
   }
 
   private choose(command: Command | undefined): void {
     if (command === undefined || command.enabled !== true) return;
-    this.renderRoot.querySelector('dialog')?.close();
+    this.over.hide();
     this.dispatchEvent(new CustomEvent('adjoin-command', { detail: command, bubbles: true, composed: true }));
   }
 
@@ -70,7 +72,7 @@ export class AdjoinPalette extends LitElement {
 
   override render(): TemplateResult {
     return html`
-      <dialog aria-label="Command palette" @click=${(event: Event) => { if (event.target === event.currentTarget) (event.currentTarget as HTMLDialogElement).close(); }}>
+      <dialog aria-label="Command palette" aria-modal="true" @click=${(event: Event) => { if (event.target === event.currentTarget) this.over.hide(); }}>
         <div class="sheet">
           <input
             type="text" role="combobox" aria-expanded="true" aria-controls="found" aria-autocomplete="list" aria-label="What to do"

@@ -1,12 +1,7 @@
 import { css } from 'lit';
 
 export const styles = css`
-  dialog {
-    margin: 10vh auto auto; width: min(640px, calc(100vw - 32px)); max-height: 72vh; padding: 0; border: 1px solid var(--line); border-radius: 6px;
-    background: var(--paper); color: var(--ink); box-shadow: 0 16px 48px var(--shade); overflow: hidden;
-  }
-  dialog::backdrop { background: var(--shade); }
-  .sheet { display: flex; flex-direction: column; max-height: 72vh; }
+  .sheet { margin-top: 10vh; width: min(640px, calc(100vw - 32px)); display: flex; flex-direction: column; max-height: 72vh; overflow: hidden; }
   input { height: 48px; padding: 0 16px; border: 0; border-bottom: 1px solid var(--line); background: var(--field); font-size: var(--large); flex: none; }
   input::placeholder { color: var(--quiet); opacity: 1; }
   input:focus-visible { outline-offset: -3px; box-shadow: none; }

@@ -49,7 +49,8 @@ export class KeyBindings implements ReactiveController {
       this.targets.call(call);
       return;
     }
-    if (isTyping(event)) return;
+    // What is selected lies below an open dialog, out of sight.
+    if (isTyping(event) || event.composedPath().some((one) => one instanceof HTMLDialogElement)) return;
     const command = innermost(this.targets.edits().filter((one) => one.keys === keys));
     if (command === undefined) return;
     event.preventDefault();

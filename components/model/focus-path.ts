@@ -51,10 +51,12 @@ export function* deepElements(root: ParentNode, wanted?: (element: Element) => b
   }
 }
 
-/** The element itself or the first one in it that Tab would stop at. */
-export function firstStop(element: Element): HTMLElement | undefined {
-  const stops = (one: Element): boolean => takesFocus(one) && (one as HTMLElement).tabIndex >= 0;
-  if (stops(element)) return element as HTMLElement;
-  for (const one of deepElements(element.shadowRoot ?? element)) if (stops(one)) return one as HTMLElement;
-  return undefined;
+const stops = (element: Element): boolean => takesFocus(element) && (element as HTMLElement).tabIndex >= 0;
+
+/** What Tab would stop at in an element, in the order of the page. */
+export function* stopsIn(element: Element): Generator<HTMLElement, undefined> {
+  for (const one of deepElements(element.shadowRoot ?? element)) if (stops(one)) yield one as HTMLElement;
 }
+
+/** The element itself or the first one in it that Tab would stop at. */
+export const firstStop = (element: Element): HTMLElement | undefined => (stops(element) ? element as HTMLElement : stopsIn(element).next().value);
