@@ -66,11 +66,12 @@ export class ListHeights {
 }
 
 /**
- * The next span on the way to all that is to be rendered: what is seen at once, and up to so many px more at either end of what is there
- * already, one item at least. What lies outside of all of it is let go.
+ * The next span on the way to all that is to be rendered: up to so many px more at either end of what is there already, one item at least, and
+ * what is seen in any case; where nothing of that is there, as after a leap, what is seen and an item on either side. What lies outside of all of it is let go.
  */
 export function grownSpan(heights: ListHeights, now: Span, seen: Span, all: Span, px: number): Span {
-  const { from, to } = now.from < seen.to && now.to > seen.from ? { from: Math.min(now.from, seen.from), to: Math.max(now.to, seen.to) } : seen;
+  if (now.from >= seen.to || now.to <= seen.from) return { from: Math.max(all.from, seen.from - 1), to: Math.min(all.to, seen.to + 1) };
+  const [from, to] = [Math.min(now.from, seen.from), Math.max(now.to, seen.to)];
   const [top, bottom] = [heights.at(heights.offset(from) - px), heights.at(heights.offset(to) + px)];
   return { from: Math.max(all.from, Math.min(from - 1, top)), to: Math.min(all.to, Math.max(to + 1, bottom)) };
 }

@@ -268,3 +268,18 @@ test('on a narrow screen the matrix pushes down what lies below it and does not 
   expect(wall?.top).toBeGreaterThanOrEqual(foot?.bottom ?? Infinity);
   await page.viewport(1400, 900);
 });
+
+test('the map keeps its size whatever is pointed at', async () => {
+  await page.viewport(1400, 900);
+  await open(smallCabin());
+  const height = (): number => map().getBoundingClientRect().height;
+  const before = height();
+  map().focus();
+  const heights = new Set<number>();
+  for (const key of ['{ArrowRight}', '{ArrowRight}', '{ArrowRight}', 'p{ArrowRight}', '{ArrowDown}']) {
+    await press(key);
+    heights.add(height());
+  }
+  expect(words().length).toBeGreaterThan(10);
+  expect([...heights]).toEqual([before]);
+});

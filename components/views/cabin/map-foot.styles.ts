@@ -2,7 +2,8 @@ import { css } from 'lit';
 
 export const styles = css`
   :host { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 8px 24px; padding: 8px 20px 14px; align-items: end; min-height: 84px; color: var(--table-ink); }
-  .readout { font-size: var(--small); line-height: 1.35; min-height: 58px; align-self: start; }
+  /* Room for a name and three lines: were it to grow with what is pointed at, the map above would be another size and be drawn anew. */
+  .readout { font-size: var(--small); line-height: 1.35; min-height: calc(1.35 * (var(--body) + 3 * var(--small))); align-self: start; }
   .readout b { font-weight: 600; font-size: var(--body); }
   .readout p { overflow: hidden; display: -webkit-box; -webkit-line-clamp: 3; -webkit-box-orient: vertical; max-width: 84ch; }
   .keys { display: grid; gap: 6px 24px; justify-items: end; }
