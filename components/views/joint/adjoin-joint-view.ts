@@ -2,35 +2,28 @@ import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import type { Cabin, Joint } from '../../../src/cabin/cabin.ts';
 import type { JointResult, Judgement, PartResult } from '../../../src/harmony/judgement.ts';
-import { spectraPlot } from '../../../src/report/figures/spectra-plot.ts';
-import type { PlottedSpectrum } from '../../../src/report/figures/spectra-plot.ts';
-import { fixed, limitUseText, percent, probability } from '../../../src/report/number-text.ts';
+import { limitUseText, percent, probability } from '../../../src/report/number-text.ts';
 import type { Selection } from '../../../src/actions/selection.ts';
 import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import type { Desk } from '../../controllers/desk.ts';
 import { askAction, askSelection } from '../../controllers/edit-events.ts';
 import { JointTrial } from '../../controllers/joint-trial.ts';
 import { standFor, standsFor } from '../../controllers/stands-for.ts';
-import { ElementSize } from '../../controllers/element-size.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
-import '../../figures/adjoin-figure-table.ts';
-import { spectraTable } from '../../figures/spectra-table.ts';
-import { spotsPlot } from '../../figures/spots-plot.ts';
-import type { SpotsSide } from '../../figures/spots-plot.ts';
 import { verdictSample } from '../../figures/verdict-sample.ts';
 import { standingSource } from '../../model/joint-filter.ts';
 import { verdictWord } from '../../model/leading-check.ts';
 import { findLight } from '../../model/light-groups.ts';
-import { partColour } from '../../model/part-colours.ts';
 import type { Gamut } from '../../model/part-colours.ts';
-import { spotColours } from '../../model/spot-colours.ts';
 import { base, controls } from '../../styles/shared.ts';
 import '../../app/adjoin-action-fields.ts';
 import '../../app/adjoin-term.ts';
 import './adjoin-check-list.ts';
 import './adjoin-joint-evidence.ts';
 import './adjoin-joint-lights.ts';
+import './adjoin-joint-plots.ts';
+import type { PlottedSide } from './adjoin-joint-plots.ts';
 import './adjoin-joint-stage.ts';
 import type { StageSide } from './adjoin-joint-stage.ts';
 import './adjoin-proposals.ts';
@@ -72,7 +65,6 @@ export class AdjoinJointView extends InTurnElement {
   declare locked: boolean;
   declare selection: Selection;
   private readonly trial = new JointTrial(this);
-  private readonly size = new ElementSize(this, '.plots');
   /** The joint itself is shown in the first frame, what stands below it in the next: both together keep the page too long. */
   private isWhole = false;
   private frame = 0;
@@ -175,6 +167,10 @@ export class AdjoinJointView extends InTurnElement {
     return (this.trial.judgement ?? this.judgement).parts.find((part) => part.id === id);
   }
 
+  private plotted(id: string): PlottedSide {
+    return { name: this.partName(id), appearance: this.partResult(id)?.appearance };
+  }
+
   private partName(id: string): string {
     return this.cabin.parts.find((part) => part.id === id)?.name ?? id;
   }
@@ -200,7 +196,7 @@ export class AdjoinJointView extends InTurnElement {
         <adjoin-joint-lights .cabin=${this.cabin} .joint=${joint} .check=${colour} .light=${this.light} .gamut=${this.gamut}></adjoin-joint-lights>
       </section>
       <section><h2>Checks</h2>${terms}<adjoin-check-list .checks=${result.checks}></adjoin-check-list></section>
-      <div class="plots">${this.plots(result)}</div>
+      <adjoin-joint-plots .cabin=${this.cabin} .sides=${[this.plotted(result.standard), this.plotted(result.trial)]} .light=${this.light} .observer=${judgement.observer} .gamut=${this.gamut}></adjoin-joint-plots>
       ${partChecks.map((part) => html`
         <section><h2>${this.partName(part.id)} on its own</h2><adjoin-check-list .checks=${part.checks}></adjoin-check-list></section>`)}
       <section>
@@ -308,41 +304,6 @@ export class AdjoinJointView extends InTurnElement {
         <span class="place">${here + 1} of ${this.listed.length}<span class="how">, worst first. Shift with an arrow key steps.</span></span>
       </nav>
     `;
-  }
-
-  private plots(result: JointResult): TemplateResult {
-    const wide = this.size.width > 860;
-    const width = this.size.width || 900;
-    const first = wide ? (width - 40) * 0.6 : width;
-    const second = Math.min(wide ? (width - 40) * 0.4 : width, 480);
-    const spectra = [this.spectrum(result.standard), this.spectrum(result.trial)] as const;
-    const missing = [result.standard, result.trial].filter((_, side) => spectra[side] === undefined);
-    const note = missing.length === 0 ? undefined : `no spectrum of ${missing.map((id) => this.partName(id)).join(' and ')}`;
-    const spots = [this.spots(result.standard), this.spots(result.trial)] as const;
-    return html`
-      <section><h2>Spectra</h2>
-        ${scene(spectraPlot({ standard: spectra[0], trial: spectra[1], note }, { width: first, height: 400 }, paperInk))}
-        <adjoin-figure-table of="Spectra" .table=${() => spectraTable(...spectra)}></adjoin-figure-table></section>
-      <section><h2>Readings under ${this.light}</h2>
-        ${scene(spotsPlot(...spots, { width: second, height: Math.min(400, second * 0.9) }, paperInk))}
-        <adjoin-figure-table of="Readings" .table=${() => ({
-          head: ['side and spot', 'L*', 'a*', 'b*'],
-          rows: spots.flatMap((side) => side.spots.map(({ name, lab }) => [`${side.name}, ${name}`, ...lab.map((value) => fixed(value, 2))])),
-        })}></adjoin-figure-table></section>
-    `;
-  }
-
-  private spectrum(id: string): PlottedSpectrum | undefined {
-    const light = findLight(this.light, this.cabin.lights);
-    const appearance = this.partResult(id)?.appearance;
-    if (appearance?.spectrum === undefined || light === undefined) return undefined;
-    const fill = partColour(appearance, light, this.judgement.observer, this.gamut).css;
-    return { name: this.partName(id), ...appearance.spectrum, ...(fill === undefined ? {} : { fill }) };
-  }
-
-  private spots(id: string): SpotsSide {
-    const light = findLight(this.light, this.cabin.lights);
-    return { name: this.partName(id), spots: light === undefined ? [] : spotColours(this.cabin, this.partResult(id)?.appearance, light, this.judgement.observer) };
   }
 }
 

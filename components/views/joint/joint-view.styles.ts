@@ -24,9 +24,6 @@ export const styles = css`
   }
   h3 { font-size: var(--body); margin: 20px 0 8px; }
   h2 { font-size: var(--large); padding-bottom: 8px; margin-bottom: 16px; border-bottom: 1px solid var(--line); }
-  .plots { display: grid; grid-template-columns: minmax(0, 3fr) minmax(0, 2fr); gap: 40px; }
-  .plots svg { max-width: 100%; height: auto; }
-  @media (max-width: 900px) { .plots { grid-template-columns: minmax(0, 1fr); } }
   @media (max-width: 760px) {
     nav { padding: 8px 12px; } nav .place { order: 1; } nav .how { display: none; }
     .lead { grid-template-columns: minmax(0, 1fr); padding: 12px; }
