@@ -1,10 +1,14 @@
 import { difference } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/quantities.ts';
+import { exitCloud } from '../../src/plan/apportion/exit-cloud.ts';
+import { firstExits } from '../../src/plan/apportion/first-exits.ts';
+import { scatterDirections } from '../../src/plan/apportion/scatter-directions.ts';
 import { deadline } from '../../src/plan/deadline.ts';
 import type { PickProblem } from '../../src/plan/picks/pick-problem.ts';
 import { solvePicks } from '../../src/plan/picks/solve-picks.ts';
 import { seededNumbers } from '../support/seeded-numbers.ts';
-import { spreadOf } from './bench-line.ts';
+import { randomJoint } from '../plan/support/random-joint.ts';
+import { checksumOf, interleaved, scaled, spreadOf } from './bench-line.ts';
 import type { BenchLine } from './bench-line.ts';
 
 const scale = 2 ** 29;
@@ -107,7 +111,26 @@ export async function plansBenchmark(repeats = 5): Promise<readonly BenchLine[]>
     name: `choose, ${besideProgram.parts} parts x 5 sources, ${besideProgram.joints} joints`, unit: 'ms', own: spreadOf(own), beside: { name: 'HiGHS alone', figure: spreadOf(program) },
     ratio: spreadOf(program.map((time, at) => time / own[at]!)).median, checksum: checksum.toString(16),
   });
-  return lines;
+  return [...lines, exitsLine()];
+}
+
+const joints = 12;
+
+/** How far two parts can be off their targets in each direction until their joint fails, by columns and as it is defined, direction by direction. */
+function exitsLine(): BenchLine {
+  const asked = Array.from({ length: joints }, (_, index) => randomJoint(index + 1));
+  let sum = 0;
+  const { ms, ratio } = interleaved(7, {
+    own: () => {
+      sum = 0;
+      for (const joint of asked) for (const exit of exitCloud('fine').take(joint).exitsAt(joint.sds)) sum += 1 / exit;
+    },
+    defined: () => asked.map(({ terms, shapes, sds }) => firstExits(terms, shapes, sds, scatterDirections('fine'))),
+  });
+  return {
+    name: 'tolerances by squares, exits of a joint in 2048 directions', unit: 'ms', own: scaled(ms.own, 1 / joints), beside: { name: 'one by one', figure: scaled(ms.defined, 1 / joints) },
+    ratio: ratio('defined', 'own'), wanted: 'at least 3', checksum: checksumOf([sum]),
+  };
 }
 
 async function timed<T>(work: () => Promise<T>): Promise<{ readonly ms: number; readonly outcome: T }> {

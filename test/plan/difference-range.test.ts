@@ -74,6 +74,28 @@ describe('500 seeded pairs of boxes of colours, 40 pairs of colours in each', ()
     expect(close).toBeGreaterThan(500);
   });
 
+  test.each(formulas.filter(({ name }) => name === 'cmc' || name === 'ciede2000'))('of strong colours no difference is larger than told, and the largest not much smaller: %j', (formula) => {
+    const random = seededNumbers(13);
+    let close = 0;
+    for (let seed = 0; seed < 400; seed++) {
+      const [chroma, width] = [20 + 80 * random(), 0.2 + 1.8 * random()];
+      // Every third about a hue at which a weight jumps, turns round or where angles begin anew.
+      const hue = (seed % 3 === 0 ? [0, 164, 180, 275, 345][seed % 5]! + 2 * random() - 1 : 360 * random()) * (Math.PI / 180);
+      const middle = [10 + 80 * random(), chroma * Math.cos(hue), chroma * Math.sin(hue)];
+      const box = (by: number): LabBox => middle.map((value) => { const low = value - width / 2 + by * (2 * random() - 1); return [low, low + width] as const; }) as unknown as LabBox;
+      const [standard, trial] = [box(0), box(4)];
+      const most = criterionRangeIn({ kind: 'difference', formula, atLeast: 1 }, standard, trial)![1];
+      let met = 0;
+      const meet = (a: Lab, b: Lab): void => { met = Math.max(met, difference(formula, a, b)); };
+      const corner = (own: LabBox, which: number): Lab => own.map((ends, axis) => ends[(which >> axis) & 1]) as unknown as Lab;
+      for (let which = 0; which < 64; which++) meet(corner(standard, which), corner(trial, which >> 3));
+      for (let draw = 0; draw < 100; draw++) meet(within(random, standard), within(random, trial));
+      expect(met).toBeLessThanOrEqual(most + 1e-9);
+      if (met > 0.85 * most) close++;
+    }
+    expect(close).toBeGreaterThan(320);
+  });
+
   test('nothing is told of formulas whose weights are not bounded here', () => {
     const box: LabBox = [[30, 31], [1, 2], [1, 2]];
     for (const name of ['din99o', 'cam02ucs', 'cam16ucs'] as const) expect(criterionRangeIn({ kind: 'difference', formula: { name }, atLeast: 1 }, box, box)).toBeUndefined();

@@ -130,6 +130,22 @@ describe('limits on chroma and hue, and differences to be kept, in chains of thr
     expect(outOfReach).toBeGreaterThan(noPlan / 2);
   });
 
+  test('150 seeded chains of strong colours: the bound is never above what shifts on a grid cost, and mostly reaches it', async () => {
+    let [broken, met] = [0, 0];
+    for (let seed = 1; seed <= 150; seed++) {
+      const chain = randomChain(seed, 70);
+      const expected = leastOnGrid(chain);
+      const { feasible, proved, bound } = await solveMend(chain.problem);
+      if (!feasible && proved) expect(expected, `chain ${seed}`).toBeUndefined();
+      if (expected === undefined || expected === 0) continue;
+      expect([feasible, bound <= expected + 1e-9], `chain ${seed}`).toEqual([true, true]);
+      broken++;
+      if (bound >= expected - 1e-9) met++;
+    }
+    expect(broken).toBeGreaterThan(50);
+    expect(met).toBeGreaterThan(0.8 * broken);
+  });
+
   test('which part must change, by hand: chroma 3 and 5 that may differ by 1, with a reach of 0.5 and of 2', () => {
     const limit = (reach: readonly [number, number]): readonly number[] | undefined => {
       const labs: readonly [Lab, Lab] = [[30, 3, 0], [30, 5, 0]];

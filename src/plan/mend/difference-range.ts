@@ -3,6 +3,7 @@ import { cie94GraphicArts, cie94Textiles } from '../../colour/differences/cie94.
 import { ciede2000ChromaWeight, ciede2000LightnessWeight, redGreenStretch } from '../../colour/differences/ciede2000.ts';
 import { cmcChromaWeight, cmcLightnessWeight } from '../../colour/differences/cmc.ts';
 import type { Criterion, DifferenceComponent } from '../../readings/stacked-event.ts';
+import { hueIn, largestRotationSine, leastCiede2000HueShape, leastCmcHueShape, meanHueIn } from './hue-range.ts';
 import { bothOf, lessOf, rootOf, sizeOf, squareOf, sumOf, timesOf } from './interval.ts';
 import type { Interval } from './interval.ts';
 
@@ -76,11 +77,11 @@ function largestDifference(formula: DifferenceFormula, standard: LabBox, trial: 
       return weighted(formula.kL ?? own.kL, (formula.kC ?? 1) * (1 + own.chromaSlope * least), (formula.kH ?? 1) * (1 + own.hueSlope * least));
     }
     case 'cmc': {
-      // T is at least 0.36 at every hue, and what it weighs grows with chroma.
+      // What T weighs grows with chroma, and T is below 1.
       const most = chromaIn(standard)[1];
       const share = most === 0 ? 0 : Math.sqrt(1 / (1 + 1900 / most ** 4));
       const weight = cmcChromaWeight(least);
-      return weighted((formula.l ?? 2) * cmcLightnessWeight(standard[0][0]), (formula.c ?? 1) * weight, weight * (1 - 0.64 * share));
+      return weighted((formula.l ?? 2) * cmcLightnessWeight(standard[0][0]), (formula.c ?? 1) * weight, weight * (1 - (1 - leastCmcHueShape(hueIn(standard[1], standard[2]))) * share));
     }
     case 'ciede2000':
       return largestCiede2000(formula, standard, trial, lightness);
@@ -100,7 +101,7 @@ function largestInPlane(distance: number, chroma: number, hue: number, C: number
   return first / (H * H) + Math.min(c, square - first) / (C * C);
 }
 
-/** CIEDE2000 from above: SL at the mean lightness nearest to 50, the stretch of a* at the least chroma, T no lower than 1 less all its amplitudes, and the rotation at its largest. */
+/** CIEDE2000 from above: SL at the mean lightness nearest to 50, the stretch of a* at the least chroma, T at its least and the rotation at its largest over the mean hues. */
 function largestCiede2000({ kL = 1, kC = 1, kH = 1 }: DifferenceFormula, standard: LabBox, trial: LabBox, lightness: number): number {
   const [low, high] = sumOf(standard[0], trial[0]);
   const L = kL * ciede2000LightnessWeight(Math.min(high / 2, Math.max(low / 2, 50)));
@@ -114,7 +115,8 @@ function largestCiede2000({ kL = 1, kC = 1, kH = 1 }: DifferenceFormula, standar
   const hue = Math.min(plane, sizeOf(hueDifferenceIn(one, two))[1]);
   const [leastChroma, mostChroma] = sumOf(chromaIn(one), chromaIn(two)).map((value) => value / 2);
   const C = kC * ciede2000ChromaWeight(leastChroma!);
-  const H = kH * (1 + 0.015 * leastChroma! * (1 - 0.17 - 0.24 - 0.32 - 0.2));
-  const rotation = mostChroma === 0 ? 0 : (2 * Math.sin(Math.PI / 3)) / Math.sqrt(1 + (25 / mostChroma!) ** 7);
+  const hues = meanHueIn(hueIn(one[1], one[2]), hueIn(two[1], two[2]));
+  const H = kH * (1 + 0.015 * leastChroma! * leastCiede2000HueShape(hues));
+  const rotation = mostChroma === 0 ? 0 : (2 * largestRotationSine(hues)) / Math.sqrt(1 + (25 / mostChroma!) ** 7);
   return Math.sqrt((lightness / L) ** 2 + largestInPlane(plane, chroma, hue, C, H) + rotation * (chroma / C) * (hue / H));
 }

@@ -12,11 +12,11 @@ export interface Chain {
   readonly problem: MendProblem;
   readonly grid: readonly (readonly Shift[])[];
 }
-/** A seeded chain with limits on chroma and hue, and differences to be kept. */
-export function randomChain(seed: number): Chain {
+/** A seeded chain with limits on chroma and hue, and differences to be kept; a* and b* lie about no farther from grey than `colourful` on either axis. */
+export function randomChain(seed: number, colourful = 8): Chain {
   const random = seededNumbers(seed);
   const spread = (by: number): number => by * (2 * random() - 1);
-  const base: Lab = [20 + 50 * random(), spread(8), spread(8)];
+  const base: Lab = [20 + 50 * random(), spread(colourful), spread(colourful)];
   const labs = axes.map((): Lab => [base[0] + spread(4), base[1] + spread(2), base[2] + spread(2)]);
   const reach = axes.map(() => (random() < 0.2 ? 0 : 0.4 + 2 * random()));
   const items = reach.map((most): MendItem => ({ down: [most, most, most, 0], up: [most, most, most, 0], cost: 1 + Math.floor(6 * random()), glossCost: 0 }));
