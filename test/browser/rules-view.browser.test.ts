@@ -68,6 +68,8 @@ test('a formula is checked with every key: the fault under its character, names 
   await until('the form', () => button('Add the rule') !== undefined);
   button('Add the rule').click();
   await until('the rule', () => one('adjoin-rule-editor') !== undefined);
+  // Its fields are drawn one after the other.
+  await until('its fields', () => all('adjoin-rule-editor').some(({ shadowRoot }) => [...shadowRoot?.querySelectorAll('adjoin-formula-field') ?? []].length > 1) && all('adjoin-formula-field').every((one) => one.shadowRoot?.querySelector('input') != null));
   const field = entry('Colour limit');
   await until('its value', () => field.value === '0.7');
   await write(field, '0.7 * gapMn');

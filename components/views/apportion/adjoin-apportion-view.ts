@@ -44,11 +44,12 @@ export class AdjoinApportionView extends ViewElement {
     .drawn { font-size: var(--huge); font-weight: 600; letter-spacing: -0.01em; line-height: 1.1; padding-bottom: 4px; } .drawn span { display: block; line-height: 1.45; font-size: var(--small); font-weight: 400; color: var(--quiet); letter-spacing: 0; }
     .side { display: grid; gap: 20px; }
     .tolerances header { display: flex; flex-wrap: wrap; gap: 8px; justify-content: space-between; align-items: end; border-bottom: 1px solid var(--line); padding-bottom: 6px; }
+    .tolerances + .tolerances { margin-top: 28px; }
     .tolerances header h3 { font-size: var(--large); }
     .tolerances { break-inside: avoid; } .tolerances td { vertical-align: middle; } .tolerances tbody th { vertical-align: middle; }
     .tolerances table { table-layout: fixed; min-width: 1090px; } .chips { width: 40px; } .name { width: 180px; } .radius { width: 148px; } .bars { width: 118px; } .glyphs { width: 76px; } .target { width: 144px; } .axes { width: 116px; } .band { width: 76px; }
     .tolerances .bar { width: 110px; height: 12px; }
-    @media (max-width: 760px) { .tolerances + .tolerances { margin-top: 24px; } .tolerances + .tolerances thead { display: none; } .tolerances .stacked > table { min-width: 0; } .tolerances .broad { display: none; } .tolerances tr { position: relative; padding-right: 76px; } .tolerances .bare-rows { padding: 0; } .tolerances .glyph { position: absolute; right: 0; top: 8px; width: 64px; } }
+    @media (max-width: 760px) { .tolerances + .tolerances thead { display: none; } .tolerances .stacked > table { min-width: 0; } .tolerances .broad { display: none; } .tolerances tr { position: relative; padding-right: 76px; } .tolerances .bare-rows { padding: 0; } .tolerances .glyph { position: absolute; right: 0; top: 8px; width: 64px; } }
     .tools { display: flex; gap: 8px; } .apply .save { min-height: 28px; font-weight: 400; font-size: var(--small); }
     .two { display: grid; grid-template-columns: 1fr 1fr; gap: 12px; margin: 8px 0 4px; align-items: end; }
     .share { display: grid; grid-template-columns: minmax(0, 1fr) 72px; gap: 8px; align-items: center; font-size: var(--small); padding: 2px 0; }

@@ -23,5 +23,5 @@ export const styles = css`
   button:disabled { color: var(--quiet); border-style: dashed; cursor: default; }
   @media (min-width: 861px) { .back { display: none; } }
   @media (max-width: 1200px) { .two { grid-template-columns: minmax(0, 1fr); } }
-  @media (max-width: 760px) { section > .wide > table { min-width: 0; } .stacked .scale { width: auto; } .back { flex: 1 1 100%; justify-content: flex-start; border: 0; padding: 0; background: none; text-decoration: underline; } :host { padding: 12px; } h2 { font-size: 1.375rem; } }
+  @media (max-width: 760px) { section > .wide > table { min-width: 0; } .stacked .scale { width: auto; } .stacked .scale::before { display: inline-block; min-width: 48px; } .back { flex: 1 1 100%; justify-content: flex-start; border: 0; padding: 0; background: none; text-decoration: underline; } :host { padding: 12px; } h2 { font-size: 1.375rem; } }
 `;

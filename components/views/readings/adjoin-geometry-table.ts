@@ -27,7 +27,7 @@ export class AdjoinGeometryTable extends InTurnElement {
     .matrix td.caution button { border: 2px dashed var(--open); color: var(--open); font-weight: 600; }
     .matrix td.no button { color: var(--quiet); }
     .matrix td button[aria-pressed='true'] { background: var(--ink); color: var(--paper) !important; border-color: var(--ink); }
-    @media (max-width: 760px) { .matrix.stacked { width: 100%; } .matrix.stacked tbody tr { display: grid; grid-template-columns: repeat(3, minmax(0, 1fr)); gap: 6px 8px; align-items: end; } .matrix.stacked tbody th { grid-column: 1 / -1; } .matrix td[data-name]:has(button)::before { display: block; } .matrix td button { width: 100%; height: 30px; } .matrix td.number { grid-column: 1 / -1; } }
+    @media (max-width: 760px) { .matrix.stacked { width: 100%; } .matrix.stacked tbody tr { display: grid; grid-template-columns: repeat(3, minmax(0, 1fr)); gap: 6px 8px; align-items: end; } .matrix.stacked tbody th { grid-column: 1 / -1; } .matrix td[data-name]:has(button)::before { display: block; } .matrix td button { width: 100%; height: 30px; } .matrix td.number { grid-column: 1 / -1; } .said { position: sticky; bottom: 0; background: var(--paper); box-shadow: 0 -1px var(--line); padding: 8px 0 8px 12px; min-height: 0; } }
     .said { border-left: 6px solid var(--line); padding-left: 16px; min-height: 84px; max-width: 92ch; }
   `];
 

@@ -81,6 +81,7 @@ const troubled = (row: Row): boolean => {
 /** Every group of readings: repeatability, spread over spots, enough spots or not, share of the gauge in the limit, and what stands out. */
 export class AdjoinQualityTable extends InTurnElement {
   static override styles = [base, controls, pageStyles, bareRows, stacked, css`
+    .specimen { display: inline-block; }
     .filters { display: flex; gap: 8px; flex-wrap: wrap; align-items: center; }
     tbody th button { text-align: left; padding: 2px 4px 2px 18px; justify-content: flex-start; position: relative; }
     tbody th button::before { content: ''; position: absolute; left: 4px; top: 9px; width: 6px; height: 6px; border: solid var(--quiet); border-width: 0 1.5px 1.5px 0; transform: rotate(-45deg); }
@@ -152,7 +153,7 @@ export class AdjoinQualityTable extends InTurnElement {
     const few = forLimit !== undefined && error !== undefined && error > forLimit.goalShare;
     return html`
       <tr data-place=${place} aria-rowindex=${place + 2}>
-        <th scope="row"><button class="bare" type="button" aria-expanded=${here} @click=${() => this.sections.toggle(row.key)}><span><b>${part?.name ?? (specimen.kind === 'master' ? 'master' : '')}</b> ${specimen.specimen}${specimen.stage === 'new' ? '' : `, ${specimen.stage}`}${specimen.stands ? nothing : html` <span class="quiet">not judged on</span>`}</span></button></th>
+        <th scope="row"><button class="bare" type="button" aria-expanded=${here} @click=${() => this.sections.toggle(row.key)}><span><b>${part?.name ?? (specimen.kind === 'master' ? 'master' : '')}</b> <span class="specimen">${specimen.specimen}</span>${specimen.stage === 'new' ? '' : `, ${specimen.stage}`}${specimen.stands ? nothing : html` <span class="quiet">not judged on</span>`}</span></button></th>
         <td>${row.what}</td><td class="number" data-name="readings">${row.readings} <span class="quiet">at ${counted(row.spots, 'spot')}</span></td>
         <td class=${row.mcdm === undefined ? 'number none' : 'number'} data-name="mean difference from mean">${row.mcdm === undefined ? '–' : fixed(row.mcdm, 2)}</td><td data-name="spread">${row.spots < 2 ? html`<span class="quiet">one spot</span>` : row.spread}</td>
         <td class="whole" data-name="share of the limit">${forLimit === undefined ? html`<span class="quiet">no limit</span>` : scene(shareBar({ share: error, goal: forLimit.goalShare, mark: share }, { width: 140, height: 18 }, paperInk))}</td>

@@ -51,6 +51,6 @@ export const styles = css`
     .told { grid-template-columns: minmax(0, 1fr); }
     .big { grid-column: 1; grid-row: auto; text-align: left; }
     .bar .light { margin-left: 0; }
-    footer kbd { display: none; }
+    footer kbd, footer .gap { display: none; } .bar { gap: 8px 12px; } .bar :last-child { margin-left: auto; }
   }
 `;

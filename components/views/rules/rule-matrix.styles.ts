@@ -13,7 +13,7 @@ export const styles = css`
   .cell .top { display: flex; width: 100%; justify-content: space-between; gap: 4px; align-items: baseline; }
   .cell b { font-weight: 400; color: var(--quiet); } .cell.meets b { font-weight: 600; color: var(--ink); }
   .cell .count { font-size: var(--tiny); } .cell .by { font-size: 0.6875rem; color: var(--quiet); max-width: 100%; overflow: hidden; text-overflow: ellipsis; white-space: nowrap; }
-  .cell .by.rule { color: var(--ink); font-weight: 600; }
+  .cell .by.rule { color: var(--ink); font-weight: 600; white-space: normal; overflow-wrap: anywhere; display: -webkit-box; -webkit-line-clamp: 2; -webkit-box-orient: vertical; }
   .cell svg { width: min(100%, 72px); height: 12px; align-self: end; } .line svg { width: 72px; height: 12px; }
   details { margin-top: 16px; } summary { min-height: 28px; padding: 4px 0; color: var(--quiet); }
   .cell[aria-pressed='true'] { background: var(--field); border-color: var(--ink); outline: 2px solid var(--ink); outline-offset: -1px; color: var(--ink); }

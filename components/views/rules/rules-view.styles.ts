@@ -22,6 +22,7 @@ export const styles = css`
   .begin { display: flex; flex-wrap: wrap; gap: 8px 12px; align-items: end; padding: 12px; border: 1px dashed var(--line); grid-column: 1 / -1; } .begin .field { min-width: 180px; }
   .two.even { grid-template-columns: minmax(0, 1fr) minmax(0, 1fr); } .two > .side.first { border: 0; padding: 0; }
   th button { text-align: left; justify-content: flex-start; }
+  @media (min-width: 761px) { [aria-labelledby='classes'] thead th:first-child { padding-left: 11px; } }
   @media (max-width: 760px) { .stacked th button { padding-left: 0; } }
   @media (forced-colors: active) { nav button { border-bottom-color: Canvas; } nav button[aria-pressed='true'] { forced-color-adjust: auto; background: Canvas; color: CanvasText; border-bottom-color: Highlight; } th button.bare[aria-pressed='true'] { forced-color-adjust: auto; color: CanvasText; } }
   @container (max-width: 1080px) { .two, .two.even { grid-template-columns: minmax(0, 1fr); } .two > .side { border-left: 0; padding-left: 0; border-top: 1px solid var(--line); padding-top: 16px; } .two > .stay { position: static; } }
