@@ -72,3 +72,14 @@ test('step by step all is rendered that is to be, what is seen first of all, and
     expect(now).toEqual(all);
   }));
 });
+
+test('after a leap what is seen is rendered first, with an item on either side, and growth begins from there', () => {
+  const list = measured(Array.from({ length: 40 }, () => undefined));
+  const [seen, all] = [{ from: 20, to: 24 }, { from: 11, to: 33 }];
+  const leapt = grownSpan(list, { from: 0, to: 9 }, seen, all, 300);
+  expect(leapt).toEqual({ from: 19, to: 25 });
+  const next = grownSpan(list, leapt, seen, all, 300);
+  // 300 px hold three items of 100 px.
+  expect([19 - next.from, next.to - 25]).toEqual([3, 3]);
+  expect(grownSpan(list, { from: 30, to: 40 }, { from: 0, to: 4 }, { from: 0, to: 13 }, 300)).toEqual({ from: 0, to: 5 });
+});
