@@ -236,6 +236,6 @@ test('a master is made, dated and removed, each undone by its name', async () =>
   expect(await undo(page)).toBe('Undo: Remove master m-belt');
   for (let step = 0; step < 3; step += 1) await page.keyboard.press('Control+z');
   await expect.poll(() => undo(page)).toBe('Nothing to undo');
-  expect(await card.count()).toBe(0);
+  await expect.poll(() => card.count()).toBe(0);
   expect(complaints).toEqual([]);
 }, 60_000);
