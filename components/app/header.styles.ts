@@ -28,7 +28,7 @@ export const styles = css`
   nav a.first { margin-left: 14px; position: relative; }
   nav a.first::before { content: ''; position: absolute; left: -8px; top: 9px; bottom: 8px; border-left: 1px solid var(--faint); }
   nav a:focus-visible { outline-offset: -3px; box-shadow: none; }
-  @media (max-width: 760px) {
+  @media (max-width: 920px) {
     header { flex-wrap: wrap; gap: 6px 8px; padding: 6px 8px; }
     .mark:has(+ .cabin) span { position: absolute; clip-path: inset(50%); }
     .cabin { padding-left: 8px; border: 0; }

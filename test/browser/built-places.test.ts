@@ -339,7 +339,7 @@ test('at 320 px nothing of a plan, a comparison or a table is read by scrolling 
   expect(complaints).toEqual([]);
 }, 120_000);
 
-test.each([320, 390])('at %i px the places unfold under the present one, by key and by pointer, and nothing runs sideways', async (width) => {
+test.each([320, 390, 768])('at %i px the places unfold under the present one, by key and by pointer, and nothing runs sideways', async (width) => {
   const page = await visit(`#/parts?${demo('first-steps')}`, { viewport: { width, height: 800 } });
   await page.locator('adjoin-part-table tbody tr').first().waitFor();
   const now = page.getByRole('button', { name: /^Places, now: / });

@@ -51,6 +51,7 @@ export const styles = css`
     .told { grid-template-columns: minmax(0, 1fr); }
     .big { grid-column: 1; grid-row: auto; text-align: left; }
     .bar .light { margin-left: 0; }
+    .empty { height: auto; min-height: calc(100dvh - 152px); }
     footer kbd, footer .gap { display: none; } .bar { gap: 8px 12px; } .bar :last-child { margin-left: auto; }
   }
 `;
