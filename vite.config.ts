@@ -95,6 +95,8 @@ export default defineConfig(async ({ mode }): Promise<ViteUserConfig> => {
     build: { outDir: 'dist/app', emptyOutDir: true, target: 'es2023', rolldownOptions: { checks: { pluginTimings: false }, treeshake } },
     worker: { format: 'es', rolldownOptions: { treeshake } },
     test: {
+      // A busy machine draws late what comes in the end.
+      expect: { poll: { timeout: 20_000 } },
       projects: [
         {
           extends: true,
