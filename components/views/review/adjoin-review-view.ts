@@ -103,7 +103,7 @@ export class AdjoinReviewView extends ViewElement {
     const dialog = this.renderRoot.querySelector('dialog');
     if (dialog === null || dialog.open) return;
     dialog.showModal();
-    (this.renderRoot.querySelector<HTMLElement>('textarea') ?? this.renderRoot.querySelector<HTMLElement>('.joint, .ending'))?.focus();
+    (this.renderRoot.querySelector<HTMLElement>('textarea') ?? this.renderRoot.querySelector<HTMLElement>('.joint h1, .ending h1'))?.focus();
   }
 
   private keep(): void {
@@ -129,7 +129,7 @@ export class AdjoinReviewView extends ViewElement {
 
   private to(joint: string | undefined, at = ''): void {
     this.set({ at, panel: '' }, joint);
-    void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('.joint, .ending')?.focus());
+    void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('.joint h1, .ending h1')?.focus());
   }
 
   private step(by: number): void {
@@ -204,7 +204,7 @@ export class AdjoinReviewView extends ViewElement {
 
   private close(): void {
     this.set({ panel: '' });
-    void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('.joint')?.focus());
+    void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('.joint h1')?.focus());
   }
 
   private begin(panel: 'record' | 'note'): void {
@@ -315,8 +315,8 @@ export class AdjoinReviewView extends ViewElement {
   }
 
   private ending(): TemplateResult {
-    return html`<div class="ending" tabindex="-1">
-      <h1>What came of it</h1>
+    return html`<div class="ending">
+      <h1 tabindex="-1">What came of it</h1>
       <adjoin-review-list .rows=${reviewRows(this.open.cabin, this.listed, this.seen, this.steps)}></adjoin-review-list>
       <div class="actions"><button class="strong" type="button" @click=${() => this.export()}>Export the list as CSV</button><button type="button" @click=${() => this.to(this.order[0])}>From the first joint</button>
         ${this.seen.size === 0 && this.steps.length === 0 ? nothing : html`<button type="button" @click=${() => this.begun()}>Begin a new list</button>`}</div>
@@ -334,7 +334,7 @@ export class AdjoinReviewView extends ViewElement {
     const sides = ([result.standard, result.trial] as const).map((id, index) => surfaceSide(
       id, standingSource(cabin.parts.find((part) => part.id === id))?.material, judgement.parts.find((part) => part.id === id)?.appearance, colours[index] as PartColour,
     ));
-    return html`<div class="joint" tabindex="-1">
+    return html`<div class="joint">
       <div class="figure">
         <adjoin-surface-strip
           .joint=${{ kind: result.kind, gapMm: joint?.gapMm, stepMm: joint?.stepMm, viewMm }} .sides=${sides} .fills=${colours.map(({ css }) => css)} .magnification=${Math.max(1, viewMm / seenMm)}
@@ -344,7 +344,7 @@ export class AdjoinReviewView extends ViewElement {
       </div>
       <div>
         <div class="told">
-          <h1>${names[0]} and ${names[1]}</h1>
+          <h1 tabindex="-1">${names[0]} and ${names[1]}</h1>
           <p class="big">${limitUseText(result.limitUse)}<small>of the limit</small></p>
           <p class="verdict">${scene(verdictSample(result, 48, 16, paperInk))}<span class="word ${result.verdict}">${verdictWord(result)}${result.accepted && result.acceptedUntil !== undefined ? ` until ${result.acceptedUntil}` : ''}</span></p>
           <p class="sentence" role="status">${result.sentence}</p>

@@ -15,14 +15,15 @@ export const styles = css`
   .progress .seen { background: var(--quiet); }
   .progress .here { background: var(--ink); box-shadow: 0 0 0 1px var(--ink); }
   .joint { display: grid; grid-template-rows: minmax(120px, 1fr) auto; min-height: 0; overflow: auto; padding-top: 8px; }
-  .joint:focus, .ending:focus { outline: none; box-shadow: none; }
   .figure { background: var(--table); position: relative; min-height: 160px; display: grid; }
   .figure svg { width: 100%; height: 100%; }
   .names { position: absolute; inset: 12px 24px; pointer-events: none; display: grid; align-content: space-between; }
   .names span { justify-self: start; background: var(--paper); color: var(--ink); padding: 3px 10px; font-weight: 600; border-radius: 2px; }
   .names small { font-weight: 400; color: var(--quiet); padding-left: 8px; }
   .told { padding: 16px 24px 12px; display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 6px 32px; align-items: start; }
-  h1 { font-size: clamp(1.3rem, 2.4vw, 2.1rem); font-weight: 300; letter-spacing: -0.01em; }
+  h1 { font-size: clamp(1.3rem, 2.4vw, 2.1rem); font-weight: 300; letter-spacing: -0.01em; width: fit-content; }
+  h1:focus-visible { outline-offset: 3px; box-shadow: none; }
+  h1:not(:focus-visible) { outline: none; }
   .verdict { display: flex; gap: 10px; align-items: center; font-size: var(--large); }
   .sentence { font-size: var(--large); line-height: 1.45; max-width: 92ch; grid-column: 1; text-wrap: pretty; }
   .big { font-size: clamp(2rem, 5vw, 3.6rem); font-weight: 250; line-height: 1; text-align: right; white-space: nowrap; grid-row: span 3; grid-column: 2; }
