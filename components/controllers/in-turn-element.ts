@@ -21,10 +21,23 @@ export function turn(): Promise<void> {
   });
 }
 
-/** An element whose first drawing waits for its turn: those of a whole view in one task would keep the page from answering. */
+/**
+ * An element whose first drawing waits for its turn, and so does what its properties `inTurn` change: those of a whole view in one task would keep
+ * the page from answering. What else changes is drawn at once.
+ */
 export abstract class InTurnElement extends LitElement {
+  /** Names of the properties whose change takes long to draw. */
+  protected static readonly inTurn: ReadonlySet<PropertyKey> = new Set();
+  private waits = true;
+
+  override requestUpdate(...[name, ...rest]: Parameters<LitElement['requestUpdate']>): void {
+    if (name !== undefined && (this.constructor as typeof InTurnElement).inTurn.has(name)) this.waits = true;
+    super.requestUpdate(name, ...rest);
+  }
+
   protected override async scheduleUpdate(): Promise<void> {
-    if (!this.hasUpdated) await turn();
+    if (this.waits) await turn();
+    this.waits = false;
     await super.scheduleUpdate();
   }
 }

@@ -13,7 +13,7 @@ import type { MapLooking } from './map-looking.ts';
 /** Faces, or as much else, that are drawn in one frame. */
 const mostInFrame = 512;
 /** Ms that may go by in a frame before no more is drawn in it. The browser needs about twice as long for what was drawn. */
-const mostOfFrame = 8;
+const mostOfFrame = 5;
 
 /** The map as it is drawn by now: in every frame as much as the page bears, the rest in the next ones; while one looks about nothing but what follows the pointer. */
 export class MapDrawing implements ReactiveController {

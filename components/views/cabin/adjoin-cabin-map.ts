@@ -1,4 +1,4 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Selection } from '../../../src/actions/selection.ts';
@@ -12,6 +12,7 @@ import type { Point } from '../../../src/report/figures/polyline.ts';
 import type { JointPaths } from '../../../src/workers/session-protocol.ts';
 import { askAction } from '../../controllers/edit-events.ts';
 import { ElementSize } from '../../controllers/element-size.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { MapDrawing } from '../../controllers/map-drawing.ts';
 import type { MapHost } from '../../controllers/map-host.ts';
 import { MapKeys } from '../../controllers/map-keys.ts';
@@ -44,8 +45,9 @@ import { runKey } from './map-run.ts';
  * @fires adjoin-open-joint - id of the joint the user opens
  * @fires adjoin-option - choices of the map for the address
  */
-export class AdjoinCabinMap extends LitElement implements MapHost {
+export class AdjoinCabinMap extends InTurnElement implements MapHost {
   static override styles = [base, styles];
+  protected static override readonly inTurn = new Set(['cabin', 'judgement', 'listed', 'colours', 'paths', 'options']);
   static override properties = {
     cabin: { attribute: false }, judgement: { attribute: false }, listed: { attribute: false }, colours: { attribute: false }, paths: { attribute: false }, light: {},
     pointed: {}, selection: { attribute: false }, options: { attribute: false }, present: { attribute: false }, tried: { attribute: false }, editable: { type: Boolean },

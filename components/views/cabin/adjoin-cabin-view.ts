@@ -1,4 +1,4 @@
-import { css, html, LitElement } from 'lit';
+import { css, html } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { Cabin } from '../../../src/cabin/cabin.ts';
 import { cabinIndex } from '../../../src/cabin/cabin-index.ts';
@@ -6,6 +6,7 @@ import type { JointResult, Judgement } from '../../../src/harmony/judgement.ts';
 import type { JointPaths } from '../../../src/workers/session-protocol.ts';
 import type { Selection } from '../../../src/actions/selection.ts';
 import type { Desk } from '../../controllers/desk.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { PathTrial } from '../../controllers/path-trial.ts';
 import type { JointFilter, Route } from '../../controllers/route.ts';
 import { isOpenFilter, partsById, passes } from '../../model/joint-filter.ts';
@@ -19,7 +20,7 @@ import './adjoin-wall.ts';
 const none = {} as const;
 
 /** Map and wall of one cabin, linked: what is pointed at on one is lit on the other. */
-export class AdjoinCabinView extends LitElement {
+export class AdjoinCabinView extends InTurnElement {
   static override styles = [base, css`
     :host { display: grid; grid-template-columns: minmax(0, 1fr) minmax(480px, 40%); height: 100%; min-height: 0; }
     adjoin-wall { overflow: auto; min-height: 0; border-left: 1px solid var(--line); }
@@ -30,6 +31,7 @@ export class AdjoinCabinView extends LitElement {
     @media (max-width: 760px) { :host { grid-template-rows: auto auto; } }
   `];
 
+  protected static override readonly inTurn = new Set(['cabin', 'judgement', 'filter']);
   static override properties = {
     cabin: { attribute: false }, judgement: { attribute: false }, judging: { type: Boolean }, colours: { attribute: false },
     paths: { attribute: false }, light: {},

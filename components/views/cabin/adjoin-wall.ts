@@ -1,8 +1,9 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Cabin, Joint } from '../../../src/cabin/cabin.ts';
 import type { JointResult, Judgement } from '../../../src/harmony/judgement.ts';
+import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { formatRoute } from '../../controllers/route.ts';
 import type { JointFilter, Route } from '../../controllers/route.ts';
 import { standsFor } from '../../controllers/stands-for.ts';
@@ -33,8 +34,9 @@ const restsMs = 120;
  * The wall of joint strips, worst first.
  * @fires adjoin-point - id of the joint under the pointer or focus, or undefined
  */
-export class AdjoinWall extends LitElement {
+export class AdjoinWall extends InTurnElement {
   static override styles = [base, controls, styles];
+  protected static override readonly inTurn = new Set(['cabin', 'judgement', 'joints', 'colours', 'filter', 'light']);
   static override properties = {
     cabin: { attribute: false }, judgement: { attribute: false }, joints: { attribute: false }, colours: { attribute: false }, light: {},
     filter: { attribute: false }, judging: { type: Boolean }, pointed: {}, visited: {}, linkTo: { attribute: false }, editable: { type: Boolean },
