@@ -1,4 +1,5 @@
 import { verdictLine } from './verdict-line.ts';
+import { nameLines } from './name-lines.ts';
 import type { FigureTheme } from './theme.ts';
 import { drawing, element } from '../scene.ts';
 import type { SceneElement } from '../scene.ts';
@@ -17,6 +18,8 @@ export interface BuildLinksInput {
 const mostly = 0.5;
 /** Height of a lot, px: less where there are many, so that a picture fits on a page. */
 const [tallest, lowest, picture] = [34, 7, 640];
+/** Height of a line of a name, px. */
+const lineHeight = 15;
 
 /** Parts as columns of samples in order of production, each joint of each set a line between the lots that it takes: thin where it holds, dashed where that is not certain, a saw where it clashes. */
 export function buildLinks({ parts, lots, sides, sets }: BuildLinksInput, width: number, theme: FigureTheme): SceneElement {
@@ -24,10 +27,12 @@ export function buildLinks({ parts, lots, sides, sets }: BuildLinksInput, width:
   const step = Math.max(lowest, Math.min(tallest, picture / most));
   const half = Math.min(13, 0.38 * step);
   const each = Math.ceil(13 / step);
-  const height = 30 + most * step;
+  const names = parts.map((name) => nameLines(name, width / parts.length / 7));
+  const head = lineHeight * Math.max(1, ...names.map((lines) => lines.length)) + 11;
+  const height = head + 4 + most * step;
   const column = Math.min(30, Math.max(16, width / (3 * parts.length)));
   const x = (part: number): number => (parts.length === 1 ? width / 2 : column / 2 + 44 + (part * (width - column - 96)) / (parts.length - 1));
-  const y = (lot: number): number => 26 + lot * step + step / 2;
+  const y = (lot: number): number => head + lot * step + step / 2;
   const line = (set: BuiltSet, joint: number): SceneElement | undefined => {
     const [first, second] = [...sides[joint]].sort((p, q) => p - q);
     const [from, to] = [first, second].map((at) => lots[at].findIndex(({ id }) => id === set.lots[at]));
@@ -37,7 +42,7 @@ export function buildLinks({ parts, lots, sides, sets }: BuildLinksInput, width:
     return verdictLine([[x(first) + column / 2, y(from)], [x(second) - column / 2, y(to)]], { verdict }, theme);
   };
   return drawing(width, height, undefined,
-    parts.map((name, part) => element('text', { x: part === 0 ? 0 : part === parts.length - 1 ? width : x(part), y: 13, 'font-size': 12, 'font-weight': 600, 'text-anchor': part === 0 ? 'start' : part === parts.length - 1 ? 'end' : 'middle', fill: theme.ink }, short(name, width / parts.length / 7))),
+    names.flatMap((lines, part) => lines.map((line, at) => element('text', { x: part === 0 ? 0 : part === parts.length - 1 ? width : x(part), y: 13 + lineHeight * at, 'font-size': 12, 'font-weight': 600, 'text-anchor': part === 0 ? 'start' : part === parts.length - 1 ? 'end' : 'middle', fill: theme.ink }, line))),
     sets.flatMap((set) => sides.map((_, joint) => line(set, joint))).filter((each) => each !== undefined),
     lots.flatMap((own, part) => own.flatMap(({ id, css }, lot) => [
       element('rect', { class: 'sample', x: x(part) - column / 2, y: y(lot) - half, width: column, height: 2 * half, fill: css ?? theme.table, stroke: theme.core, 'stroke-width': 0.75 }),
