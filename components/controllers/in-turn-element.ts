@@ -1,4 +1,4 @@
-import { LitElement } from 'lit';
+import { LitElement, notEqual } from 'lit';
 
 const waiting: (() => void)[] = [];
 let channel: MessageChannel | undefined;
@@ -30,9 +30,15 @@ export abstract class InTurnElement extends LitElement {
   protected static readonly inTurn: ReadonlySet<PropertyKey> = new Set();
   private waits = true;
 
-  override requestUpdate(...[name, ...rest]: Parameters<LitElement['requestUpdate']>): void {
-    if (name !== undefined && (this.constructor as typeof InTurnElement).inTurn.has(name)) this.waits = true;
-    super.requestUpdate(name, ...rest);
+  override requestUpdate(...[name, before, ...rest]: Parameters<LitElement['requestUpdate']>): void {
+    if (name !== undefined && this.isInTurn(name, before)) this.waits = true;
+    super.requestUpdate(name, before, ...rest);
+  }
+
+  private isInTurn(name: PropertyKey, before: unknown): boolean {
+    const own = this.constructor as typeof InTurnElement;
+    if (!own.inTurn.has(name)) return false;
+    return (own.getPropertyOptions(name).hasChanged ?? notEqual)(this[name as keyof this], before);
   }
 
   protected override async scheduleUpdate(): Promise<void> {

@@ -59,6 +59,8 @@ export class WindowedList implements ReactiveController {
   private returning = false;
   /** What is to be brought into sight once it is rendered. */
   private wanted: { readonly id: string; readonly focus: boolean; readonly block: ScrollLogicalPosition } | undefined;
+  /** What was gone to last. */
+  private kept: HTMLElement | undefined;
   private watched = new Set<Element>();
   private left: { readonly scroller: Element; readonly top: number } | undefined;
   private ways: AbortController | undefined;
@@ -132,7 +134,12 @@ export class WindowedList implements ReactiveController {
     event.preventDefault();
     const rendered = [...(this.list?.children ?? [])].find((item): item is HTMLElement => placeOf(item) === to);
     if (rendered === undefined) this.goTo(id, { focus: true });
-    else this.targetIn(rendered).focus();
+    else {
+      this.wanted = undefined;
+      const target = this.targetIn(rendered);
+      target.focus();
+      void this.keepInSight(target);
+    }
     return true;
   }
 
@@ -220,10 +227,15 @@ export class WindowedList implements ReactiveController {
     this.wanted = undefined;
     if (wanted.focus) target.focus({ preventScroll: true });
     target.scrollIntoView({ block: wanted.block });
-    // The items about it are measured only now, and may be of another height than they were taken to have.
+    await this.keepInSight(target);
+  }
+
+  /** The items about what was gone to are measured only as they are seen, and may be of another height than they were taken to have. */
+  private async keepInSight(target: HTMLElement): Promise<void> {
+    this.kept = target;
     for (let frame = 0; frame < 3; frame += 1) {
       await new Promise(requestAnimationFrame);
-      if (this.wanted !== undefined || !target.isConnected) return;
+      if (this.wanted !== undefined || this.kept !== target || !target.isConnected) return;
       target.scrollIntoView({ block: 'nearest' });
     }
   }

@@ -41,6 +41,12 @@ const valuesOf = (facts: JointFacts, field: Field): readonly string[] => {
 /** Whether a filter lets everything through. */
 export const isOpenFilter = (filter: JointFilter): boolean => filter.search === undefined && fields.every((field) => filter[field] === undefined);
 
+/** Whether two filters let the same through. */
+export const isSameFilter = (first: JointFilter, second: JointFilter): boolean => first.search === second.search && fields.every((field) => first[field] === second[field]);
+
+/** Declares a property that is another one only where it lets something else through: with every address a filter is read anew. */
+export const filterProperty = { attribute: false, hasChanged: (now: JointFilter, before: JointFilter | undefined): boolean => before === undefined || !isSameFilter(now, before) } as const;
+
 const verdictTexts: Readonly<Record<string, string>> = { clashes: 'clashes', accepted: 'accepted clashes', open: 'open joints', holds: 'joints that hold' };
 
 /** What a filter lets through, in words: `clashes, in the zone Doors, with gloss in trouble`; a name that the cabin does not have stands as it is. */

@@ -115,8 +115,8 @@ test('faces are tinted by verdict with a key, and the choice is in the address',
   await open(smallCabin());
   await userEvent.selectOptions(one<HTMLSelectElement>('select[aria-label="Faces tinted by"]') as HTMLElement, 'verdict');
   await until('the tint in the address', () => option('tint') === 'verdict');
-  expect(all('.legend.tint li').map((item) => item.textContent?.trim())).toEqual(['every joint holds', 'at worst open', 'a joint clashes']);
-  expect(all('.face .hatch').length).toBeGreaterThan(0);
+  await until('the key of the tint', () => all('.legend.tint li').map((item) => item.textContent?.trim()).join() === ['every joint holds', 'at worst open', 'a joint clashes'].join());
+  await until('the hatching', () => all('.face .hatch').length > 0);
   expect(await faultsOfAccess(workbench)).toEqual([]);
 });
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { filterChoices, filterText, partsById, passes } from '../../components/model/joint-filter.ts';
+import { filterChoices, filterProperty, filterText, partsById, passes } from '../../components/model/joint-filter.ts';
 import type { JointFilter } from '../../components/controllers/route.ts';
 import type { Cabin } from '../../src/cabin/cabin.ts';
 import { madeUpCabin, madeUpJudgement } from '../support/hand-made-judgement.ts';
@@ -9,6 +9,18 @@ const ids = (filter: JointFilter): string[] => madeUpJudgement.joints.filter((jo
 
 test('no filter lets every joint through', () => {
   expect(ids({})).toHaveLength(madeUpJudgement.joints.length);
+});
+
+test('a filter that is read anew from an address is another one only where it lets something else through', () => {
+  const { hasChanged } = filterProperty;
+  expect(hasChanged({}, undefined)).toBe(true);
+  expect(hasChanged({}, {})).toBe(false);
+  expect(hasChanged({ zone: 'console', search: 'lid' }, { search: 'lid', zone: 'console' })).toBe(false);
+  for (const field of ['search', 'zone', 'verdict', 'check', 'supplier'] as const) {
+    expect(hasChanged({ [field]: 'a' }, {})).toBe(true);
+    expect(hasChanged({}, { [field]: 'a' })).toBe(true);
+    expect(hasChanged({ [field]: 'a' }, { [field]: 'b' })).toBe(true);
+  }
 });
 
 test('an accepted clash is not among the clashes', () => {

@@ -9,7 +9,7 @@ import type { Desk } from '../../controllers/desk.ts';
 import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { PathTrial } from '../../controllers/path-trial.ts';
 import type { JointFilter, Route } from '../../controllers/route.ts';
-import { isOpenFilter, partsById, passes } from '../../model/joint-filter.ts';
+import { filterProperty, isOpenFilter, partsById, passes } from '../../model/joint-filter.ts';
 import { orderedJoints } from '../../model/joint-order.ts';
 import { pathOfAddress } from '../../model/path-address.ts';
 import type { PartColour } from '../../model/part-colours.ts';
@@ -35,7 +35,7 @@ export class AdjoinCabinView extends InTurnElement {
   static override properties = {
     cabin: { attribute: false }, judgement: { attribute: false }, judging: { type: Boolean }, colours: { attribute: false },
     paths: { attribute: false }, light: {},
-    filter: { attribute: false }, linkTo: { attribute: false }, selection: { attribute: false }, desk: { attribute: false }, route: { attribute: false },
+    filter: filterProperty, linkTo: { attribute: false }, selection: { attribute: false }, desk: { attribute: false }, route: { attribute: false },
     go: { attribute: false }, locked: { type: Boolean }, visited: {}, pointed: { state: true },
   };
 

@@ -10,7 +10,7 @@ import { standsFor } from '../../controllers/stands-for.ts';
 import { tell } from '../../controllers/tell.ts';
 import { mostPrinted, WindowedList } from '../../controllers/windowed-list.ts';
 import type { SurfaceSide } from '../../figures/surface/surface-side.ts';
-import { filterChoices, partsById } from '../../model/joint-filter.ts';
+import { filterChoices, filterProperty, partsById } from '../../model/joint-filter.ts';
 import type { FilterChoices } from '../../model/joint-filter.ts';
 import { remembered } from '../../model/remembered.ts';
 import { surfacesOf, unknownSide } from '../../model/surfaces-of.ts';
@@ -39,7 +39,7 @@ export class AdjoinWall extends InTurnElement {
   protected static override readonly inTurn = new Set(['cabin', 'judgement', 'joints', 'colours', 'filter', 'light']);
   static override properties = {
     cabin: { attribute: false }, judgement: { attribute: false }, joints: { attribute: false }, colours: { attribute: false }, light: {},
-    filter: { attribute: false }, judging: { type: Boolean }, pointed: {}, visited: {}, linkTo: { attribute: false }, editable: { type: Boolean },
+    filter: filterProperty, judging: { type: Boolean }, pointed: {}, visited: {}, linkTo: { attribute: false }, editable: { type: Boolean },
   };
 
   declare cabin: Cabin;
