@@ -42,7 +42,7 @@ const valuesOf = (facts: JointFacts, field: Field): readonly string[] => {
 export const isOpenFilter = (filter: JointFilter): boolean => filter.search === undefined && fields.every((field) => filter[field] === undefined);
 
 /** Whether two filters let the same through. */
-export const isSameFilter = (first: JointFilter, second: JointFilter): boolean => first.search === second.search && fields.every((field) => first[field] === second[field]);
+const isSameFilter = (first: JointFilter, second: JointFilter): boolean => first.search === second.search && fields.every((field) => first[field] === second[field]);
 
 /** Declares a property that is another one only where it lets something else through: with every address a filter is read anew. */
 export const filterProperty = { attribute: false, hasChanged: (now: JointFilter, before: JointFilter | undefined): boolean => before === undefined || !isSameFilter(now, before) } as const;

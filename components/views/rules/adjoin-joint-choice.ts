@@ -9,6 +9,7 @@ import { InTurnElement } from '../../controllers/in-turn-element.ts';
 import { paperInk } from '../../figures/inks.ts';
 import { scene } from '../../figures/scene.ts';
 import { verdictSample } from '../../figures/verdict-sample.ts';
+import { orderedJoints } from '../../model/joint-order.ts';
 import { fields } from '../../styles/fields.ts';
 import { base, controls } from '../../styles/shared.ts';
 import type { RulesContext } from './rules-context.ts';
@@ -50,7 +51,7 @@ export class AdjoinJointChoice extends InTurnElement {
       return words.every((word) => text.includes(word));
     };
     const own = new Set(this.touched);
-    return [...worstFirst(this.touched), ...worstFirst(this.at.open.judgement.joints.filter((joint) => !own.has(joint)))].filter(fits).slice(0, offeredAtMost);
+    return [...worstFirst(this.touched), ...orderedJoints(this.at.open.judgement.joints).filter((joint) => !own.has(joint))].filter(fits).slice(0, offeredAtMost);
   }
 
   private pick(joint: JointResult): void {
